@@ -11,7 +11,7 @@ use crate::pages::chart::chart;
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan::Frame;
 use crate::pages::heard;
-use crate::pages::layout::{EDGE_PT, Flow, LEVELS_PAGE, OTHERS_PAGE, Stack};
+use crate::pages::layout::{EDGE_PT, Flow, LEVELS_PAGES, OTHERS_PAGE, Stack};
 use crate::pages::levels;
 use crate::pages::levels::Drawn;
 use crate::pages::page::Point;
@@ -276,7 +276,7 @@ impl Parts {
         self.is_cut |= line(&mut self.top, &say.measured_line());
         if !say.house.spaces.is_empty() {
             let pages = [
-                (referred.levels, "Other levels", LEVELS_PAGE),
+                (referred.levels, "Other levels", LEVELS_PAGES),
                 (referred.others, "Other figures", OTHERS_PAGE),
             ];
             let pages = pages.into_iter().filter(|(is_made, ..)| *is_made);

@@ -128,7 +128,15 @@ fn area(say: &Sentences<'_>, space: usize) -> String {
         true => net,
         false => {
             let all = number_or_size(areas.tenth_foot().area(), say.is_metric());
-            format!("{net} net ({all} less {})", words::all_named(&off))
+            // Who adds up the areas that are drawn may get another one.
+            let drawn = |space: usize| say.areas.spaces[space].net_tenth_foot.whole_sq_ft();
+            let parts: i64 = say.house.deducted_from(space).map(drawn).sum();
+            let left = areas.tenth_foot().area().whole_sq_ft() - parts;
+            let apart = match left == areas.net_tenth_foot.whole_sq_ft() || say.is_metric() {
+                true => "",
+                false => ", each rounded by itself",
+            };
+            format!("{net} net ({all} less {}{apart})", words::all_named(&off))
         }
     }
 }

@@ -11,8 +11,8 @@ use crate::wording::heard::heard;
 /// The number of the page on which the other figures begin, until it is known: as wide as a page number, and with
 /// [`fonts::PLACEHOLDER`], which no typed text holds.
 pub(crate) const OTHERS_PAGE: &str = "0\u{1}";
-/// The same for the page on which the drawings of further levels begin.
-pub(crate) const LEVELS_PAGE: &str = "1\u{1}";
+/// The same for the pages with the drawings of further levels.
+pub(crate) const LEVELS_PAGES: &str = "1\u{1}";
 
 /// The empty margin of a page, in points.
 pub(crate) const EDGE_PT: f64 = 40.0;
@@ -432,8 +432,8 @@ pub(crate) struct Flow {
     apart: bool,
     /// The number of the page that the other figures begin on.
     others_page: usize,
-    /// The number of the page that the drawings of further levels begin on; 0 if there are none.
-    levels_page: usize,
+    /// The numbers of the first and the last page with drawings of further levels; 0 if there are none.
+    levels_pages: (usize, usize),
     /// The size of letters where they may be smaller, relative to the usual size.
     tight: f64,
     /// How much of the last page before the supplement is filled, as a share.
@@ -473,17 +473,17 @@ impl Flow {
             y_pt: 0.0,
             apart: false,
             others_page: 0,
-            levels_page: 0,
+            levels_pages: (0, 0),
             tight: 1.0,
             filled: None,
         }
     }
 
-    /// Records that the drawings of further levels begin on the current page.
-    pub(crate) fn levels_begin(&mut self) {
-        if self.levels_page == 0 {
-            self.levels_page = self.pages.len();
-        }
+    /// Records that the current page has drawings of further levels.
+    pub(crate) fn has_levels(&mut self) {
+        let (first, _) = self.levels_pages;
+        let here = self.pages.len();
+        self.levels_pages = (if first == 0 { here } else { first }, here);
     }
 
     /// Records that the section on the other figures begins on the current page.
@@ -769,14 +769,19 @@ impl Flow {
     pub(crate) fn finish(mut self) -> Vec<Page> {
         let all = self.pages.len();
         let handed_on = self.pages.iter().filter(|page| !page.apart).count();
+        let levels = match self.levels_pages {
+            (first, last) if first == last => first.to_string(),
+            (first, last) if first + 1 == last => format!("{first} and page {last}"),
+            (first, last) => format!("{first} to page {last}"),
+        };
         for (i, page) in self.pages.iter_mut().enumerate() {
             for ink in page.inks.iter_mut().filter(|_| i == 0) {
                 let Ink::Text(text) = ink else { continue };
-                for (stands_for, page) in
-                    [(OTHERS_PAGE, self.others_page), (LEVELS_PAGE, self.levels_page)]
+                for (stands_for, pages) in
+                    [(OTHERS_PAGE, self.others_page.to_string()), (LEVELS_PAGES, levels.clone())]
                 {
                     if text.words.contains(stands_for) {
-                        text.words = text.words.replace(stands_for, &page.to_string());
+                        text.words = text.words.replace(stands_for, &pages);
                     }
                 }
             }

@@ -102,7 +102,7 @@ fn one(
     let height = if needs_more { most } else { enough };
     flow.go_on(&title, &heard::drawn(say, marks, level, &[]), height);
     if is_further {
-        flow.levels_begin();
+        flow.has_levels();
     }
     let mut height = height.min(flow.room_pt());
     // First on its page, the level has its name at the drawing too, as the one on the Exhibit has.

@@ -52,7 +52,7 @@ impl Sentences<'_> {
         if let Some(measured) = &self.house.particulars.measured {
             sentences.push(self.measured_by(measured));
         }
-        if !house.spaces.is_empty() {
+        if !house.spaces.is_empty() && self.only_from_a_plan().is_none() {
             sentences.push(self.plus_minus());
         }
         if self.areas.is_computed() {

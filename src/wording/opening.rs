@@ -38,17 +38,17 @@ impl Sentences<'_> {
         figures.iter().map(statement).collect()
     }
 
-    /// Whether rounding each wall leads out of the worst case that is printed for the area before any rounding. The
-    /// headline then says that its walls are rounded.
+    /// Whether rounding each wall leads further than the ± that is printed with the area before any rounding. The headline
+    /// then says that its walls are rounded.
     pub(super) fn is_rounded_beyond(&self) -> bool {
         let gross = self.areas.gross();
         let (exact, rounded) = (gross.outside(), gross.tenth_foot());
         self.only_from_a_plan().is_none()
-            && is_beyond(exact, rounded, gross.worst_case_outside(), self.is_metric())
+            && is_beyond(exact, rounded, gross.plus_minus_outside(), self.is_metric())
     }
 
-    /// What each wall is rounded to, if the area compared with a figure lies outside the printed worst case because of
-    /// that: `each wall to a tenth of a foot`.
+    /// What each wall is rounded to, if that takes the area compared with a figure further than the printed ±: `each wall
+    /// to a tenth of a foot`.
     fn step_beyond(&self, figure: &Figure) -> Option<&'static str> {
         let is_gross = figure.measured_like_figure() == self.areas.gross().tenth_foot();
         (is_gross && self.is_rounded_beyond()).then(|| self.settings.fine.spoken())

@@ -14,8 +14,9 @@ impl Sentences<'_> {
     pub(crate) fn not_photographed(&self, reconciliation: &Reconciliation) -> Option<String> {
         let missing = reconciliation.without_photo();
         (!missing.is_empty()).then(|| {
+            let them = if missing.len() == 1 { "it" } else { "them" };
             format!(
-                "no photo is named yet of {}, which the difference may be about",
+                "no photo is named yet of {}; the difference may be about {them}",
                 words::all_of(&missing)
             )
         })

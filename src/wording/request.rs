@@ -3,7 +3,8 @@
 use crate::diagnostic::words;
 use crate::house::{Face, ReferenceSource, SideRule};
 use crate::reconcile::agreement::Agreement;
-use crate::reconcile::cause::CauseClass;
+use crate::reconcile::cause::{Cause, CauseClass};
+use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
 use crate::units::length::{Length, Step};
 use crate::wording::accounts::shown_once;
@@ -138,11 +139,15 @@ impl Sentences<'_> {
     }
 
     /// What is to be stated if a figure stays: what else it includes, or how it came about where the likeliest cause is
-    /// a length, rounding or the typing of the total.
+    /// a length, rounding, the typing of the total, or a level that is not taken from its own walls.
     fn or_state(&self, figure: &Figure) -> String {
         let total = self.size(figure.area());
         let likeliest = shown_once(figure).into_iter().next();
+        let is_level = likeliest.is_some_and(|one| {
+            matches!(one.cause, Cause::Departures(DepartureKind::Level { .. }, None))
+        });
         match likeliest.and_then(|one| one.cause.class()) {
+            _ if is_level => format!("how its {total} was arrived at"),
             None | Some(CauseClass::Described) => format!("what else its {total} includes"),
             Some(CauseClass::Measured | CauseClass::Typed) => {
                 format!("how its {total} was arrived at")

@@ -379,8 +379,11 @@ pub(super) fn one_of_two(range: Range, is_metric: bool) -> String {
     format!("{low} or {high}")
 }
 
-/// A range with nothing between two of its totals: `1,741, or 1,762 to 1,800`.
+/// A range with nothing between two of its totals: `1,741, or 1,762 to 1,800`; the range alone where those are not in it.
 pub(super) fn in_two(range: Range, between: Between, is_metric: bool) -> String {
+    if between.below < range.low || between.above > range.high {
+        return range_size(range, is_metric);
+    }
     let lower = range_size(Range { low: range.low, high: between.below }, is_metric);
     let upper = range_size(Range { low: between.above, high: range.high }, is_metric);
     format!("{lower}, or {upper}")

@@ -39,12 +39,16 @@ fn a_space_with_parts_deducted_is_heard_with_the_area_that_is_drawn() {
     // 2,337 less 477 and 104, each to the square foot of 2,337.44 − 476.86 − 103.66 = 1,756.92.
     let house = heard(&sketch("brick-garage"));
     assert!(
-        house.contains("House, 1,757 square feet net (2,337 less the garage and the covered porch): side 1 north"),
+        house.contains("House, 1,757 square feet net (2,337 less the garage and the covered porch, each rounded by itself): side 1 north"),
         "{house}"
     );
     // The upper floor is drawn on page 2: 898 less the foyer's 60, to the square foot.
     let upper = heard(&sketch("two-story"));
-    assert!(upper.contains("Bedrooms, 839 square feet net (898 less the foyer)"), "{upper}");
+    assert!(
+        upper
+            .contains("Bedrooms, 839 square feet net (898 less the foyer, each rounded by itself)"),
+        "{upper}"
+    );
 }
 
 #[test]
