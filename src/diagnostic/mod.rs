@@ -436,7 +436,9 @@ fn group<'a>(source: &'a Source, diagnostic: &'a Diagnostic, columns: usize) -> 
 }
 
 fn message<'a>(level: Level<'a>, text: &str, columns: usize) -> Message<'a> {
-    level.message(crate::diagnostic::words::filled(text, columns - 14))
+    let is_offer = text.starts_with("did you mean `");
+    let fill = if is_offer { words::filled_around_offers } else { words::filled };
+    level.message(fill(text, columns - 14))
 }
 
 /// Only the lines that the diagnostic points at, so that a large file draws as fast as a small one.

@@ -262,6 +262,25 @@ pub(crate) fn filled(text: &str, columns: usize) -> String {
     textwrap::fill(&glued(text), columns).replace(GLUE, " ")
 }
 
+/// The text wrapped at `columns` columns, and nowhere between two backticks: a line that is to be typed stands
+/// unbroken, even if it is longer.
+pub(crate) fn filled_around_offers(text: &str, columns: usize) -> String {
+    let mut inside = false;
+    let whole: String = text
+        .chars()
+        .map(|character| {
+            inside ^= character == '`';
+            if inside && character == ' ' { GLUE } else { character }
+        })
+        .collect();
+    let options = textwrap::Options::new(columns)
+        .word_separator(textwrap::WordSeparator::AsciiSpace)
+        .word_splitter(textwrap::WordSplitter::NoHyphenation)
+        .wrap_algorithm(textwrap::WrapAlgorithm::FirstFit)
+        .break_words(false);
+    textwrap::fill(&whole, options).replace(GLUE, " ")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -282,6 +301,19 @@ mod tests {
         assert_eq!(the_named("The old kitchen"), "The old kitchen");
         assert_eq!(in_text("Upper floor"), "upper floor");
         assert_eq!(all_named(&["Garage", "Unit 2"]), "the garage and Unit 2");
+    }
+
+    #[test]
+    fn a_line_that_is_offered_is_never_broken() {
+        let text = "did you mean `measured 2026-05-02 by \"J. Ruiz\"` or `measured 2026-02-05 by \"J. Ruiz\"`?";
+        assert_eq!(
+            filled_around_offers(text, 66),
+            "did you mean `measured 2026-05-02 by \"J. Ruiz\"` or\n`measured 2026-02-05 by \"J. Ruiz\"`?"
+        );
+        assert_eq!(
+            filled_around_offers("did you mean `east 42' 7 1/2\"`?", 12),
+            "did you mean\n`east 42' 7 1/2\"`?"
+        );
     }
 
     #[test]

@@ -151,7 +151,12 @@ impl Assembler {
         let begins = [first, begins[1].as_str()];
         match begins {
             ["level", _] => return self.open_doubtful_level(),
-            [word, _] if LEVEL_WORDS.contains(&word) => return self.open_doubtful_level(),
+            [word, next]
+                if LEVEL_WORDS.contains(&word)
+                    || crate::sketch::phrases::opens_level(word, next) =>
+            {
+                return self.open_doubtful_level();
+            }
             ["lot", _] | ["record" | "plan" | "map", "outline"] => {
                 self.sketch.names_doubtful = true;
                 self.open = Open::Doubtful;

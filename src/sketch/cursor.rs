@@ -180,6 +180,8 @@ impl<'a> Cursor<'a> {
             None if self.at == 0 && phrases::is_first(typed) => return None,
             // `front porch`: a kind of space is no misspelled direction.
             None if Kind::ALL.iter().any(|kind| kind.word() == typed) => return None,
+            // `record` begins a line and is no misspelled `recorded`: the whole line is mended.
+            None if self.at > 0 && typed == "record" => return None,
             None => {
                 let near = words::nearest(typed, known)?;
                 self.tell_unknown_word(near);

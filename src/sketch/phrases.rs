@@ -77,6 +77,7 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (First, "name", "property"),
     (First, "house name", "property"),
     (First, "title", "property"),
+    (First, "subject", "property"),
     (First, "street address", "address"),
     (First, "location", "address"),
     (First, "acct", "account"),
@@ -374,7 +375,6 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (First, "square feet", "record"),
     (First, "size", "record"),
     (First, "area", "record"),
-    (First, "gla", "record"),
     (First, "measurement", "measured"),
     (First, "bldg", "outbuilding"),
     (First, "building", "outbuilding-"),
@@ -893,6 +893,15 @@ pub(super) fn opens_space(first: &str, second: &str) -> bool {
         let word = by.split(['-', ' ']).next();
         Kind::ALL.iter().any(|kind| Some(kind.word()) == word)
     };
+    PHRASES.iter().any(|(place, phrase, by)| {
+        *place == First && (*phrase == first || *phrase == both) && opens(by)
+    })
+}
+
+/// Whether people begin the line of a level with these two words, or with the first of them.
+pub(super) fn opens_level(first: &str, second: &str) -> bool {
+    let both = format!("{first} {second}");
+    let opens = |by: &str| by.split(['-', ' ']).next() == Some("level");
     PHRASES.iter().any(|(place, phrase, by)| {
         *place == First && (*phrase == first || *phrase == both) && opens(by)
     })

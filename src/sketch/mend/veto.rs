@@ -202,7 +202,7 @@ fn takes_a_mark(typed: &str, text: &str) -> bool {
         typed.match_indices(number.text.as_str()).any(|(at, found)| {
             let after = typed[at + found.len()..].chars().next();
             let before = typed[..at].chars().next_back();
-            !before.is_some_and(|c| c.is_ascii_digit() || c == '.')
+            !before.is_some_and(|c| c.is_ascii_digit() || matches!(c, '.' | '/'))
                 && after.is_some_and(|c| "'\"’”′″".contains(c))
         })
     })

@@ -263,7 +263,9 @@ fn finish(typed: &Typed<'_>, head: &str, at: usize) -> Option<Answer> {
     ];
     let known =
         ["recorded", "tolerance", "estimated", "from", "common", "photo", "note", "veneer", "wall"];
-    if rest.starts_with(['/', '+', '*']) || ["mile", "miles"].contains(&first.as_str()) {
+    // The rest of the length, which no note may take in.
+    let goes_on = length_at(&typed.pieces, measure.end).is_some_and(|more| more.has_unit);
+    if goes_on || rest.starts_with(['/', '+', '*']) || ["mile", "miles"].contains(&first.as_str()) {
         return None;
     }
     let line = if rest.is_empty() {

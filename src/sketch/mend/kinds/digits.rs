@@ -15,7 +15,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// The digit for which a letter is mistaken, on a keyboard or by text recognition.
-fn digit(c: char) -> Option<char> {
+pub(super) fn digit(c: char) -> Option<char> {
     Some(match c {
         'o' | 'O' | 'Q' => '0',
         'l' | 'I' | '|' => '1',

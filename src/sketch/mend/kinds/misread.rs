@@ -152,6 +152,16 @@ pub(super) fn other_units(typed: &Typed<'_>) -> Option<Answer> {
         );
         end += if unit_of(&typed.lower(end + joins + 1)).is_some() { joins } else { 0 };
     }
+    // `9 rods 1.22 feet`: the rest of the length.
+    let joins = usize::from(
+        typed.says(end, &["and", "plus"])
+            || typed.piece(end).is_some_and(|piece| piece.is_mark(",+&")),
+    );
+    if let Some(more) = length_at(&typed.pieces, end + joins).filter(|more| more.has_unit) {
+        let nm = Decimal::from(more.length.nm());
+        feet = feet.checked_add(nm / Decimal::from(crate::units::length::Length::FOOT.nm()))?;
+        end = more.end;
+    }
     let feet = feet.round_dp(4).normalize();
     let line = format!("{} {feet}' {}", typed.text(0, at), typed.rest(end));
     Some(Answer::line(line.trim_end(), format!("`{unit}` is not a unit here: {name}")))

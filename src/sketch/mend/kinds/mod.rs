@@ -29,6 +29,7 @@ mod measure;
 mod misread;
 mod money;
 mod names;
+mod nearly;
 mod parts;
 mod places;
 mod published;
@@ -142,7 +143,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 29] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 31] = [
+        nearly::answer,
         gist::answer,
         published::answer,
         calls::answer,
@@ -172,6 +174,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         spaces::answer,
         walls::answer,
         remarks::answer,
+        nearly::way,
     ];
     rules.iter().find_map(|rule| rule(&typed))
 }
