@@ -33,6 +33,27 @@ async function fileOf(tab, name) {
   return { name: file.suggestedFilename(), bytes: fs.readFileSync(await file.path()) };
 }
 
+test('units in words, with blanks between, go into the boxes they name', async () => {
+  const { tab, troubles, context } = await begun(BOX.slice(0, 1));
+  for (const [typed, expected] of [
+    ['12 ft 6 in', ['12', '6', '']],
+    ['24 ft', ['24', '', '']],
+    ['12 feet 6 1/2 inches', ['12', '6', '1/2']],
+    ['12ft6in', ['12', '6', '']],
+    ['150 in', ['', '150', '']],
+  ]) {
+    await feet(tab, 1).click();
+    await feet(tab, 1).press('Control+a');
+    await tab.keyboard.type(typed, { delay: 30 });
+    await tab.getByLabel('Address').focus();
+    await settled(tab);
+    const got = await lengthOf(tab, 1);
+    assert.deepEqual(got.map((part) => (part === '0' ? '' : part)), expected, typed);
+  }
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
 test('forgetting a house empties the page, and what is typed after that is kept again', async () => {
   const { tab, troubles, context } = await begun(BOX.slice(0, 2));
   // A figure that is still being typed when it is forgotten does not come back.

@@ -28,8 +28,8 @@ const SHAPES: Shape['is'][] = ['straight', 'bay', 'round', 'slant'];
 /// The fields of a row that hold lengths.
 const PARTS = ['feet', 'inches', 'fraction', 'out', 'flat', 'leg'];
 const HOWS: How[] = ['measured', 'closing', 'about'];
-/// A length with a mark or a second number, as it is not typed into a box for feet alone.
-const WHOLE = /\d\s*['’′"”″]|\d[\s-]+\d/;
+/// A length with a mark, a unit in words or a second number, as it is not typed into a box for feet alone.
+const WHOLE = /\d\s*(?:['’′"”″]|f|in)|\d[\s-]+\d/i;
 const FIELDS: (keyof Heads)[] = ['record', 'listing', 'plan', 'property', 'account', 'veneer'];
 
 const main = h('main', { id: 'page' });
@@ -740,6 +740,10 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
   const value = (event.target as HTMLInputElement).value;
   const isMark = ["'", '’', '′', ' '].includes(event.key) && part === 'feet' && /^\d+$/.test(value);
   const isInch = ['"', '”', '″', ' '].includes(event.key) && part === 'inches';
+  if (part === 'inches' && isUnit(event, key, value)) {
+    event.preventDefault();
+    return;
+  }
   // The blank after a foot mark, as in 38' 4", goes nowhere.
   if (isInch && (!value || (event.key === ' ' && arrived === key))) {
     event.preventDefault();
@@ -756,6 +760,24 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
     event.preventDefault();
     toNextBox(event.target as HTMLElement, key);
   }
+}
+
+/// Whether a key belongs to a unit in words: the `ft` after the feet of `12 ft 6 in`, or the `in` after its inches. A
+/// number followed by `in` alone is moved to the inches.
+function isUnit(event: KeyboardEvent, key: string, value: string): boolean {
+  if (event.ctrlKey || event.metaKey || event.altKey) return false;
+  const isEmpty = !value || arrived === key;
+  if (isEmpty && event.key.toLowerCase() === 'i') {
+    const feet = field(key, 'feet') as HTMLInputElement | null;
+    const inches = field(key, 'inches') as HTMLInputElement | null;
+    if (!feet?.value || !inches) return false;
+    put(inches, feet.value);
+    put(feet, '');
+    arrived = null;
+    send(key, undefined, `${key} inches`);
+    return true;
+  }
+  return isEmpty ? /^[fet.]$/i.test(event.key) : /^\d+$/.test(value) && /^[inches.]$/i.test(event.key);
 }
 
 /// Goes on from feet to inches. What is there is replaced by what is typed; of a length typed anew nothing stays.
