@@ -40,7 +40,7 @@ test('units in words, with blanks between, go into the boxes they name', async (
     ['24 ft', ['24', '', '']],
     ['12 feet 6 1/2 inches', ['12', '6', '1/2']],
     ['12ft6in', ['12', '6', '']],
-    ['150 in', ['', '150', '']],
+    ['150 in', ['12', '6', '']],
   ]) {
     await feet(tab, 1).click();
     await feet(tab, 1).press('Control+a');
