@@ -82,7 +82,8 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
             .is_some_and(|side| assembler.plain_side(side.read(content, offset)));
         if !is_taken_in {
             let before = faults.len();
-            let read = read_words(text, content, offset, &mut context, &mut tokens, &mut faults);
+            let mut read =
+                read_words(text, content, offset, &mut context, &mut tokens, &mut faults);
             tokens.clear();
             if read.faulty && mended < MENDED {
                 mended += 1;
@@ -93,6 +94,11 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                     ..beside(text, offset, offset + line.len())
                 };
                 offer(content, offset, &read, &context, &mut faults, before);
+                let fixes = faults[before..].iter().flat_map(Diagnostic::fixes);
+                if fixes.into_iter().any(|fix| fix.text.starts_with("level ")) {
+                    // The spaces below stand on the level that is offered.
+                    read.begins = ["level".to_owned(), String::new()];
+                }
             }
             if faults.len() > KEPT {
                 more += faults.len() - KEPT;

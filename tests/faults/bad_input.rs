@@ -323,3 +323,17 @@ fn feet_and_inches_typed_with_a_point_are_asked_about() {
     // An inch mark makes the meaning clear.
     assert!(!asked("north 28.10'\neast 42.11'\nsouth 28.10'\nwest 42.11'"));
 }
+
+#[test]
+fn a_level_that_cannot_be_read_has_one_error() {
+    let walls = "living \"House\"\nnorth 20'\neast 30'\nsouth 20'\nwest 30'\n";
+    for level in ["1st floor", "first floor:", "level", "Main Level"] {
+        let (_, list) =
+            diagnostics_of("l.sides", format!("front south\n{level}\n{walls}").into_bytes());
+        assert_eq!(list.len(), 1, "{level}: {list:?}");
+    }
+    // Two names that were not read are not one name.
+    let two = format!("level\n{walls}level\n{walls}");
+    let (_, list) = diagnostics_of("l.sides", two.into_bytes());
+    assert!(list.iter().all(|one| one.word() != Word::NameTwice), "{list:?}");
+}

@@ -104,6 +104,10 @@ impl Checker<'_> {
     /// such lines could overlap unnoticed.
     pub(super) fn report_level_twice(&mut self, number: usize, level: &LevelSketch) {
         let name = &level.level.name;
+        // A name that could not be read has an error of its own.
+        if name.text.is_empty() {
+            return;
+        }
         let before = &self.sketch.levels[..number];
         if let Some(first) = before.iter().find(|other| other.level.name == *name) {
             let message = format!("two levels are called {}", quoted(&name.text));

@@ -1064,9 +1064,10 @@ pub(crate) fn scale_strip(
         }
         inks.push(Ink::Text(word.in_hand(Typeface::Bold)));
     }
-    bar(inks, view.scale, is_metric, Point::new(left, top + 24.0));
     let words =
         format!("Scale {}, printed at full size (100%)", scale_words(view.scale, is_metric));
+    let room_pt = frame.width_pt - fonts::width_pt(Typeface::Plain, 7.5, &words) - 16.0;
+    bar(inks, view.scale, is_metric, Point::new(left, top + 24.0), room_pt);
     let text = Text { anchor: Anchor::End, ..Text::new(Point::new(right, top + 24.0), 7.5, words) };
     inks.push(Ink::Text(text));
 }
@@ -1080,8 +1081,8 @@ pub(crate) fn scale_words(scale: Scale, is_metric: bool) -> String {
     }
 }
 
-/// Draws a scale bar of four parts, in feet or meters.
-fn bar(inks: &mut Vec<Ink>, scale: Scale, is_metric: bool, at: Point) {
+/// Draws a scale bar of four parts, in feet or meters; of two parts where there is no room for four.
+fn bar(inks: &mut Vec<Ink>, scale: Scale, is_metric: bool, at: Point, room_pt: f64) {
     const PARTS: [u32; 18] = [
         1, 2, 5, 10, 20, 50, 100, 200, 500, 1_000, 2_000, 5_000, 10_000, 20_000, 50_000, 100_000,
         200_000, 500_000,
@@ -1094,7 +1095,8 @@ fn bar(inks: &mut Vec<Ink>, scale: Scale, is_metric: bool, at: Point) {
     let part = PARTS.iter().find(fits).copied().unwrap_or(1);
     let wide = f64::from(part) * pt_per_unit;
     let right = Point::new(1.0, 0.0);
-    for k in 0..4 {
+    let parts = if wide * 4.0 > room_pt { 2 } else { 4 };
+    for k in 0..parts {
         let from = at.plus(right, wide * f64::from(k));
         let corners = [
             from,
@@ -1107,9 +1109,9 @@ fn bar(inks: &mut Vec<Ink>, scale: Scale, is_metric: bool, at: Point) {
         stroke.width_pt = 0.5;
         inks.push(Ink::Stroke(stroke));
     }
-    for k in 0..=4_u32 {
+    for k in 0..=parts {
         let number = crate::units::decimal::thousands(i64::from(part * k));
-        let words = if k == 4 { format!("{number} {unit}") } else { number };
+        let words = if k == parts { format!("{number} {unit}") } else { number };
         let x_pt = at.x_pt + wide * f64::from(k);
         let text = Text {
             anchor: Anchor::Middle,

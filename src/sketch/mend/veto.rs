@@ -59,7 +59,7 @@ pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
         && first[2].is_word(&["e", "w"])
         && first[1].touches
         && first[2].touches;
-    if is_call && offered.contains('\n') {
+    if is_call && offered.contains('\n') || misplaces(&first, offered) {
         return true;
     }
     offered.lines().filter(|line| !line.starts_with('#')).any(|line| {
@@ -75,6 +75,25 @@ pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
             || says_more(typed, &pieces)
             || loses_words(typed, &pieces, comment)
     })
+}
+
+/// Whether the suggestion starts a space where its walk begins though the line says how far it is from a wall or a
+/// numbered corner; `start` counts from corner 1.
+fn misplaces(typed: &[Piece], offered: &str) -> bool {
+    let (said, _) = comment_of(offered);
+    let starts = cut(said).iter().any(|piece| piece.is_word(&["start"]));
+    let has_corner = cut(said).iter().any(|piece| piece.is_word(&["corner"]));
+    let ways = ["north", "south", "east", "west", "left", "right", "back", "front", "rear"];
+    let from_wall = typed.windows(3).any(|three| {
+        let [from, way, wall] = three else { return false };
+        from.is_word(&["from", "the"])
+            && way.is_word(&ways)
+            && wall.is_word(&["wall", "side", "end", "edge"])
+    }) && typed.iter().any(|piece| piece.is_word(&["from", "off"]));
+    let from_corner = typed
+        .windows(2)
+        .any(|two| two[0].is_word(&["corner"]) && two[1].is_number() && two[1].text != "1");
+    starts && (from_wall || from_corner && !has_corner)
 }
 
 /// Whether the suggestion makes a comment of a line that opens a space or a level, or says what the walls are.
