@@ -198,7 +198,7 @@ test('a page is opened, checked, and known when it is forged', async () => {
   const svg = written(cottage, 'svg')[0];
   await chosen(tab, 'Check a page', 'page.pdf', pdf);
   await tab.getByText('Genuine: byte for byte').waitFor();
-  const forged = Buffer.from(String(svg).replace(/Measured \d/, 'Measured 9'));
+  const forged = Buffer.from(String(svg).replace(/Record \d/, 'Record 9'));
   assert.notDeepEqual(forged, svg);
   await chosen(tab, 'Check a page', 'forged.svg', forged);
   await tab.getByText('nothing printed on it can be relied on').waitFor();
