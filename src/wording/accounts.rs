@@ -363,12 +363,10 @@ impl Sentences<'_> {
         if is_silent {
             return None;
         }
-        if let Some(accounts) =
-            self.nearest(figure, rest).and_then(|near| self.nearly(figure, rest, near))
-        {
+        let nearest = self.nearest(figure, rest);
+        if let Some(accounts) = nearest.as_ref().and_then(|near| self.nearly(figure, rest, near)) {
             return Some(accounts);
         }
-        let nearest = self.nearest(figure, rest);
         let left = |sq_ft: i64| size_of_sq_ft(sq_ft.abs(), self.is_metric());
         let opening = match &nearest {
             Some(near) if near.left > 0 => format!(

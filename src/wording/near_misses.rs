@@ -30,24 +30,24 @@ pub(super) struct Nearest {
 impl Sentences<'_> {
     /// What is said where one space, or two together, come so near to what is left that rounding could change the rest;
     /// `None` where it could not.
-    pub(super) fn nearly(&self, figure: &Figure, rest: i64, near: Nearest) -> Option<Accounts> {
+    pub(super) fn nearly(&self, figure: &Figure, rest: i64, near: &Nearest) -> Option<Accounts> {
         let toward = near.left.signum() * rest.signum();
-        if near.left.abs() > self.rounding_could_change(figure, &near, toward) {
+        if near.left.abs() > self.rounding_could_change(figure, near, toward) {
             return None;
         }
-        let Nearest { names, together, verb, size, left, .. } = near;
+        let Nearest { names, together, verb, size, .. } = near;
         let of = size_of_sq_ft(rest.abs(), self.is_metric());
-        let size = self.number(size);
+        let (size, left) = (self.number(*size), near.left);
         let opening = match left {
-            0 => format!("{}{together} would be just the {of} that are left.", capital(&names)),
+            0 => format!("{}{together} would be just the {of} that are left.", capital(names)),
             1.. => format!(
                 "{}{together} would be {size} of the {of} that are left; rounding could account for the other {}.",
-                capital(&names),
+                capital(names),
                 self.number(left)
             ),
             _ => format!(
                 "{}{together} would be {size}, {} more than the {of} that are left; rounding could account for that.",
-                capital(&names),
+                capital(names),
                 self.number(-left)
             ),
         };

@@ -767,7 +767,7 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
 function isUnit(event: KeyboardEvent, key: string, value: string): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
   const isEmpty = !value || arrived === key;
-  if (isEmpty && event.key.toLowerCase() === 'i') {
+  if (arrived === key && event.key.toLowerCase() === 'i') {
     const feet = field(key, 'feet') as HTMLInputElement | null;
     const inches = field(key, 'inches') as HTMLInputElement | null;
     if (!feet?.value || !inches) return false;

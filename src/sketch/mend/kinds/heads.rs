@@ -305,7 +305,6 @@ fn rate(typed: &Typed<'_>) -> Option<Answer> {
         at += 1;
     }
     let mut rate: Decimal = number(at)?.text.parse().ok()?;
-    let has_sign = at > 2 && typed.piece(at - 1)?.is_mark("$");
     let cents = typed.says(at + 1, &["cents", "cent", "c"])
         || typed.piece(at + 1).is_some_and(|mark| mark.is_mark("¢"));
     let mut end = at + 1 + usize::from(cents);
@@ -330,7 +329,7 @@ fn rate(typed: &Typed<'_>) -> Option<Answer> {
     }
     let name = typed.rest(end);
     let is_named = name.is_empty() || is_text(typed.piece(end)) && end + 1 == typed.pieces.len();
-    let is_small = !cents && !has_sign && rate > Decimal::ZERO && rate < Decimal::new(1, 1);
+    let is_small = !cents && rate > Decimal::ZERO && rate < Decimal::new(1, 1);
     let (rate, per, cause) = match per {
         Some(per) => (rate, per, "a tax rate is a number, then `per $100` or `per $1,000`"),
         None if is_small => (
