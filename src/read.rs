@@ -25,9 +25,10 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, D
 /// Those of [`read`].
 pub fn read_source(source: Source) -> Result<House, Diagnostics> {
     let sketch::Reading { sketch, mut faults, more } = sketch::read_without_lines(&source);
-    match check(&source, &sketch, &mut faults) {
+    match check(&sketch, &mut faults) {
         Some(mut model) => {
             sort(&mut faults);
+            model.source = source;
             model.warnings = faults;
             Ok(House::new(model))
         }

@@ -302,7 +302,7 @@ impl Diagnostic {
 }
 
 /// The text of a sides file and its name; finds the line and column of a byte.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub struct Source {
     name: String,
     text: String,

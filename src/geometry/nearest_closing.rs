@@ -10,8 +10,8 @@
 use std::collections::BTreeMap;
 
 use crate::geometry::compass::Axis;
-use crate::geometry::outline::{Outline, Vector};
-use crate::geometry::traverse::{Leg, Misclosure, StepRounding, Traverse, shares};
+use crate::geometry::outline::{Outline, Vector, signed_area};
+use crate::geometry::traverse::{Misclosure, StepRounding, Traverse, shares};
 use crate::units::area::Area;
 use crate::units::length::Step;
 
@@ -55,6 +55,18 @@ impl Tied {
         self.choose > 0 && self.choose < self.moves.len()
     }
 
+    /// The total length of wall that these moves move.
+    fn moved(&self, taken: &[usize]) -> i64 {
+        taken.iter().map(|&one| self.moves[one].length).sum()
+    }
+
+    /// Makes these moves `times` times.
+    fn make(&self, taken: &[usize], axis: Axis, times: i64, vectors: &mut [Vector]) {
+        for one in taken.iter().map(|&one| self.moves[one]) {
+            *vectors[one.side].part(axis) += times * one.change;
+        }
+    }
+
     /// Splits off the shortest walls: the moves on them, which are always made, and the moves that still tie.
     fn shortest(&self) -> (Vec<Move>, Tied) {
         let mut moves = self.moves.clone();
@@ -86,24 +98,45 @@ impl Traverse {
             self.sides.iter().map(|side| side.shape.rounded(way)).collect();
         let misses = Misclosure::of(&vectors);
         let mut tied = <[Tied; 2]>::default();
-        if self.has_bearings() {
+        if misses == Misclosure::default() {
+            // It closes after rounding and needs no moves.
+        } else if self.has_bearings() {
             spread_by_length(misses, &mut vectors);
         } else {
-            // An axis that closes after rounding needs no moves.
             for (axis, tied) in Axis::BOTH.into_iter().zip(&mut tied) {
-                if misses.on(axis) == 0 {
-                    continue;
+                if misses.on(axis) != 0 {
+                    *tied = self.close_axis(axis, way.step(), &mut vectors)?;
                 }
-                let legs = self.legs(axis);
-                let lengths = legs.iter().map(|leg| vectors[leg.side].along(axis).abs()).collect();
-                let closing = nearest_closing(&legs, lengths, way.step())?;
-                for (leg, length) in legs.iter().zip(&closing.lengths) {
-                    *vectors[leg.side].part(axis) = leg.sign * length;
-                }
-                *tied = closing.tied;
             }
         }
         Some(NearestClosings { vectors, tied })
+    }
+
+    /// Closes the rounded `vectors` along one axis, up to the moves that tie, which are returned; `None` where they
+    /// cannot close.
+    fn close_axis(&self, axis: Axis, step: Step, vectors: &mut [Vector]) -> Option<Tied> {
+        /// Enough for most houses, which then need no list on the heap.
+        const FEW: usize = 16;
+        let mut few = [Wall::default(); FEW];
+        let mut many = Vec::new();
+        let mut count = 0;
+        for leg in self.legs_along(axis) {
+            let rounded = vectors[leg.side].along(axis).abs();
+            let wall = Wall { side: leg.side, sign: leg.sign, typed: leg.length, rounded, length: rounded };
+            if count < FEW {
+                few[count] = wall;
+            } else {
+                many.extend_from_slice(if many.is_empty() { &few } else { &[] });
+                many.push(wall);
+            }
+            count += 1;
+        }
+        let walls = if count <= FEW { &mut few[..count] } else { many.as_mut_slice() };
+        let tied = nearest_closing(walls, step)?;
+        for wall in walls {
+            *vectors[wall.side].part(axis) = wall.sign * wall.length;
+        }
+        Some(tied)
     }
 }
 
@@ -124,12 +157,51 @@ impl NearestClosings {
             return Outline::new(self.vectors);
         }
         if self.count() <= MOST_CLOSINGS {
+            let preferred = self.preferred(measured)?;
+            if good(&preferred) {
+                return Some(preferred);
+            }
             let mut all = self.all()?;
             all.sort_by_cached_key(|one| (one.moved, rank(one.outline.area(), measured)));
             let place = all.iter().position(|one| good(&one.outline)).unwrap_or(0);
             return all.into_iter().nth(place).map(|one| one.outline);
         }
         self.shortest().best_of_equal_walls(measured)
+    }
+
+    /// The preferred closing of all, without listing their outlines.
+    fn preferred(&self, measured: Area) -> Option<Outline> {
+        let mut vectors = self.vectors.clone();
+        let mut best: Option<(i64, Area, Vec<Vector>)> = None;
+        let [mut north, mut east] =
+            [0, 1].map(|place: usize| Combinations::new(self.tied[place].moves.len(), self.tied[place].choose));
+        while let Some(norths) = north.current() {
+            self.tied[0].make(norths, Axis::North, 1, &mut vectors);
+            east.restart();
+            while let Some(easts) = east.current() {
+                self.tied[1].make(easts, Axis::East, 1, &mut vectors);
+                let moved = self.tied[0].moved(norths) + self.tied[1].moved(easts);
+                let area = signed_area(&vectors)?.abs();
+                let is_better = best.as_ref().is_none_or(|(least, nearest, _)| {
+                    moved < *least
+                        || moved == *least && rank(area, measured) < rank(*nearest, measured)
+                });
+                if is_better {
+                    match &mut best {
+                        Some((least, nearest, kept)) => {
+                            (*least, *nearest) = (moved, area);
+                            kept.copy_from_slice(&vectors);
+                        }
+                        None => best = Some((moved, area, vectors.clone())),
+                    }
+                }
+                self.tied[1].make(easts, Axis::East, -1, &mut vectors);
+                east.advance();
+            }
+            self.tied[0].make(norths, Axis::North, -1, &mut vectors);
+            north.advance();
+        }
+        Outline::new(best?.2)
     }
 
     /// For each axis, the first moves in walking order that close the traverse.
@@ -347,66 +419,95 @@ fn spread_by_length(miss: Misclosure, vectors: &mut [Vector]) {
     }
 }
 
-/// A closing of one axis, before any of the tied moves.
-struct AxisClosing {
-    lengths: Vec<i64>,
-    tied: Tied,
+/// A wall of one axis while the axis is closed.
+#[derive(Clone, Copy, Default)]
+struct Wall {
+    side: usize,
+    sign: i64,
+    /// Its typed length.
+    typed: i64,
+    /// Its length rounded on its own.
+    rounded: i64,
+    /// Its length so far.
+    length: i64,
 }
 
-/// The closings of one axis on whole steps that are nearest to the typed lengths of its legs. `lengths` are the
-/// rounded lengths.
-fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<AxisClosing> {
-    let unit = step.length().nm();
-    let rounded = lengths.clone();
-    let misses: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
-    // Legs that run in the direction of the misclosure get shorter, the others longer.
-    let change = |leg: &Leg| if leg.sign == misses.signum() { -unit } else { unit };
-    let mut steps = misses.abs().checked_div(unit)?;
-    // Each leg is within a step of its typed length, so the moves are dealt out evenly. What a wide tolerance leaves
-    // over is dealt out in whole rounds, except for the last.
-    loop {
-        let moves = |i: &usize| lengths[*i] + change(&legs[*i]) >= 0;
-        let count = i64::try_from((0..legs.len()).filter(moves).count()).ok()?;
-        if steps < 2 * count {
-            break;
-        }
-        let movable: Vec<usize> = (0..legs.len()).filter(moves).collect();
-        let shorter = movable.iter().filter(|&&i| change(&legs[i]) < 0);
-        let last = shorter.filter_map(|&i| lengths[i].checked_div(unit)).min().unwrap_or(steps);
-        let rounds = (steps.checked_div(count).unwrap_or(0) - 1).min(last);
-        if rounds < 1 {
-            break;
-        }
-        movable.iter().for_each(|&i| lengths[i] += change(&legs[i]) * rounds);
-        steps -= rounds * count;
+impl Wall {
+    /// What a move adds to its length: a wall that runs in the direction of the misclosure gets shorter, any other
+    /// longer.
+    fn change(&self, unit: i64, misses: i64) -> i64 {
+        if (self.sign > 0) == (misses > 0) { -unit } else { unit }
     }
-    // The next move of a leg adds 2·unit·off + unit² to the sum of squares.
-    let off = |lengths: &[i64], i: usize| change(&legs[i]).signum() * (lengths[i] - legs[i].length);
+
+    /// How far it is moved beyond its typed length. The next move adds 2·unit·off + unit² to the sum of squares.
+    fn off(&self, misses: i64) -> i64 {
+        let longer = self.length - self.typed;
+        if (self.sign > 0) == (misses > 0) { -longer } else { longer }
+    }
+
+    fn is_movable(&self, unit: i64, misses: i64) -> bool {
+        self.length + self.change(unit, misses) >= 0
+    }
+}
+
+/// Closes the rounded walls of one axis, which miss, on whole steps as near to their typed lengths as possible, up to
+/// the moves that tie; those are returned. `None` where the axis cannot close.
+fn nearest_closing(walls: &mut [Wall], step: Step) -> Option<Tied> {
+    let unit = step.length().nm();
+    let misses: i64 = walls.iter().map(|wall| wall.sign * wall.length).sum();
+    let steps = misses.abs().checked_div(unit)?;
+    let steps = if steps > 1 { deal_out(walls, steps, unit, misses)? } else { steps };
     let mut highest = i64::MIN;
     for _ in 0..steps {
-        let movable = (0..legs.len()).filter(|&i| lengths[i] + change(&legs[i]) >= 0);
-        let best = movable.min_by_key(|&i| off(&lengths, i))?;
-        highest = off(&lengths, best);
-        lengths[best] += change(&legs[best]);
+        let movable = walls.iter_mut().filter(|wall| wall.is_movable(unit, misses));
+        let best = movable.min_by_key(|wall| wall.off(misses))?;
+        highest = best.off(misses);
+        best.length += best.change(unit, misses);
     }
-    let mut tied = Tied::default();
-    for (i, leg) in legs.iter().enumerate() {
-        // A half that was already rounded in this direction is not undone.
-        let is_made = off(&lengths, i) - unit == highest && lengths[i] != rounded[i];
-        let could_be = off(&lengths, i) == highest && lengths[i] + change(leg) >= 0;
+    // A half that was already rounded in this direction is not undone.
+    let is_made =
+        |wall: &Wall| wall.off(misses) - unit == highest && wall.length != wall.rounded;
+    let could_be = |wall: &Wall| wall.off(misses) == highest && wall.is_movable(unit, misses);
+    let choose = walls.iter().filter(|wall| is_made(wall)).count();
+    let count = choose + walls.iter().filter(|wall| could_be(wall)).count();
+    if choose == 0 || choose == count {
+        // There is no choice.
+        return Some(Tied::default());
+    }
+    let mut moves = Vec::with_capacity(count);
+    for wall in walls {
+        let change = wall.change(unit, misses);
+        let (is_made, could_be) = (is_made(wall), could_be(wall));
         if is_made {
-            lengths[i] -= change(leg);
-            tied.choose += 1;
+            wall.length -= change;
         }
         if is_made || could_be {
-            tied.moves.push(Move {
-                side: leg.side,
-                change: leg.sign * change(leg),
-                length: leg.length,
-            });
+            moves.push(Move { side: wall.side, change: wall.sign * change, length: wall.typed });
         }
     }
-    Some(AxisClosing { lengths, tied })
+    Some(Tied { moves, choose })
+}
+
+/// Each wall is within a step of its typed length, so the moves are dealt out evenly. What a wide tolerance leaves over
+/// is dealt out in whole rounds, except for the last; returns how many moves are left.
+fn deal_out(walls: &mut [Wall], mut steps: i64, unit: i64, misses: i64) -> Option<i64> {
+    loop {
+        let movable = walls.iter().filter(|wall| wall.is_movable(unit, misses));
+        let count = i64::try_from(movable.clone().count()).ok()?;
+        if steps < 2 * count {
+            return Some(steps);
+        }
+        let shorter = movable.filter(|wall| wall.change(unit, misses) < 0);
+        let last = shorter.filter_map(|wall| wall.length.checked_div(unit)).min().unwrap_or(steps);
+        let rounds = (steps.checked_div(count).unwrap_or(0) - 1).min(last);
+        if rounds < 1 {
+            return Some(steps);
+        }
+        for wall in walls.iter_mut().filter(|wall| wall.is_movable(unit, misses)) {
+            wall.length += wall.change(unit, misses) * rounds;
+        }
+        steps -= rounds * count;
+    }
 }
 
 /// The binomial coefficient, capped soon after a million.
@@ -434,6 +535,12 @@ pub(crate) struct Combinations {
 impl Combinations {
     pub(crate) fn new(of: usize, choose: usize) -> Combinations {
         Combinations { of, now: (0..choose).collect(), is_done: false }
+    }
+
+    /// Goes back to the first choice.
+    fn restart(&mut self) {
+        self.now.iter_mut().enumerate().for_each(|(i, item)| *item = i);
+        self.is_done = false;
     }
 
     /// The current choice; `None` after the last.
@@ -472,7 +579,7 @@ mod tests {
 
     use super::*;
     use crate::geometry::compass::Direction;
-    use crate::geometry::traverse::{Shape, TraverseSide};
+    use crate::geometry::traverse::{Leg, Shape, TraverseSide};
     use crate::units::length::{Halves, Length};
 
     fn traverse(sides: &[(Direction, i64)]) -> Traverse {
@@ -506,7 +613,15 @@ mod tests {
             let legs: Vec<Leg> = twelfths.iter().enumerate().map(leg).collect();
             let way = StepRounding::Nearest(Step::WholeFoot, [Halves::Up, Halves::Down][halves]);
             let rounded: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
-            let found = nearest_closing(&legs, rounded.clone(), Step::WholeFoot);
+            let wall = |(leg, &rounded): (&Leg, &i64)| Wall {
+                side: leg.side,
+                sign: leg.sign,
+                typed: leg.length,
+                rounded,
+                length: rounded,
+            };
+            let mut walls: Vec<Wall> = legs.iter().zip(&rounded).map(wall).collect();
+            let found = nearest_closing(&mut walls, Step::WholeFoot);
             let square = |length: i64, i: usize| i128::from(length - legs[i].length).pow(2);
             let squares = |lengths: &[i64]| -> i128 {
                 lengths.iter().enumerate().map(|(i, &length)| square(length, i)).sum()
@@ -526,10 +641,10 @@ mod tests {
             }
             prop_assert_eq!(found.is_some(), one_by_one.is_some());
             let (Some(found), Some(best)) = (found, one_by_one) else { return Ok(()) };
-            for taken in Combinations::new(found.tied.moves.len(), found.tied.choose) {
-                let mut lengths = found.lengths.clone();
+            for taken in Combinations::new(found.moves.len(), found.choose) {
+                let mut lengths: Vec<i64> = walls.iter().map(|wall| wall.length).collect();
                 for i in taken {
-                    let one = found.tied.moves[i];
+                    let one = found.moves[i];
                     lengths[one.side] += legs[one.side].sign * one.change;
                 }
                 let misses: i64 = legs.iter().zip(&lengths).map(|(leg, one)| leg.sign * one).sum();

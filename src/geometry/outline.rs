@@ -47,18 +47,7 @@ pub struct Outline {
 impl Outline {
     /// The outline of these vectors; `None` if they do not return to their start.
     pub(crate) fn new(vectors: Vec<Vector>) -> Option<Outline> {
-        let mut at = (0_i64, 0_i64);
-        let mut doubled = 0_i128;
-        for vector in &vectors {
-            doubled += i128::from(at.0) * i128::from(vector.north)
-                - i128::from(at.1) * i128::from(vector.east);
-            at = (at.0 + vector.east, at.1 + vector.north);
-        }
-        if at != (0, 0) {
-            return None;
-        }
-        let curved = vectors.iter().filter(|vector| vector.rise != 0);
-        let signed = Area::from_half_nm2(doubled) + curved.map(Vector::segment).sum();
+        let signed = signed_area(&vectors)?;
         Some(Outline { vectors, signed })
     }
 
@@ -220,6 +209,28 @@ impl Outline {
     }
 }
 
+/// The area of these vectors, positive if the inside is on the left; `None` if they do not return to their start.
+pub(super) fn signed_area(vectors: &[Vector]) -> Option<Area> {
+    // The product of two numbers of 64 bits needs no check.
+    let product = |a: i64, b: i64| i128::from(a).wrapping_mul(i128::from(b));
+    let mut at = (0_i64, 0_i64);
+    let mut doubled = 0_i128;
+    let mut is_curved = false;
+    for vector in vectors {
+        doubled += product(at.0, vector.north) - product(at.1, vector.east);
+        at = (at.0 + vector.east, at.1 + vector.north);
+        is_curved |= vector.rise != 0;
+    }
+    if at != (0, 0) {
+        return None;
+    }
+    let straight = Area::from_half_nm2(doubled);
+    Some(match is_curved {
+        true => straight + vectors.iter().map(Vector::segment).sum(),
+        false => straight,
+    })
+}
+
 /// A quick test whether the walls are clear of each other: `true` means that they are; `false` means that they are not,
 /// or that it could not tell. Handles only walls along the axes.
 pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
@@ -238,26 +249,26 @@ fn goes_and_returns(vectors: &[Vector], parts: impl Fn(&Vector) -> (i64, i64)) -
     let Some(mut is_forth) = last_along.map(|along| along > 0) else { return false };
     let mut before = vectors.last().map_or(0, |vector| parts(vector).1);
     let (mut at, mut turns) = (0, 0);
-    let mut back_and_forth = [(i64::MAX, i64::MIN); 2];
+    let (mut forth, mut back) = ((i64::MAX, i64::MIN), (i64::MAX, i64::MIN));
     for vector in vectors {
         let (along, across) = parts(vector);
-        // A curved or a slanted wall, none at all, or one that turns straight back.
-        if vector.rise != 0
-            || (along == 0) == (across == 0)
-            || before.signum() * across.signum() < 0
-        {
+        // A curved or a slanted wall, or none at all.
+        if vector.rise != 0 || (along == 0) == (across == 0) {
             return false;
         }
         if along != 0 {
-            turns += u32::from(is_forth != (along > 0));
-            is_forth = along > 0;
-            let (low, high) = &mut back_and_forth[usize::from(is_forth)];
+            if is_forth != (along > 0) {
+                (is_forth, turns) = (along > 0, turns + 1);
+            }
+            let (low, high) = if is_forth { &mut forth } else { &mut back };
             (*low, *high) = ((*low).min(at), (*high).max(at));
+        } else if before != 0 && (before > 0) != (across > 0) || turns > 2 {
+            // It turns straight back, or goes the same way a second time.
+            return false;
         }
         at += across;
         before = across;
     }
-    let [back, forth] = back_and_forth;
     turns == 2 && (back.1 < forth.0 || forth.1 < back.0)
 }
 

@@ -90,6 +90,7 @@ impl StepRounding {
     }
 
     /// Rounds a positive length.
+    #[inline]
     pub(crate) fn rounded(self, nm: i64) -> i64 {
         let above = |step: Step| nm.rem_euclid(step.length().nm());
         match self {
@@ -192,6 +193,7 @@ impl Closed {
 
 impl Shape {
     /// The side as a vector, as typed.
+    #[inline]
     pub(crate) fn vector(&self) -> Vector {
         match *self {
             Shape::Straight { direction, length } => straight(direction, length, 0),
@@ -205,6 +207,7 @@ impl Shape {
         }
     }
 
+    #[inline]
     fn part(&self, axis: Axis) -> Option<(i64, i64)> {
         let signed = match *self {
             Shape::Straight { direction, length } | Shape::Arc { direction, chord: length, .. } => {
@@ -220,11 +223,13 @@ impl Shape {
     }
 }
 
+#[inline]
 fn straight(direction: Direction, length: i64, rise: i64) -> Vector {
-    let signed = direction.sign() * length;
-    match direction.axis() {
-        Axis::North => Vector { east: 0, north: signed, rise },
-        Axis::East => Vector { east: signed, north: 0, rise },
+    match direction {
+        Direction::North => Vector { east: 0, north: length, rise },
+        Direction::South => Vector { east: 0, north: -length, rise },
+        Direction::East => Vector { east: length, north: 0, rise },
+        Direction::West => Vector { east: -length, north: 0, rise },
     }
 }
 
@@ -430,10 +435,11 @@ impl Traverse {
 
 impl Shape {
     /// The side rounded on its own: its length, its run and rise, or its chord and rise.
+    #[inline]
     pub(super) fn rounded(&self, way: StepRounding) -> Vector {
         let round = |nm: i64| nm.signum() * way.rounded(nm.abs());
         match *self {
-            Shape::Straight { direction, length } => straight(direction, round(length), 0),
+            Shape::Straight { direction, length } => straight(direction, way.rounded(length), 0),
             Shape::Diagonal { north, east, bulge } => {
                 Vector { east: round(east), north: round(north), rise: round(bulge) }
             }

@@ -523,10 +523,15 @@ impl Side {
     }
 }
 
+/// Whether a typed side ends in the mark of a foot or an inch, or in meters.
+pub(crate) fn ends_in_a_mark(typed: &str) -> bool {
+    matches!(typed.as_bytes().last(), Some(b'\'' | b'"' | b'm'))
+}
+
 /// Whether a typed side ends in a number without a unit.
 pub(crate) fn is_bare(typed: &str) -> bool {
     // Most sides end in a unit, and this is the quickest way to find that out.
-    if typed.ends_with(['\'', '"', 'm']) {
+    if ends_in_a_mark(typed) {
         return false;
     }
     let is_number = |part: &str| part.parse::<Decimal>().is_ok();

@@ -82,17 +82,19 @@ impl Assembler {
 
     /// Adds a line that is only a side. Returns `false` if it belongs to no walk or needs a diagnostic, and was not
     /// added.
-    pub(crate) fn plain_side(&mut self, side: SideSketch) -> bool {
+    pub(crate) fn plain_side(&mut self, read: impl FnOnce() -> SideSketch) -> bool {
+        let keeps_lines = self.keeps_lines;
         let Some(walk) = self.walk() else {
             return false;
         };
-        let is_next = walk.sides.last().is_none_or(|last| last.run != Run::Close);
-        if !is_next || walk.sides.len() == MOST_SIDES {
+        let is_last = walk.sides.last().is_some_and(|last| matches!(last.run, Run::Close));
+        if is_last || walk.sides.len() == MOST_SIDES {
             return false;
         }
-        let statement = Statement::Side(side.run.clone(), side.words.clone());
-        walk.push(side);
-        self.keep(Some(statement), None);
+        walk.push(read());
+        let side = walk.sides.last().filter(|_| keeps_lines);
+        let statement = side.map(|side| Statement::Side(side.run.clone(), side.words.clone()));
+        self.keep(statement, None);
         true
     }
 
@@ -102,10 +104,11 @@ impl Assembler {
             self.doubt(&read.begins);
         }
         let statement = read.statement.take();
-        if let Some(statement) = &statement {
+        let kept = if self.keeps_lines { statement.clone() } else { None };
+        if let Some(statement) = statement {
             self.statement(statement, &mut read, faults);
         }
-        self.keep(statement, read.comment);
+        self.keep(kept, read.comment);
     }
 
     fn keep(&mut self, statement: Option<Statement>, comment: Option<String>) {
@@ -205,32 +208,29 @@ impl Assembler {
 
     fn statement(
         &mut self,
-        statement: &Statement,
+        statement: Statement,
         read: &mut ReadLine,
         faults: &mut Vec<Diagnostic>,
     ) {
         let span = read.span;
         match statement {
-            Statement::Head(head) => self.head(Head::clone(head), span, faults),
-            Statement::Figure(figure) => self.figure(FigureStatement::clone(figure), span, faults),
-            Statement::Missing(missing) => {
-                self.sketch.missing.push(MissingStatement::clone(missing));
-            }
+            Statement::Head(head) => self.head(*head, span, faults),
+            Statement::Figure(figure) => self.figure(*figure, span, faults),
+            Statement::Missing(missing) => self.sketch.missing.push(*missing),
             Statement::Level(level) => {
                 self.open = Open::Nothing;
-                let level = level.clone();
                 self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: false });
             }
-            Statement::Space(space) => self.space(SpaceStatement::clone(space), span, faults),
-            Statement::Valued(valued) => self.valued(Valued::clone(valued), span, faults),
+            Statement::Space(space) => self.space(*space, span, faults),
+            Statement::Valued(valued) => self.valued(*valued, span, faults),
             Statement::Lot(lot) => {
                 self.open = Open::Lot;
-                let space = lot_statement(lot);
+                let space = lot_statement(*lot);
                 self.sketch.lots.push(SpaceSketch { space, span, walk: WalkSketch::default() });
             }
             Statement::Outline(outline) => {
                 self.open = Open::Outline;
-                let OutlineStatement { drawn, name, of } = OutlineStatement::clone(outline);
+                let OutlineStatement { drawn, name, of } = *outline;
                 let walk = WalkSketch::default();
                 self.sketch.outlines.push(OutlineSketch { drawn, name, of, span, walk });
             }
@@ -349,7 +349,7 @@ impl Assembler {
         self.open = Open::Space;
     }
 
-    fn walked(&mut self, statement: &Statement, read: &mut ReadLine, faults: &mut Vec<Diagnostic>) {
+    fn walked(&mut self, statement: Statement, read: &mut ReadLine, faults: &mut Vec<Diagnostic>) {
         if self.open == Open::Doubtful {
             return;
         }
@@ -365,20 +365,19 @@ impl Assembler {
         };
         match statement {
             Statement::Side(run, words) => {
-                let (run, words) = (run.clone(), words.clone());
                 let (span, typed) = (read.span, std::mem::take(&mut read.typed));
                 walk.side(SideSketch { run, words, span, typed }, faults);
             }
-            Statement::Bay(bay, words) => walk.bay(bay, words, read.span, faults),
+            Statement::Bay(bay, words) => walk.bay(&bay, &words, read.span, faults),
             Statement::Corner(name) => {
-                let (name, after) = (name.clone(), walk.sides.len());
+                let after = walk.sides.len();
                 walk.corners.push(CornerSketch { name, after });
             }
             Statement::Overall(direction, length) => {
-                walk.overalls.push((*direction, *length, read.span));
+                walk.overalls.push((direction, length, read.span));
             }
             Statement::Tie(from, to, length) => {
-                walk.ties.push((from.clone(), to.clone(), *length, read.span));
+                walk.ties.push((from, to, length, read.span));
             }
             _ => {}
         }
@@ -406,7 +405,7 @@ impl WalkSketch {
     }
 
     fn side(&mut self, side: SideSketch, faults: &mut Vec<Diagnostic>) {
-        if let Some(last) = self.sides.last().filter(|last| last.run == Run::Close) {
+        if let Some(last) = self.sides.last().filter(|last| matches!(last.run, Run::Close)) {
             faults.push(
                 Diagnostic::new(
                     Word::CloseNotLast,
@@ -459,10 +458,10 @@ impl Heads {
     }
 }
 
-fn lot_statement(lot: &LotStatement) -> SpaceStatement {
+fn lot_statement(lot: LotStatement) -> SpaceStatement {
     SpaceStatement {
         kind: Kind::Court,
-        name: lot.name.clone(),
+        name: lot.name,
         face: None,
         within: None,
         place: Place::Origin,

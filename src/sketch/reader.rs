@@ -79,7 +79,7 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
         let content = line.strip_suffix('\n').unwrap_or(line);
         let content = content.strip_suffix('\r').unwrap_or(content);
         let is_taken_in = plain::side(content)
-            .is_some_and(|side| assembler.plain_side(side.read(content, offset)));
+            .is_some_and(|side| assembler.plain_side(|| side.read(content, offset)));
         if !is_taken_in {
             let before = faults.len();
             let mut read =
@@ -87,12 +87,12 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
             tokens.clear();
             if read.faulty && mended < MENDED {
                 mended += 1;
-                context.beside = Beside {
+                context.beside = Some(Beside {
                     front: context.front,
                     is_american: context.is_american,
                     comment: read.comment.as_deref().map(Into::into),
                     ..beside(text, offset, offset + line.len())
-                };
+                });
                 offer(content, offset, &read, &context, &mut faults, before);
                 let fixes = faults[before..].iter().flat_map(Diagnostic::fixes);
                 if fixes.into_iter().any(|fix| fix.text.starts_with("level ")) {
@@ -132,7 +132,7 @@ pub(super) struct Context {
     /// The name of the last space.
     space: Option<String>,
     /// The lines around one that cannot be read.
-    beside: Beside,
+    beside: Option<Beside>,
 }
 
 /// The nearest lines before and after a part of the text that are neither empty nor comments.
@@ -367,7 +367,7 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
                 knows_first,
                 space,
                 is_metric,
-                beside: context.beside.clone(),
+                beside: context.beside.clone().unwrap_or_default(),
             };
         }
         if !right.is_empty() {

@@ -401,6 +401,13 @@ pub enum TakenFrom {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct SideWords(Option<Box<Said>>);
 
+impl SideWords {
+    /// Whether the side has no words.
+    pub(crate) fn are_none(&self) -> bool {
+        self.0.is_none()
+    }
+}
+
 impl Deref for SideWords {
     type Target = Said;
 

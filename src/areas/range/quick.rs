@@ -42,6 +42,8 @@ struct Closings {
 struct Leg {
     /// In steps.
     length: i64,
+    /// Where it lies on the other axis, in steps and without any move.
+    across: i64,
     sign: i8,
     side: u8,
 }
@@ -49,7 +51,7 @@ struct Leg {
 impl Leg {
     /// The component along the axis.
     fn run(&self) -> i64 {
-        i64::from(self.sign) * self.length
+        if self.sign > 0 { self.length } else { -self.length }
     }
 
     fn side(&self) -> usize {
@@ -117,7 +119,7 @@ impl Closings {
             above[leg] = length - steps * unit;
             let (first, change, is_free) = candidate(above[leg], unit, reading);
             let side = u8::try_from(side).ok()?;
-            closings.all[leg] = Leg { length: steps + first, sign, side };
+            closings.all[leg] = Leg { length: steps + first, across: 0, sign, side };
             miss += closings.all[leg].run();
             if is_free {
                 closings.add_move(leg, change)?;
@@ -183,11 +185,11 @@ impl Closings {
         &self.all[..self.legs]
     }
 
-    /// The side that each move changes, and by how many steps along the axis.
-    fn moves(&self) -> impl Iterator<Item = (usize, i64)> {
+    /// The leg that each move changes, and by how many steps along the axis.
+    fn moves(&self) -> impl Iterator<Item = (&Leg, i64)> {
         self.all_moves[..self.count].iter().map(|one_move| {
             let leg = &self.all[usize::from(one_move.leg)];
-            (leg.side(), i64::from(leg.sign * one_move.change))
+            (leg, i64::from(leg.sign * one_move.change))
         })
     }
 
@@ -196,32 +198,32 @@ impl Closings {
         (0..self.choose).fold(1, |number, i| number * (self.count - i) / (i + 1))
     }
 
-    /// Twice the middle of each side along the axis, in steps and without any move, and where the sides end.
-    fn doubled_middles(&self, sides: usize) -> ([i64; MOST_SIDES], i64) {
-        let mut middles = [0; MOST_SIDES];
-        for leg in self.legs() {
-            middles[leg.side()] = leg.run();
-        }
-        let mut at = 0;
-        for middle in &mut middles[..sides] {
-            let part = *middle;
-            *middle += 2 * at;
-            at += part;
-        }
-        (middles, at)
-    }
-
     /// Sets the components of the sides along the axis, after making the moves whose bits are set in `taken`.
     fn set(&self, axis: Axis, taken: u16, vectors: &mut [Vector; MOST_SIDES]) {
         for leg in self.legs() {
             *vectors[leg.side()].part(axis) = leg.run();
         }
-        for (one_move, (side, by)) in self.moves().enumerate() {
+        for (one_move, (leg, by)) in self.moves().enumerate() {
             if taken >> one_move & 1 == 1 {
-                *vectors[side].part(axis) += by;
+                *vectors[leg.side()].part(axis) += by;
             }
         }
     }
+}
+
+/// Notes where each leg lies on the other axis. Each side is a leg of one of the two.
+fn set_across(one: &mut Closings, other: &mut Closings) {
+    let (mut one_at, mut other_at) = (0, 0);
+    let mut others = other.all[..other.legs].iter_mut().peekable();
+    for leg in &mut one.all[..one.legs] {
+        while let Some(before) = others.next_if(|before| before.side < leg.side) {
+            before.across = one_at;
+            other_at += before.run();
+        }
+        leg.across = other_at;
+        one_at += leg.run();
+    }
+    others.for_each(|after| after.across = one_at);
 }
 
 /// What each move adds to twice the area, in square steps, like the table of the parent module.
@@ -233,25 +235,24 @@ struct Table {
 }
 
 impl Table {
-    fn of(outer: &Closings, inner: &Closings, along: i64, sides: usize) -> Table {
-        let (middles, _) = outer.doubled_middles(sides);
-        let (inner_middles, inner_end) = inner.doubled_middles(sides);
-        let sum: i64 = inner.legs().iter().map(|leg| leg.run() * middles[leg.side()]).sum();
+    fn of(outer: &Closings, inner: &Closings, along: i64) -> Table {
+        let sum: i64 = inner.legs().iter().map(|leg| leg.run() * leg.across).sum();
+        let inner_end: i64 = inner.legs().iter().map(Leg::run).sum();
         let mut table = Table {
-            fixed: along * sum,
+            fixed: 2 * along * sum,
             gains: [0; MOST_MOVES],
             fixed_by: [0; MOST_MOVES],
             gains_by: [[0; MOST_MOVES]; MOST_MOVES],
         };
-        for (gain, (side, by)) in table.gains.iter_mut().zip(inner.moves()) {
-            *gain = along * by * middles[side];
+        for (gain, (leg, by)) in table.gains.iter_mut().zip(inner.moves()) {
+            *gain = 2 * along * by * leg.across;
         }
-        for (one_move, (side, by)) in outer.moves().enumerate() {
+        for (one_move, (leg, by)) in outer.moves().enumerate() {
             let moved = along * by;
-            // A move shifts everything after it by a full step, and its own middle by half a step.
-            table.fixed_by[one_move] = moved * (2 * inner_end - inner_middles[side]);
+            // A move shifts everything after it by a full step.
+            table.fixed_by[one_move] = 2 * moved * (inner_end - leg.across);
             for (gain, (here, by)) in table.gains_by[one_move].iter_mut().zip(inner.moves()) {
-                let after = i8::from(here >= side) + i8::from(here > side);
+                let after = if here.side > leg.side { 2 } else { 0 };
                 *gain = if moved == by { after } else { -after };
             }
         }
@@ -358,8 +359,9 @@ impl Both {
             RoundingFreedom::Any => None,
             RoundingFreedom::WithinReading(reading) => Some(reading.nm()),
         };
-        let north = Closings::of(at, Axis::North, unit, reading)?;
-        let east = Closings::of(at, Axis::East, unit, reading)?;
+        let mut north = Closings::of(at, Axis::North, unit, reading)?;
+        let mut east = Closings::of(at, Axis::East, unit, reading)?;
+        set_across(&mut north, &mut east);
         // With the inside on the left, growing east adds the area below, growing north the area above.
         let turn = at.outline.turn();
         let (outer, inner, outer_axis, along) = if north.choices() <= east.choices() {
@@ -370,7 +372,7 @@ impl Both {
         if outer.choices() > MOST_CHOICES {
             return None;
         }
-        let table = Table::of(&outer, &inner, along, sides);
+        let table = Table::of(&outer, &inner, along);
         let square = i128::from(unit) * i128::from(unit);
         Some(Both { outer, inner, outer_axis, table, sides, square })
     }

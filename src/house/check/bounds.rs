@@ -1,6 +1,7 @@
 //! How many parts of each kind a file may have.
 
 use crate::diagnostic::{Diagnostic, Span, Word, words};
+use crate::house::check::glance::Glance;
 use crate::sketch::named::Named;
 use crate::sketch::{SideSketch, Sketch};
 
@@ -22,7 +23,7 @@ pub const MOST_PICTURES: usize = 40;
 const ONE_HOUSE: &str = "one file holds one house; give each house a file of its own";
 
 /// The error for the first kind of part that the file has too many of; nothing else is checked then.
-pub(super) fn too_many(sketch: &Sketch) -> Option<Diagnostic> {
+pub(super) fn too_many(sketch: &Sketch, glance: &Glance) -> Option<Diagnostic> {
     let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
     let pictures = || named_pictures(shown_sides(sketch));
     let levels = sketch.levels.get(MOST_LEVELS).map(|level| level.level.name.span);
@@ -48,6 +49,9 @@ pub(super) fn too_many(sketch: &Sketch) -> Option<Diagnostic> {
         })
         .or_else(|| report(missing, sketch.missing.len(), MOST_MISSING, "missing space", ONE_HOUSE))
         .or_else(|| {
+            if glance.is_wordless {
+                return None;
+            }
             let past = pictures().nth(MOST_PICTURES).map(|file| file.span);
             let help = "keep the pictures that show what the figures turn on";
             report(past, pictures().count(), MOST_PICTURES, "picture", help)

@@ -6,6 +6,7 @@ mod closure;
 pub(crate) mod comments;
 mod detached;
 pub(crate) mod draft;
+mod glance;
 mod names;
 mod overlap;
 mod pictures;
@@ -21,12 +22,15 @@ use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Source, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Crossing;
-use crate::geometry::traverse::{Closed, Leg, NotClosed, Shape, Traverse, TraverseSide};
+use crate::geometry::traverse::{
+    Closed, Leg, Misclosure, NotClosed, Shape, Traverse, TraverseSide,
+};
 use crate::house::SideNumber;
 pub use crate::house::check::bounds::{
     MOST_FIGURES, MOST_LEVELS, MOST_MISSING, MOST_OUTLINES, MOST_PICTURES, MOST_SPACES,
 };
 use crate::house::check::closure::{closing_backwards, does_not_close};
+use crate::house::check::glance::Glance;
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
 use crate::house::{Level, Lot, Side, Space, TapedCheck};
 use crate::sketch::statement::Place;
@@ -41,29 +45,27 @@ const ESTIMATED: Length = Length::FOOT;
 
 /// Checks the whole sides file and adds every error and warning to `found`.
 ///
-/// `None` if there is any error.
-pub(crate) fn check(
-    source: &Source,
-    sketch: &Sketch,
-    found: &mut Vec<Diagnostic>,
-) -> Option<Model> {
+/// `None` if there is any error. The house is returned without its source, which is the caller's.
+pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<Model> {
+    let glance = Glance::at(sketch);
     let errors_before = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
     let mut checker = Checker {
         sketch,
         found,
-        house: empty(source, sketch),
+        house: empty(sketch),
         whole: errors_before == 0,
         misplaced: Vec::new(),
         unplaced: Vec::new(),
         overlaps_reported: 0,
         tries: 0,
         unit_doubtful: false,
-        form: form_of(sketch),
+        form: glance.form.unwrap_or_else(|| form_of(sketch)),
+        glance,
         work: 0,
         is_tangled: false,
         says_counted: Vec::new(),
     };
-    if let Some(too_many) = bounds::too_many(sketch) {
+    if let Some(too_many) = bounds::too_many(sketch, &checker.glance) {
         checker.report(too_many);
         return None;
     }
@@ -103,11 +105,11 @@ fn form_of(sketch: &Sketch) -> Form {
     usual_form(all.flat_map(|space| &space.walk.sides).map(|side| &side.run))
 }
 
-fn empty(source: &Source, sketch: &Sketch) -> Model {
+fn empty(sketch: &Sketch) -> Model {
     let heads = &sketch.heads;
     let spaces = sketch.levels.iter().map(|level| level.spaces.len()).sum();
     Model {
-        source: source.clone(),
+        source: Source::default(),
         particulars: particulars(heads),
         figures: sketch.figures.iter().map(published).collect(),
         missing: sketch.missing.iter().map(missing).collect(),
@@ -175,6 +177,7 @@ pub(super) struct Checker<'a> {
     pub(super) unit_doubtful: bool,
     /// The notation of most sides.
     form: Form,
+    pub(super) glance: Glance,
     /// The work done by the overlap check so far, in pairs compared; it stops at `MOST_WORK`.
     pub(super) work: usize,
     /// Whether the overlap check has reported that it stopped at a limit.
@@ -208,7 +211,7 @@ impl Checker<'_> {
             below_grade: level.level.below_grade,
             beside: level.level.beside,
         });
-        let mut on_level: OnLevel = Vec::new();
+        let mut on_level: OnLevel = Vec::with_capacity(level.spaces.len());
         for (i, space) in level.spaces.iter().enumerate() {
             self.report_name_twice(level, i);
             let placed = self.space(number, level, space, &on_level);
@@ -279,8 +282,9 @@ impl Checker<'_> {
     }
 
     fn report_open_named_stair(&mut self, sketch: &SpaceSketch) {
-        let name = sketch.space.name.text.to_lowercase();
-        if sketch.space.kind == Kind::Open && name.contains("stair") {
+        if sketch.space.kind == Kind::Open
+            && sketch.space.name.text.to_lowercase().contains("stair")
+        {
             let shown = quoted(&sketch.space.name.text);
             self.report(
                 Diagnostic::new(Word::OpenNamedStair, sketch.span, format!("the opening {shown} is named as a stair"))
@@ -397,7 +401,7 @@ impl Checker<'_> {
         let mut traverse = Traverse { sides: Vec::with_capacity(most) };
         let mut sides: Vec<Side> = Vec::with_capacity(most);
         let mut following: [Option<&SideSketch>; 2] = [None, None];
-        for side in sketch.sides.iter().filter(|side| side.run != Run::Close) {
+        for side in sketch.sides.iter().filter(|side| !matches!(side.run, Run::Close)) {
             if let Run::ByClosing(direction) = side.run {
                 if is_lot {
                     self.report(closing_in_lot(name, side));
@@ -513,7 +517,7 @@ impl Checker<'_> {
     /// about `28.10` anywhere.
     fn report_tenths_beside_inches<'a>(&mut self, name: &str, sides: &'a [Side]) {
         // A file that states its units means what it says.
-        if self.sketch.heads.units.is_some() {
+        if self.sketch.heads.units.is_some() || self.glance.is_marked {
             return;
         }
         let straight = |side: &'a Side| match &side.run {
@@ -581,8 +585,8 @@ impl Checker<'_> {
         closed: &Closed,
     ) {
         let spread = closed.misclosure;
-        let ways = spread.spoken_in(self.form);
-        if !ways.is_empty() {
+        if spread != Misclosure::default() {
+            let ways = spread.spoken_in(self.form);
             let how = if closed.traverse.has_bearings() {
                 "in proportion to length"
             } else {
@@ -635,6 +639,9 @@ impl Checker<'_> {
 
     /// Warns that the recorded length of a slanted side is shown but not used, since its run and rise are not known.
     fn report_recorded_not_used(&mut self, name: &str, sides: &[Side]) {
+        if self.glance.is_wordless {
+            return;
+        }
         for side in
             sides.iter().filter(|side| side.direction.is_none() && side.recorded().is_some())
         {
@@ -656,6 +663,9 @@ impl Checker<'_> {
             .filter_map(|side| side.direction)
             .map(Direction::axis)
             .collect();
+        if unchecked.is_empty() {
+            return;
+        }
         let n = sides.len();
         for (i, j) in (0..n).map(|i| (i, (i + 1) % n)) {
             let way = |k: usize| match closed.traverse.sides[k].shape {
@@ -681,6 +691,12 @@ impl Checker<'_> {
     }
 
     fn report_short_jogs(&mut self, name: &str, sides: &[Side], closed: &Closed) {
+        let is_long = |side: &TraverseSide| {
+            matches!(side.shape, Shape::Straight { length, .. } if 2 * length >= Length::FOOT.nm())
+        };
+        if closed.traverse.sides.iter().all(is_long) {
+            return;
+        }
         for axis in Axis::BOTH {
             let short = |leg: &Leg| 2 * leg.length < Length::FOOT.nm();
             let along_axis = |leg: &Leg| sides[leg.side].direction.is_some();
@@ -832,6 +848,7 @@ fn back_at_the_start(sides: &[Side]) -> Option<(&Side, &Side)> {
     None
 }
 
+#[inline]
 fn shape(run: &Run) -> Shape {
     match run {
         Run::Straight(direction, length) => {
@@ -859,6 +876,7 @@ fn shape(run: &Run) -> Shape {
     }
 }
 
+#[inline]
 fn house_side(side: &crate::sketch::SideSketch, index: usize) -> Side {
     let direction = match side.run {
         Run::Straight(direction, _) | Run::ByClosing(direction) | Run::Arc(direction, ..) => {

@@ -15,6 +15,9 @@ impl Checker<'_> {
     /// Checks the name of every picture; opens no file.
     pub(super) fn pictures(&mut self) {
         let sketch = self.sketch;
+        if self.glance.is_wordless && sketch.outlines.is_empty() {
+            return;
+        }
         let wrong: Vec<Diagnostic> = named_pictures(shown_sides(sketch))
             .filter_map(wrong_name)
             .chain(

@@ -33,8 +33,12 @@ pub(crate) fn is_far_off(one: i64, other: i64) -> bool {
 impl Checker<'_> {
     /// Reports all unlikely values.
     pub(super) fn plausibility(&mut self) {
-        self.report_walls_by_bearing();
-        self.report_unit_missing();
+        if !self.glance.is_straight {
+            self.report_walls_by_bearing();
+        }
+        if !self.glance.is_marked {
+            self.report_unit_missing();
+        }
         self.report_recorded_far_off();
         self.report_unlikely_values();
     }
@@ -69,7 +73,8 @@ impl Checker<'_> {
     /// The error for a house that is far too small or too large because its numbers have no unit; else `None`. It is
     /// found before anything is placed, because with a wrong unit every other message would mislead.
     pub(super) fn unit_needed_first(&self) -> Option<Diagnostic> {
-        if self.sketch.heads.units.is_some() || self.sketch.heads_doubtful {
+        let is_known = self.sketch.heads.units.is_some() || self.glance.is_marked;
+        if is_known || self.sketch.heads_doubtful {
             return None;
         }
         let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
@@ -222,11 +227,13 @@ impl Checker<'_> {
     /// Warns of a recorded area that is very different from the measured space or lot.
     fn report_recorded_far_off(&mut self) {
         let of_space = |space: &crate::house::Space| {
-            Some((space.name.clone(), space.span, space.recorded?, space.outline().area()))
+            let recorded = space.recorded?;
+            Some((space.name.clone(), space.span, recorded, space.outline().area()))
         };
         let spans = self.sketch.lots.iter().map(|lot| lot.span);
         let of_lot = |(lot, span): (&crate::house::Lot, Span)| {
-            Some((lot.name.clone(), span, lot.recorded()?, lot.outline().area()))
+            let recorded = lot.recorded()?;
+            Some((lot.name.clone(), span, recorded, lot.outline().area()))
         };
         let spaces = self.house.spaces.iter().filter_map(of_space);
         let all: Vec<_> =

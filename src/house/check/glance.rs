@@ -1,0 +1,46 @@
+//! What all sides of a file have in common, seen in one pass, so that checks for what is rare are left out at once.
+
+use crate::house::model::ends_in_a_mark;
+use crate::sketch::{SideSketch, Sketch, SpaceSketch};
+use crate::sketch::statement::Run;
+use crate::units::length::Form;
+
+/// What is true of every side of every space and lot.
+pub(in crate::house) struct Glance {
+    /// Each is a direction and a length.
+    pub(super) is_straight: bool,
+    /// None has words after it.
+    pub(super) is_wordless: bool,
+    /// Each ends in the mark of a unit.
+    pub(super) is_marked: bool,
+    /// The notation of all sides of spaces; `None` if there are several, or none.
+    pub(super) form: Option<Form>,
+}
+
+impl Glance {
+    pub(super) fn at(sketch: &Sketch) -> Glance {
+        let mut glance =
+            Glance { is_straight: true, is_wordless: true, is_marked: true, form: None };
+        let mut is_one_form = true;
+        let mut look = |space: &SpaceSketch, is_space: bool| {
+            for SideSketch { run, words, typed, .. } in &space.walk.sides {
+                glance.is_wordless &= words.are_none();
+                glance.is_marked &= ends_in_a_mark(typed);
+                let Run::Straight(_, length) = run else {
+                    glance.is_straight = false;
+                    continue;
+                };
+                if is_space {
+                    let form = length.form();
+                    is_one_form &= *glance.form.get_or_insert(form) == form;
+                }
+            }
+        };
+        for level in &sketch.levels {
+            level.spaces.iter().for_each(|space| look(space, true));
+        }
+        sketch.lots.iter().for_each(|lot| look(lot, false));
+        glance.form = glance.form.filter(|_| is_one_form && glance.is_straight);
+        glance
+    }
+}
