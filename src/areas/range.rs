@@ -5,7 +5,7 @@
 //! axis once the other is fixed. So the closings of the axis with fewer of them are tried one by one, and for each the
 //! best closing of the other axis is simply the few moves that gain the most.
 
-mod quick;
+pub(super) mod quick;
 
 use std::cmp::Reverse;
 use std::collections::{BTreeSet, BinaryHeap};
@@ -15,6 +15,7 @@ pub(crate) use crate::areas::closings::RoundingFreedom;
 use crate::areas::closings::{
     AxisClosings, MOST_CLOSINGS, Move, RoundedLeg, Wall, axis_closings, rises_of,
 };
+use crate::areas::range::quick::Few;
 use crate::geometry::compass::Axis;
 use crate::geometry::nearest_closing::{Combinations, rank};
 use crate::geometry::outline::{Outline, Vector, are_apart};
@@ -674,21 +675,21 @@ impl<A: Amount> Choice<'_, A> {
     }
 }
 
-/// The range of areas possible on whole steps; `None` where it cannot be computed.
-pub(crate) fn range(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Range> {
-    quick::range(at, step, freedom).or_else(|| OnSteps::new(at, step).range(freedom))
+/// The range of areas possible on whole steps; `None` where it cannot be computed. `few` are its closings if it has few
+/// walls.
+pub(super) fn range(
+    at: &AtFace,
+    few: Option<&Few>,
+    step: Step,
+    freedom: RoundingFreedom,
+) -> Option<Range> {
+    few.and_then(quick::range).or_else(|| OnSteps::new(at, step).range(freedom))
 }
 
 /// Whether some outline on whole steps has an area in one of the ranges, which are in ascending order. `None` where that
 /// is not found out quickly, or where there are more than `most` outlines.
-pub(crate) fn gives(
-    at: &AtFace,
-    step: Step,
-    freedom: RoundingFreedom,
-    wanted: &[RangeInclusive<Area>],
-    most: usize,
-) -> Option<bool> {
-    quick::gives(at, step, freedom, wanted, most.min(MOST_OUTLINES))
+pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> Option<bool> {
+    quick::gives(few, wanted, most.min(MOST_OUTLINES))
 }
 
 /// Every area possible on whole steps, in ascending order; `None` where it cannot be computed or there are too

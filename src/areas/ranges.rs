@@ -5,6 +5,7 @@ use std::sync::{Arc, OnceLock};
 use crate::areas::at_face::Walls;
 use crate::areas::is_in_total;
 use crate::areas::range;
+use crate::areas::range::quick::Few;
 use crate::areas::range::{Range, RoundingFreedom};
 use crate::areas::uncertainty;
 use crate::geometry::compass::Axis;
@@ -23,6 +24,8 @@ pub(crate) struct AreaRanges {
     walls: Arc<Walls>,
     step: Step,
     reading: Length,
+    /// The closings of each space with few walls, with as few walls as possible rounded against the rule, then any.
+    few: [OnceLock<Vec<Option<Few>>>; 2],
     usual: OnceLock<Vec<Option<Range>>>,
     widest: OnceLock<Vec<Option<Range>>>,
     usual_totals: OnceLock<Option<Vec<Area>>>,
@@ -37,6 +40,7 @@ impl AreaRanges {
             walls,
             step,
             reading,
+            few: Default::default(),
             usual: OnceLock::new(),
             widest: OnceLock::new(),
             usual_totals: OnceLock::new(),
@@ -82,8 +86,8 @@ impl AreaRanges {
         // The larger the others are, the less is left, so that the ranges are in ascending order.
         let left = others.iter().rev().map(|&other| low - other..=high - other);
         let most = MOST_TOTALS.checked_div(count).filter(|_| sq_ft > 0)?;
-        let walls = &self.walls.spaces[asked];
-        range::gives(walls, self.step, self.freedom(any), &left.collect::<Vec<_>>(), most)
+        let few = self.few(any)[asked].as_ref()?;
+        range::gives(few, &left.collect::<Vec<_>>(), most)
     }
 
     fn areas_of(&self, space: usize, any: bool) -> Option<Vec<Area>> {
@@ -115,15 +119,24 @@ impl AreaRanges {
     }
 
     fn all_usual(&self) -> &[Option<Range>] {
-        self.usual.get_or_init(|| self.ranges(self.freedom(false)))
+        self.usual.get_or_init(|| self.ranges(false))
     }
 
     fn all_widest(&self) -> &[Option<Range>] {
-        self.widest.get_or_init(|| self.ranges(self.freedom(true)))
+        self.widest.get_or_init(|| self.ranges(true))
     }
 
-    fn ranges(&self, freedom: RoundingFreedom) -> Vec<Option<Range>> {
-        self.walls.spaces.iter().map(|at| range::range(at, self.step, freedom)).collect()
+    fn ranges(&self, any: bool) -> Vec<Option<Range>> {
+        let spaces = self.walls.spaces.iter().zip(self.few(any));
+        let freedom = self.freedom(any);
+        spaces.map(|(at, few)| range::range(at, few.as_ref(), self.step, freedom)).collect()
+    }
+
+    fn few(&self, any: bool) -> &[Option<Few>] {
+        let freedom = self.freedom(any);
+        self.few[usize::from(any)].get_or_init(|| {
+            self.walls.spaces.iter().map(|at| Few::of(at, self.step, freedom)).collect()
+        })
     }
 
     /// The range of all counted spaces together, after deductions.

@@ -24,23 +24,24 @@ fn after<'a>(line: &'a str, letters: &str) -> Option<&'a str> {
 /// A quoted text at the beginning, with or without blanks before it, and what follows it.
 fn text(line: &str) -> Option<(String, &str)> {
     let line = line.trim_ascii_start().strip_prefix('"')?;
-    let (mut text, mut rest) = (String::with_capacity(line.len()), line);
+    // Byte by byte: between two escapes are only a few letters.
+    let mut text = Vec::with_capacity(line.len());
+    let mut bytes = line.as_bytes().iter();
     loop {
-        let (plain, from) = rest.split_at(memchr::memchr2(b'"', b'\\', rest.as_bytes())?);
-        text.push_str(plain);
-        let mut next = from.chars();
-        if next.next() == Some('"') {
-            return Some((text, next.as_str()));
-        }
-        text.push(match next.next()? {
-            'n' => '\n',
-            't' => '\t',
-            'r' => '\r',
-            same @ ('"' | '\\' | '/') => same,
-            _ => return None,
+        text.push(match *bytes.next()? {
+            b'"' => break,
+            b'\\' => match *bytes.next()? {
+                b'n' => b'\n',
+                b't' => b'\t',
+                b'r' => b'\r',
+                same @ (b'"' | b'\\' | b'/') => same,
+                _ => return None,
+            },
+            plain => plain,
         });
-        rest = next.as_str();
     }
+    let rest = line.get(line.len() - bytes.len()..)?;
+    Some((String::from_utf8(text).ok()?, rest))
 }
 
 #[cfg(test)]

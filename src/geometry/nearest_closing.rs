@@ -94,8 +94,7 @@ impl Traverse {
     ///
     /// A traverse with sides by bearing has one, by the compass rule.
     pub(crate) fn nearest_closings(&self, way: StepRounding) -> Option<NearestClosings> {
-        let mut vectors: Vec<Vector> =
-            self.sides.iter().map(|side| side.shape.rounded(way)).collect();
+        let mut vectors = self.rounded(way);
         let misses = Misclosure::of(&vectors);
         let mut tied = <[Tied; 2]>::default();
         if misses == Misclosure::default() {
@@ -122,7 +121,13 @@ impl Traverse {
         let mut count = 0;
         for leg in self.legs_along(axis) {
             let rounded = vectors[leg.side].along(axis).abs();
-            let wall = Wall { side: leg.side, sign: leg.sign, typed: leg.length, rounded, length: rounded };
+            let wall = Wall {
+                side: leg.side,
+                sign: leg.sign,
+                typed: leg.length,
+                rounded,
+                length: rounded,
+            };
             if count < FEW {
                 few[count] = wall;
             } else {
@@ -173,8 +178,9 @@ impl NearestClosings {
     fn preferred(&self, measured: Area) -> Option<Outline> {
         let mut vectors = self.vectors.clone();
         let mut best: Option<(i64, Area, Vec<Vector>)> = None;
-        let [mut north, mut east] =
-            [0, 1].map(|place: usize| Combinations::new(self.tied[place].moves.len(), self.tied[place].choose));
+        let [mut north, mut east] = [0, 1].map(|place: usize| {
+            Combinations::new(self.tied[place].moves.len(), self.tied[place].choose)
+        });
         while let Some(norths) = north.current() {
             self.tied[0].make(norths, Axis::North, 1, &mut vectors);
             east.restart();
@@ -465,8 +471,7 @@ fn nearest_closing(walls: &mut [Wall], step: Step) -> Option<Tied> {
         best.length += best.change(unit, misses);
     }
     // A half that was already rounded in this direction is not undone.
-    let is_made =
-        |wall: &Wall| wall.off(misses) - unit == highest && wall.length != wall.rounded;
+    let is_made = |wall: &Wall| wall.off(misses) - unit == highest && wall.length != wall.rounded;
     let could_be = |wall: &Wall| wall.off(misses) == highest && wall.is_movable(unit, misses);
     let choose = walls.iter().filter(|wall| is_made(wall)).count();
     let count = choose + walls.iter().filter(|wall| could_be(wall)).count();

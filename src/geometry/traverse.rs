@@ -278,6 +278,25 @@ impl Traverse {
         self.sides.iter().enumerate().filter_map(leg)
     }
 
+    /// The sides, each rounded on its own.
+    pub(super) fn rounded(&self, way: StepRounding) -> Vec<Vector> {
+        // The common steps are told apart once, not for each side.
+        match way {
+            StepRounding::Nearest(Step::WholeFoot, halves) => {
+                self.rounded_by(|nm| Length::from_nm(nm).rounded(Step::WholeFoot, halves).nm())
+            }
+            StepRounding::Nearest(Step::TenthFoot, halves) => {
+                self.rounded_by(|nm| Length::from_nm(nm).rounded(Step::TenthFoot, halves).nm())
+            }
+            way => self.rounded_by(|nm| way.rounded(nm)),
+        }
+    }
+
+    #[inline(always)]
+    fn rounded_by(&self, rounded: impl Fn(i64) -> i64) -> Vec<Vector> {
+        self.sides.iter().map(|side| side.shape.rounded_by(&rounded)).collect()
+    }
+
     /// Where the traverse ends, relative to its start.
     pub(crate) fn misclosure(&self) -> Misclosure {
         let mut misclosure = Misclosure::default();
@@ -434,12 +453,13 @@ impl Traverse {
 }
 
 impl Shape {
-    /// The side rounded on its own: its length, its run and rise, or its chord and rise.
-    #[inline]
-    pub(super) fn rounded(&self, way: StepRounding) -> Vector {
-        let round = |nm: i64| nm.signum() * way.rounded(nm.abs());
+    /// The side rounded on its own, as `rounded` does it for a positive length: its length, its run and rise, or its
+    /// chord and rise.
+    #[inline(always)]
+    fn rounded_by(&self, rounded: impl Fn(i64) -> i64) -> Vector {
+        let round = |nm: i64| nm.signum() * rounded(nm.abs());
         match *self {
-            Shape::Straight { direction, length } => straight(direction, way.rounded(length), 0),
+            Shape::Straight { direction, length } => straight(direction, rounded(length), 0),
             Shape::Diagonal { north, east, bulge } => {
                 Vector { east: round(east), north: round(north), rise: round(bulge) }
             }

@@ -50,6 +50,25 @@ pub(crate) struct ReadLine {
     pub(crate) begins: [String; 2],
 }
 
+impl ReadLine {
+    /// A line without a statement.
+    pub(crate) fn empty(span: Span) -> ReadLine {
+        ReadLine {
+            statement: None,
+            comment: None,
+            span,
+            typed: SmolStr::default(),
+            faulty: false,
+            begins: Default::default(),
+        }
+    }
+
+    /// A line that is only this statement.
+    pub(crate) fn of(statement: Statement, span: Span) -> ReadLine {
+        ReadLine { statement: Some(statement), ..ReadLine::empty(span) }
+    }
+}
+
 /// Builds a [`Sketch`] line by line.
 #[derive(Default)]
 pub(crate) struct Assembler {

@@ -1,4 +1,5 @@
-//! A fast path for the most common line, a direction with a length and nothing else but its length on the record.
+//! A fast path for the most common line, a direction with a length and nothing else but its length on the record and a
+//! note.
 //!
 //! Every other line is left to the parser. A test checks that both read such lines the same way.
 
@@ -6,6 +7,8 @@
     clippy::integer_division,
     reason = "a foot and a meter are whole multiples of what four decimals show"
 )]
+
+pub(super) mod worded;
 
 use std::ops::Range;
 
@@ -20,6 +23,7 @@ pub(super) struct PlainSide {
     direction: Direction,
     length: WrittenLength,
     recorded: Option<WrittenLength>,
+    note: Option<Range<usize>>,
     /// Its position in the line.
     place: Range<usize>,
     /// Whether there are only single spaces between its words.
@@ -33,9 +37,12 @@ impl PlainSide {
         let text = &line[self.place];
         SideSketch {
             run: Run::Straight(self.direction, self.length),
-            words: match self.recorded {
-                Some(length) => Said { recorded: Some(length), ..Said::default() }.into(),
-                None => SideWords::default(),
+            words: match (self.recorded, self.note) {
+                (None, None) => SideWords::default(),
+                (recorded, note) => {
+                    let note = note.map(|note| line[note].to_owned());
+                    Said { recorded, note, ..Said::default() }.into()
+                }
             },
             span,
             typed: if self.is_even { text.into() } else { evened_out(text) },
@@ -45,21 +52,26 @@ impl PlainSide {
 
 /// The side, if the line contains nothing else; otherwise `None`.
 pub(super) fn side(line: &str) -> Option<PlainSide> {
-    let start = line.len() - line.trim_ascii_start().len();
-    let mut rest = Rest { bytes: line.as_bytes(), at: start, is_even: true };
+    let mut rest = Rest::of(line);
+    let start = rest.at;
     let direction = rest.direction()?;
     rest.is_even = rest.blanks() == 1;
     let length = rest.length()?;
     let (place, is_even) = (start..rest.at, rest.is_even);
-    let recorded = if rest.blanks() > 0 && rest.word(b"recorded ").is_some() {
+    let (mut recorded, mut note) = (None, None);
+    if rest.blanks() > 0 && rest.next().is_some() {
+        if rest.word(b"recorded ").is_some() {
+            rest.blanks();
+            recorded = Some(rest.length()?);
+        }
+        if recorded.is_none() || rest.blanks() > 0 && rest.next().is_some() {
+            rest.word(b"note ")?;
+            rest.blanks();
+            note = Some(rest.text_range(line)?);
+        }
         rest.blanks();
-        let recorded = rest.length()?;
-        rest.blanks();
-        Some(recorded)
-    } else {
-        None
-    };
-    rest.next().is_none().then_some(PlainSide { direction, length, recorded, place, is_even })
+    }
+    rest.next().is_none().then_some(PlainSide { direction, length, recorded, note, place, is_even })
 }
 
 /// The rest of a line.
@@ -70,7 +82,41 @@ struct Rest<'a> {
     is_even: bool,
 }
 
-impl Rest<'_> {
+impl<'a> Rest<'a> {
+    /// The line after its first blanks.
+    fn of(line: &str) -> Rest<'_> {
+        let blanks = line.len() - line.trim_ascii_start().len();
+        Rest { bytes: line.as_bytes(), at: blanks, is_even: true }
+    }
+
+    /// The lower-case letters that come next.
+    fn letters(&mut self) -> &'a [u8] {
+        let start = self.at;
+        while self.next().is_some_and(|next| next.is_ascii_lowercase()) {
+            self.at += 1;
+        }
+        &self.bytes[start..self.at]
+    }
+
+    /// Where a quoted text is, without blanks at its ends, if it is followed by a blank or the end of the line. Not an
+    /// empty text, nor one with anything but the plain characters of ASCII.
+    fn text_range(&mut self, line: &str) -> Option<Range<usize>> {
+        self.mark(b'"')?;
+        let rest = &self.bytes[self.at..];
+        let end = rest.iter().position(|byte| *byte == b'"' || !matches!(byte, b' '..=b'~'))?;
+        let text = line.get(self.at..self.at + end)?;
+        let start = self.at + (text.len() - text.trim_ascii_start().len());
+        let range = start..start + text.trim_ascii().len();
+        self.at += end;
+        self.mark(b'"')?;
+        (!range.is_empty() && matches!(self.next(), None | Some(b' '))).then_some(range)
+    }
+
+    /// Like [`Rest::text_range`], the text itself.
+    fn text<'l>(&mut self, line: &'l str) -> Option<&'l str> {
+        self.text_range(line).map(|range| &line[range])
+    }
+
     fn next(&self) -> Option<u8> {
         self.bytes.get(self.at).copied()
     }
@@ -160,13 +206,15 @@ impl Rest<'_> {
 
     /// A direction in full or its first letter, followed by a space.
     fn direction(&mut self) -> Option<Direction> {
-        const ALL: [Direction; 4] =
-            [Direction::North, Direction::East, Direction::South, Direction::West];
-        let first = self.next()?;
-        let direction = ALL.into_iter().find(|one| one.word().as_bytes()[0] == first)?;
-        let word = direction.word().as_bytes();
-        let length = if self.bytes[self.at..].starts_with(word) { word.len() } else { 1 };
-        self.at += length;
+        let (direction, rest): (_, &[u8]) = match self.next()? {
+            b'n' => (Direction::North, b"orth"),
+            b'e' => (Direction::East, b"ast"),
+            b's' => (Direction::South, b"outh"),
+            b'w' => (Direction::West, b"est"),
+            _ => return None,
+        };
+        self.at += 1;
+        let _ = self.word(rest);
         (self.next() == Some(b' ')).then_some(direction)
     }
 
@@ -209,6 +257,8 @@ mod tests {
             "north 42' recorded 43'",
             "north 42' 7\"  recorded 42.5' ",
             "e 0.5m recorded 2'",
+            "north 42' note \"behind the shed\"",
+            "north 42' recorded 43' note \" 1 \" ",
         ] {
             assert!(side(line).is_some(), "{line}");
         }
@@ -220,7 +270,7 @@ mod tests {
         /// A line read by the fast path is read the same by the parser.
         #[test]
         fn read_at_once_is_read_word_by_word(
-            line in "[ \t]{0,2}(north|east|south|west|n|e|s|w|wes|northeast)[ \t]{0,3}[0-9]{0,5}(\\.[0-9]{0,5})?['′m]?[ \t]{0,2}(m|[0-9]{1,3}[\"″']?)?[ \t]{0,2}([0-9]{1,2}/(2|3|4|8|16|32|64|128|0)[\"″']?)?[ \t]{0,2}(recorded?[ \t]{0,2}[0-9]{1,5}(\\.[0-9]{1,3})?['m]?[ ]?([0-9]{1,2}[\"']?)?[ ]?)?"
+            line in "[ \t]{0,2}(north|east|south|west|n|e|s|w|wes|northeast)[ \t]{0,3}[0-9]{0,5}(\\.[0-9]{0,5})?['′m]?[ \t]{0,2}(m|[0-9]{1,3}[\"″']?)?[ \t]{0,2}([0-9]{1,2}/(2|3|4|8|16|32|64|128|0)[\"″']?)?[ \t]{0,2}(recorded?[ \t]{0,2}[0-9]{1,5}(\\.[0-9]{1,3})?['m]?[ ]?([0-9]{1,2}[\"']?)?[ ]?)?(note)?[ \t]{0,2}(\"[a-c '#é]{0,4}\"?)?[ ]?"
         ) {
             let Some(once) = side(&line).map(|side| side.read(&line, 0)) else {
                 return Ok(());

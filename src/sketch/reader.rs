@@ -1,7 +1,5 @@
 //! Reads a whole sides file line by line, continuing after each error.
 
-use smol_str::SmolStr;
-
 use crate::diagnostic::words::list_or;
 use crate::diagnostic::{Diagnostic, Diagnostics, Fix, Source, Span, Word, is_hidden};
 use crate::geometry::compass::Direction;
@@ -82,8 +80,13 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
             .is_some_and(|side| assembler.plain_side(|| side.read(content, offset)));
         if !is_taken_in {
             let before = faults.len();
-            let mut read =
-                read_words(text, content, offset, &mut context, &mut tokens, &mut faults);
+            let mut read = match plain::worded::statement(content, offset) {
+                Some((statement, span)) => {
+                    context.learn(&statement);
+                    ReadLine::of(statement, span)
+                }
+                None => read_words(text, content, offset, &mut context, &mut tokens, &mut faults),
+            };
             tokens.clear();
             if read.faulty && mended < MENDED {
                 mended += 1;
@@ -135,6 +138,28 @@ pub(super) struct Context {
     beside: Option<Beside>,
 }
 
+impl Context {
+    /// Takes over what a statement says about later lines.
+    fn learn(&mut self, statement: &Statement) {
+        match statement {
+            Statement::Space(space) => {
+                let name = self.space.get_or_insert_default();
+                name.clear();
+                name.push_str(&space.name.text);
+            }
+            Statement::Head(head) => match **head {
+                Head::Units(units) => self.units = units,
+                Head::Front(front) => self.front = Some(front),
+                _ => {}
+            },
+            Statement::Valued(valued) => {
+                self.is_american |= matches!(**valued, value_statement::Valued::Place(place) if place != value_statement::Place::None);
+            }
+            _ => {}
+        }
+    }
+}
+
 /// The nearest lines before and after a part of the text that are neither empty nor comments.
 fn beside(text: &str, start: usize, end: usize) -> Beside {
     let says = |line: &&str| !line.trim().is_empty() && !line.trim_start().starts_with('#');
@@ -171,14 +196,7 @@ pub(super) fn read_words<'a>(
     faults: &mut Vec<Diagnostic>,
 ) -> ReadLine {
     let whole = Span::new(offset, offset + line.len());
-    let mut read = ReadLine {
-        statement: None,
-        comment: None,
-        span: whole,
-        typed: SmolStr::default(),
-        faulty: false,
-        begins: Default::default(),
-    };
+    let mut read = ReadLine::empty(whole);
     if let Some(fault) = unreadable(line, offset) {
         let words = line.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty());
         for (begins, word) in read.begins.iter_mut().zip(words) {
@@ -210,18 +228,8 @@ pub(super) fn read_words<'a>(
     }
     context.first_bare = cursor.first_bare;
     context.front_told |= cursor.needs_front;
-    if let Some(Statement::Space(space)) = &read.statement {
-        context.space = Some(space.name.text.clone());
-    }
-    if let Some(Statement::Head(head)) = &read.statement {
-        match **head {
-            Head::Units(units) => context.units = units,
-            Head::Front(front) => context.front = Some(front),
-            _ => {}
-        }
-    }
-    if let Some(Statement::Valued(valued)) = &read.statement {
-        context.is_american |= matches!(**valued, value_statement::Valued::Place(place) if place != value_statement::Place::None);
+    if let Some(statement) = &read.statement {
+        context.learn(statement);
     }
     if let Some(Statement::Side(run, _)) = &read.statement {
         read.span = side_span(tokens, run);

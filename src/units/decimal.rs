@@ -1,15 +1,32 @@
 //! Integer arithmetic for printing: decimals, commas between thousands, and parts rounded so that they still add up.
 #![expect(clippy::integer_division, reason = "the one rounding of a printed figure lives here")]
 
+use std::fmt::Display;
+use std::ops::{Div, Rem};
+
 /// `value / unit` with up to six decimals, halves away from zero, without trailing zeros.
 pub(crate) fn six_decimals(value: i128, unit: i128) -> String {
     let millionths = millionths(value, unit);
-    let sign = if millionths < 0 { "-" } else { "" };
-    let (whole, rest) = (millionths.abs() / 1_000_000, millionths.abs() % 1_000_000);
-    if rest == 0 {
+    let Ok(few) = u64::try_from(millionths.unsigned_abs()) else {
+        return decimals_of(millionths < 0, millionths.unsigned_abs());
+    };
+    decimals_of(millionths < 0, few)
+}
+
+/// A number of millionths as a decimal. Numbers of 64 bits are divided and written several times faster.
+fn decimals_of<N>(is_negative: bool, millionths: N) -> String
+where
+    N: Copy + Display + PartialEq + From<u32> + Div<Output = N> + Rem<Output = N>,
+{
+    let million = N::from(1_000_000_u32);
+    let (whole, rest) = (millionths / million, millionths % million);
+    let sign = if is_negative { "-" } else { "" };
+    if rest == N::from(0_u32) {
         return format!("{sign}{whole}");
     }
-    format!("{sign}{whole}.{rest:06}").trim_end_matches('0').to_owned()
+    let mut text = format!("{sign}{whole}.{rest:06}");
+    text.truncate(text.trim_end_matches('0').len());
+    text
 }
 
 /// `value / unit` in millionths, halves away from zero.

@@ -84,7 +84,7 @@ impl Length {
     /// # Ok::<(), fairfoot::Error>(())
     /// ```
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn rounded(self, step: Step, halves: Halves) -> Length {
         // A unit that the compiler knows needs no division.
         let to = |unit: i64| Length(halves.quotient(self.0, unit) * unit);

@@ -29,7 +29,8 @@ const MOST_CHOICES: usize = 128;
 
 /// The closings of one axis, as [`AxisClosings`](crate::areas::closings::AxisClosings) with as few moves as possible.
 ///
-/// It is handed on by value, so its numbers are as small as they can be.
+/// Its numbers are as small as they can be.
+#[derive(Clone, Copy, Debug, Default)]
 struct Closings {
     all: [Leg; MOST_LEGS],
     legs: usize,
@@ -38,7 +39,7 @@ struct Closings {
     choose: usize,
 }
 
-#[derive(Clone, Copy, Default)]
+#[derive(Clone, Copy, Debug, Default)]
 struct Leg {
     /// In steps.
     length: i64,
@@ -60,24 +61,40 @@ impl Leg {
 }
 
 /// A leg made longer or shorter by a step.
-#[derive(Clone, Copy, Default)]
+#[derive(Clone, Copy, Debug, Default)]
 struct Move {
     leg: u8,
     change: i8,
 }
 
-/// The two lengths of a wall that is `above` longer than a whole step: by how many steps it is rounded, the change to
-/// its other length, and whether both lengths follow the rule.
-fn candidate(above: i64, unit: i64, reading: Option<i64>) -> (i64, i8, bool) {
-    if above == 0 {
-        return (0, 0, false);
+/// Which of its two lengths a wall may have: one that is moved by at most `reach` follows the rule.
+#[derive(Clone, Copy)]
+struct Freedom {
+    unit: i64,
+    /// At most a whole step.
+    reach: i64,
+}
+
+impl Freedom {
+    fn of(freedom: RoundingFreedom, unit: i64) -> Freedom {
+        let reach = match freedom {
+            RoundingFreedom::Any => unit,
+            RoundingFreedom::WithinReading(reading) => (unit + 2 * reading.nm()).div_euclid(2),
+        };
+        Freedom { unit, reach }
     }
-    let Some(reading) = reading else { return (0, 1, true) };
-    let within = |distance: i64| 2 * distance <= unit + 2 * reading;
-    match (within(above), within(unit - above)) {
-        (false, true) => (1, -1, false),
-        (true, high) => (0, 1, high),
-        (false, false) => (0, 1, false),
+
+    /// The two lengths of a wall that is `above` longer than a whole step: by how many steps it is rounded, the change
+    /// to its other length, and whether both lengths follow the rule.
+    fn candidate(self, above: i64) -> (i64, i8, bool) {
+        if above == 0 {
+            return (0, 0, false);
+        }
+        match (above <= self.reach, self.unit - above <= self.reach) {
+            (false, true) => (1, -1, false),
+            (true, high) => (0, 1, high),
+            (false, false) => (0, 1, false),
+        }
     }
 }
 
@@ -92,49 +109,34 @@ fn whole_steps(length: i64, unit: i64) -> i64 {
 }
 
 impl Closings {
-    /// The closings of one axis; `None` where there are too many walls or moves, a wall is not along an axis, or the
-    /// axis cannot close.
-    fn of(at: &AtFace, axis: Axis, unit: i64, reading: Option<i64>) -> Option<Closings> {
-        let mut closings = Closings {
-            all: [Leg::default(); MOST_LEGS],
-            legs: 0,
-            all_moves: [Move::default(); MOST_LEGS],
-            count: 0,
-            choose: 0,
-        };
-        let mut above = [0_i64; MOST_LEGS];
-        let (mut miss, mut up, mut down) = (0_i64, 0_i64, 0_i64);
-        for (side, one) in at.traverse.sides.iter().enumerate() {
-            let Shape::Straight { direction, length } = one.shape else { return None };
-            if direction.axis() != axis {
-                continue;
-            }
-            let leg = closings.legs;
-            if leg == MOST_LEGS {
-                return None;
-            }
-            closings.legs += 1;
-            let steps = whole_steps(length, unit);
-            let sign = if direction.sign() > 0 { 1 } else { -1 };
-            above[leg] = length - steps * unit;
-            let (first, change, is_free) = candidate(above[leg], unit, reading);
-            let side = u8::try_from(side).ok()?;
-            closings.all[leg] = Leg { length: steps + first, across: 0, sign, side };
-            miss += closings.all[leg].run();
-            if is_free {
-                closings.add_move(leg, change)?;
-                *(if sign == change { &mut up } else { &mut down }) += 1;
-            }
+    /// Adds a wall with its rounded length; `None` where there are too many.
+    fn add(&mut self, leg: Leg, change: Option<i8>) -> Option<()> {
+        *self.all.get_mut(self.legs)? = leg;
+        if let Some(change) = change {
+            self.add_move(self.legs, change)?;
         }
-        closings.set_out(-miss, (up, down), |leg| candidate(above[leg], unit, reading))?;
-        if closings.count > MOST_MOVES {
+        self.legs += 1;
+        Some(())
+    }
+
+    /// Sets the moves out, now that all walls are known and `above` says how much longer than a whole step each is;
+    /// `None` where there are too many moves or the axis cannot close.
+    fn finish(&mut self, above: &[i64; MOST_LEGS], freedom: Freedom) -> Option<()> {
+        let miss: i64 = self.legs().iter().map(Leg::run).sum();
+        let (mut up, mut down) = (0, 0);
+        for Move { leg, change } in &self.all_moves[..self.count] {
+            let is_up = self.all[usize::from(*leg)].sign == *change;
+            *(if is_up { &mut up } else { &mut down }) += 1;
+        }
+        self.set_out(-miss, (up, down), |leg| freedom.candidate(above[leg]))?;
+        if self.count > MOST_MOVES {
             return None;
         }
-        if 2 * closings.choose > closings.count {
-            closings.turn_round(|_, _| true);
-            closings.choose = closings.count - closings.choose;
+        if 2 * self.choose > self.count {
+            self.turn_round(|_, _| true);
+            self.choose = self.count - self.choose;
         }
-        Some(closings)
+        Some(())
     }
 
     /// Makes the moves that have to be made, so that any `choose` of the rest close the axis.
@@ -227,6 +229,7 @@ fn set_across(one: &mut Closings, other: &mut Closings) {
 }
 
 /// What each move adds to twice the area, in square steps, like the table of the parent module.
+#[derive(Debug, Default)]
 struct Table {
     fixed: i64,
     gains: [i64; MOST_MOVES],
@@ -336,45 +339,72 @@ fn extremes_of(
     (with(&order[..choose]), with(&order[n - choose..n]))
 }
 
-/// The closings of both axes.
-struct Both {
-    outer: Closings,
-    inner: Closings,
-    outer_axis: Axis,
+/// The closings of a space with few walls, all along the axes.
+#[derive(Debug)]
+pub(in crate::areas) struct Few {
+    /// North, then east.
+    closings: [Closings; 2],
+    /// Which of the two is tried one by one.
+    outer: usize,
     table: Table,
     sides: usize,
     /// An area of a square step, in half of which twice an area is counted.
     square: i128,
 }
 
-impl Both {
-    /// `None` where there are too many walls or choices, or a wall is not along an axis.
-    fn of(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Both> {
-        let sides = at.traverse.sides.len();
-        if sides > MOST_SIDES {
+impl Few {
+    /// `None` where there are too many walls or choices, a wall is not along an axis, or an axis cannot close.
+    pub(in crate::areas) fn of(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Few> {
+        let unit = step.length().nm();
+        let mut few = Few {
+            closings: [Closings::default(); 2],
+            outer: 0,
+            table: Table::default(),
+            sides: at.traverse.sides.len(),
+            square: i128::from(unit) * i128::from(unit),
+        };
+        few.close(at, Freedom::of(freedom, unit))?;
+        let [north, east] = &mut few.closings;
+        set_across(north, east);
+        few.outer = usize::from(north.choices() > east.choices());
+        if few.outer().choices() > MOST_CHOICES {
             return None;
         }
-        let unit = step.length().nm();
-        let reading = match freedom {
-            RoundingFreedom::Any => None,
-            RoundingFreedom::WithinReading(reading) => Some(reading.nm()),
-        };
-        let mut north = Closings::of(at, Axis::North, unit, reading)?;
-        let mut east = Closings::of(at, Axis::East, unit, reading)?;
-        set_across(&mut north, &mut east);
         // With the inside on the left, growing east adds the area below, growing north the area above.
         let turn = at.outline.turn();
-        let (outer, inner, outer_axis, along) = if north.choices() <= east.choices() {
-            (north, east, Axis::North, -turn)
-        } else {
-            (east, north, Axis::East, turn)
-        };
-        if outer.choices() > MOST_CHOICES {
+        let along = if few.outer == 0 { -turn } else { turn };
+        few.table = Table::of(few.outer(), few.inner(), along);
+        Some(few)
+    }
+
+    /// Rounds the walls, and sets out the moves that close each axis.
+    fn close(&mut self, at: &AtFace, freedom: Freedom) -> Option<()> {
+        if self.sides > MOST_SIDES {
             return None;
         }
-        let table = Table::of(&outer, &inner, along);
-        let square = i128::from(unit) * i128::from(unit);
-        Some(Both { outer, inner, outer_axis, table, sides, square })
+        let mut above = [[0_i64; MOST_LEGS]; 2];
+        for (side, one) in (0_u8..).zip(&at.traverse.sides) {
+            let Shape::Straight { direction, length } = one.shape else { return None };
+            let axis = usize::from(direction.axis() == Axis::East);
+            let closings = &mut self.closings[axis];
+            let steps = whole_steps(length, freedom.unit);
+            let rest = length - steps * freedom.unit;
+            let (first, change, is_free) = freedom.candidate(rest);
+            *above[axis].get_mut(closings.legs)? = rest;
+            let sign = if direction.sign() > 0 { 1 } else { -1 };
+            let leg = Leg { length: steps + first, across: 0, sign, side };
+            closings.add(leg, is_free.then_some(change))?;
+        }
+        self.closings[0].finish(&above[0], freedom)?;
+        self.closings[1].finish(&above[1], freedom)
+    }
+
+    fn outer(&self) -> &Closings {
+        &self.closings[self.outer]
+    }
+
+    fn inner(&self) -> &Closings {
+        &self.closings[1 - self.outer]
     }
 
     fn area(&self, value: i64) -> Area {
@@ -383,37 +413,28 @@ impl Both {
 
     /// Whether an outline surely neither crosses nor touches itself, and has its inside on the same side as before.
     fn is_clear(&self, (value, outer_taken, inner_taken): Found) -> bool {
-        let inner_axis = if self.outer_axis == Axis::North { Axis::East } else { Axis::North };
         let mut vectors = [Vector::default(); MOST_SIDES];
-        self.outer.set(self.outer_axis, outer_taken, &mut vectors);
-        self.inner.set(inner_axis, inner_taken, &mut vectors);
+        self.outer().set(Axis::BOTH[self.outer], outer_taken, &mut vectors);
+        self.inner().set(Axis::BOTH[1 - self.outer], inner_taken, &mut vectors);
         value > 0 && are_apart(&vectors[..self.sides])
     }
 }
 
 /// The range; `None` where the search of the parent module is needed.
-pub(super) fn range(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Range> {
-    let both = Both::of(at, step, freedom)?;
-    let (least, most) = extremes(&both.table, &both.outer, &both.inner);
-    let is_clear = both.is_clear(least) && (least.0 == most.0 || both.is_clear(most));
-    is_clear.then(|| Range { low: both.area(least.0), high: both.area(most.0) })
+pub(super) fn range(few: &Few) -> Option<Range> {
+    let (least, most) = extremes(&few.table, few.outer(), few.inner());
+    let is_clear = few.is_clear(least) && (least.0 == most.0 || few.is_clear(most));
+    is_clear.then(|| Range { low: few.area(least.0), high: few.area(most.0) })
 }
 
 /// Whether some outline has an area in one of the ranges, which are in ascending order. `None` where that is not found
 /// out quickly, or where there are more than `most` outlines.
-pub(super) fn gives(
-    at: &AtFace,
-    step: Step,
-    freedom: RoundingFreedom,
-    wanted: &[RangeInclusive<Area>],
-    most: usize,
-) -> Option<bool> {
-    let both = Both::of(at, step, freedom)?;
-    let Both { outer, inner, table, .. } = &both;
+pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> Option<bool> {
+    let (outer, inner, table) = (few.outer(), few.inner(), &few.table);
     if outer.choices() * inner.choices() > most {
         return None;
     }
-    let squares = |area: Area| i64::try_from(area.half_nm2().div_euclid(both.square)).ok();
+    let squares = |area: Area| i64::try_from(area.half_nm2().div_euclid(few.square)).ok();
     let below_it = Area::from_half_nm2(1);
     let in_squares = |range: &RangeInclusive<Area>| {
         Some(squares(*range.start() - below_it)? + 1..=squares(*range.end())?)
@@ -434,7 +455,7 @@ pub(super) fn gives(
         for inner_taken in choices(inner.count, inner.choose) {
             let value = sum + bits(inner_taken).map(|one_move| gains[one_move]).sum::<i64>();
             if is_wanted(value, value) {
-                if both.is_clear((value, taken, inner_taken)) {
+                if few.is_clear((value, taken, inner_taken)) {
                     return Some(true);
                 }
                 is_found_out = false;
@@ -491,7 +512,7 @@ mod tests {
                 Some(nm) => RoundingFreedom::WithinReading(Length::from_nm(nm)),
             };
             let step = if is_half { Step::HalfFoot } else { Step::WholeFoot };
-            if let Some(quick) = range(&at, step, freedom) {
+            if let Some(quick) = Few::of(&at, step, freedom).and_then(|few| range(&few)) {
                 prop_assert_eq!(OnSteps::new(&at, step).range(freedom), Some(quick));
             }
         }
@@ -517,7 +538,8 @@ mod tests {
             };
             let wanted = [range(middle, middle + 1), range(middle + 3, middle + 4)];
             let listed = OnSteps::new(&at, Step::WholeFoot).areas(freedom);
-            if let Some(is_given) = gives(&at, Step::WholeFoot, freedom, &wanted, 5_000) {
+            let few = Few::of(&at, Step::WholeFoot, freedom);
+            if let Some(is_given) = few.and_then(|few| gives(&few, &wanted, 5_000)) {
                 let is_wanted = |area: &Area| wanted.iter().any(|range| range.contains(area));
                 prop_assert_eq!(listed.map(|all| all.iter().any(is_wanted)), Some(is_given));
             }
@@ -532,7 +554,8 @@ mod tests {
         for freedom in
             [RoundingFreedom::Any, RoundingFreedom::WithinReading(Length::from_nm(45_720_000))]
         {
-            assert!(range(&at, Step::WholeFoot, freedom).is_some());
+            let few = Few::of(&at, Step::WholeFoot, freedom);
+            assert!(few.is_some_and(|few| range(&few).is_some()));
         }
     }
 }

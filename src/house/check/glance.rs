@@ -1,8 +1,8 @@
 //! What all sides of a file have in common, seen in one pass, so that checks for what is rare are left out at once.
 
 use crate::house::model::ends_in_a_mark;
-use crate::sketch::{SideSketch, Sketch, SpaceSketch};
 use crate::sketch::statement::Run;
+use crate::sketch::{SideSketch, Sketch, SpaceSketch};
 use crate::units::length::Form;
 
 /// What is true of every side of every space and lot.

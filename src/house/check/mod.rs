@@ -691,9 +691,7 @@ impl Checker<'_> {
     }
 
     fn report_short_jogs(&mut self, name: &str, sides: &[Side], closed: &Closed) {
-        let is_long = |side: &TraverseSide| {
-            matches!(side.shape, Shape::Straight { length, .. } if 2 * length >= Length::FOOT.nm())
-        };
+        let is_long = |side: &TraverseSide| matches!(side.shape, Shape::Straight { length, .. } if 2 * length >= Length::FOOT.nm());
         if closed.traverse.sides.iter().all(is_long) {
             return;
         }
@@ -848,7 +846,7 @@ fn back_at_the_start(sides: &[Side]) -> Option<(&Side, &Side)> {
     None
 }
 
-#[inline]
+#[inline(always)]
 fn shape(run: &Run) -> Shape {
     match run {
         Run::Straight(direction, length) => {
@@ -876,7 +874,7 @@ fn shape(run: &Run) -> Shape {
     }
 }
 
-#[inline]
+#[inline(always)]
 fn house_side(side: &crate::sketch::SideSketch, index: usize) -> Side {
     let direction = match side.run {
         Run::Straight(direction, _) | Run::ByClosing(direction) | Run::Arc(direction, ..) => {
