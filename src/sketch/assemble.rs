@@ -172,6 +172,12 @@ impl Assembler {
         };
         let begins = [first, begins[1].as_str()];
         match begins {
+            // A level that is offered with its first space.
+            ["level", next] if Kind::ALL.iter().any(|kind| kind.word() == next) => {
+                self.open_doubtful_level();
+                self.open = Open::Doubtful;
+                return;
+            }
             ["level", _] => return self.open_doubtful_level(),
             [word, next]
                 if LEVEL_WORDS.contains(&word)

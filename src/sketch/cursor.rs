@@ -4,9 +4,9 @@ use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::Direction;
 use crate::sketch::lexer::{Placed, Token};
-use crate::sketch::phrases;
 use crate::sketch::statement::{Kind, Named, Unit};
 use crate::sketch::wanted::Wanted;
+use crate::sketch::{nouns, phrases};
 
 /// Says that an error has been reported, so the rest of the line is not read.
 #[derive(Debug)]
@@ -183,7 +183,8 @@ impl<'a> Cursor<'a> {
             // `record` begins a line and is no misspelled `recorded`: the whole line is mended.
             None if self.at > 0 && typed == "record" => return None,
             None => {
-                let near = words::nearest(typed, known)?;
+                let near = words::nearest(typed, known)
+                    .filter(|near| self.at > 0 || may_be_mistyped(typed, near))?;
                 self.tell_unknown_word(near);
                 near
             }
@@ -346,4 +347,14 @@ impl<'a> Cursor<'a> {
         *flag = true;
         self.once(&mut said, (), what)
     }
+}
+
+/// Whether the first word of a line may be a mistyped word of the format. Short words are near to many others: `hot`
+/// and `slot` are no `lot`, and what people call a space is no other word.
+fn may_be_mistyped(typed: &str, near: &str) -> bool {
+    let (typed, near) = (typed.to_lowercase(), near.to_lowercase());
+    let first = |word: &str| word.chars().next();
+    let is_swapped = typed.chars().nth(1) == first(&near) && first(&typed) == near.chars().nth(1);
+    let begins_alike = first(&typed) == first(&near) || is_swapped;
+    !nouns::is_known(&typed) && (begins_alike || near.chars().count() > 4)
 }

@@ -9,6 +9,7 @@ mod cursor;
 mod lexer;
 mod mend;
 pub(crate) mod named;
+mod nouns;
 mod parser;
 mod phrases;
 mod plain;

@@ -98,9 +98,9 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                 });
                 offer(content, offset, &read, &context, &mut faults, before);
                 let fixes = faults[before..].iter().flat_map(Diagnostic::fixes);
-                if fixes.into_iter().any(|fix| fix.text.starts_with("level ")) {
-                    // The spaces below stand on the level that is offered.
-                    read.begins = ["level".to_owned(), String::new()];
+                if let Some(begins) = fixes.into_iter().find_map(|fix| opened(&fix.text)) {
+                    // What stands below belongs to the level or the space that is offered.
+                    read.begins = begins;
                 }
             }
             if faults.len() > KEPT {
@@ -114,6 +114,18 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
     }
     let sketch = assembler.finish(&mut faults);
     Reading { sketch, faults, more }
+}
+
+/// What an offered text opens, as the first words of a line: a level, with its first space if it has one, or a space.
+fn opened(offered: &str) -> Option<[String; 2]> {
+    let first = |line: &str| line.split(' ').next().unwrap_or_default().to_owned();
+    let is_space = |word: &String| Kind::ALL.iter().any(|kind| kind.word() == word);
+    let begins = first(offered);
+    if begins == "level" {
+        let space = offered.lines().nth(1).map(first).filter(is_space);
+        return Some([begins, space.unwrap_or_default()]);
+    }
+    (is_space(&begins) || begins == "lot").then(|| [begins, String::new()])
 }
 
 fn too_long(message: &str) -> Diagnostic {

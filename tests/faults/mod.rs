@@ -10,6 +10,7 @@
 
 mod bad_input;
 mod closing;
+mod described;
 mod kept;
 mod limits;
 mod obeyed;

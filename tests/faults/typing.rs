@@ -8,7 +8,7 @@ use std::fmt::Write as _;
 use fairfoot::{Diagnostic, Source};
 
 /// A file in which a line can be typed: the text before and after it.
-fn around(place: &str) -> (&'static str, &'static str) {
+pub(super) fn around(place: &str) -> (&'static str, &'static str) {
     const HOUSE: &str = "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\ncorner \"step\"\nsouth 30'\nwest 40'\n";
     const BOX: &str = "north 10'\neast 10'\nsouth 10'\nwest 10'\n";
     match place {
@@ -33,7 +33,7 @@ fn around(place: &str) -> (&'static str, &'static str) {
 }
 
 /// The errors of reading a text, without those about its outlines.
-fn errors(text: &str) -> Vec<Diagnostic> {
+pub(super) fn errors(text: &str) -> Vec<Diagnostic> {
     match fairfoot::sketch::parse(Source::new("typed.sides", text)) {
         Ok(_) => Vec::new(),
         Err(output) => output.list().to_vec(),

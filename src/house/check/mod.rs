@@ -528,6 +528,9 @@ impl Checker<'_> {
             written.form() == Form::FeetAndInches && side.typed.contains('"')
         };
         let beside_inches = sides.iter().filter_map(straight).any(is_in_inches);
+        for (side, written) in sides.iter().filter_map(straight) {
+            self.report_tenths_of_an_inch(name, side, written.length(), sides);
+        }
         // `.5` cannot be meant as feet and inches; only digits before the point can be feet.
         let bare = |(side, written): (&'a Side, &WrittenLength)| {
             let (feet, tenths) = bare_decimal(&side.typed)?;
@@ -554,6 +557,35 @@ impl Checker<'_> {
                 "if {feet} feet and {inches} inches were read, type `{feet}' {inches}\"`; if not, `{feet}.{tenths}'`"
             ),
             None => format!("if that is right, type `{feet}.{tenths}'`"),
+        };
+        self.report(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
+    }
+
+    /// Asks whether `22.4"` was meant as 22' 4" in a walk whose other sides are in feet: no tape shows tenths of an inch.
+    fn report_tenths_of_an_inch(
+        &mut self,
+        name: &str,
+        side: &Side,
+        length: Length,
+        sides: &[Side],
+    ) {
+        let in_feet = |other: &Side| other.number != side.number && other.typed.contains('\'');
+        let Some((feet, tenths)) = tenths_of_an_inch(&side.typed) else { return };
+        if length < Length::FOOT || !sides.iter().any(in_feet) {
+            return;
+        }
+        let whole = feet.parse::<u32>().unwrap_or(0);
+        let spoken = format!("{}' {}.{tenths}\"", whole.div_euclid(12), whole.rem_euclid(12));
+        let message = format!(
+            "{}: {feet}.{tenths}\" beside lengths in feet is taken as inches, which are {spoken}",
+            quoted(name)
+        );
+        let inches = tenths.parse::<u32>().ok().filter(|&inches| inches < 12);
+        let help = match inches {
+            Some(inches) => format!(
+                "if {feet} feet and {inches} inches were read, type `{feet}' {inches}\"`; if not, `{spoken}`"
+            ),
+            None => format!("if that is right, type `{spoken}`"),
         };
         self.report(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
     }
@@ -926,4 +958,10 @@ fn bare_decimal(typed: &str) -> Option<(&str, &str)> {
         |part: &str| !part.is_empty() && part.bytes().all(|digit| digit.is_ascii_digit());
     let feet = feet.trim_start_matches(|c: char| c.is_ascii_alphabetic());
     (is_number(feet) && is_number(tenths)).then_some((feet, tenths))
+}
+
+/// The digits before and after the point of a side in inches alone, such as `22.4"`.
+fn tenths_of_an_inch(typed: &str) -> Option<(&str, &str)> {
+    let number = typed.strip_suffix('"').filter(|number| !number.contains(['\'', '/']))?;
+    bare_decimal(number)
 }

@@ -50,6 +50,9 @@ pub(super) fn suspects_on(
         if held > slack {
             let near = |length: i64| (length - held).abs() <= slack;
             let mut suspect = match unit_mistaken(side, leg.length, usual, near) {
+                _ if feet_with_a_point(side, usual, held) => {
+                    Suspect { rank: Rank::NoUnit, ..Suspect::common(leg.side, Slip::WithAPoint) }
+                }
                 Some(slip) => {
                     let rank = if side.is_bare() { Rank::NoUnit } else { Rank::Unit };
                     Suspect { rank, ..Suspect::common(leg.side, slip) }
@@ -230,7 +233,7 @@ fn unit_mistaken(
         Form::Millimeters => {
             (Form::Centimeters.unit(), form.unit(), unit(ReadIn::Centimeters, ReadIn::Millimeters))
         }
-        _ if has_feet && !has_inches => {
+        _ if has_feet && !has_inches || side.is_bare() => {
             (Length::INCH, Length::FOOT, unit(ReadIn::Inches, ReadIn::Feet))
         }
         _ => return with_a_point(),
@@ -254,6 +257,16 @@ fn feet_dot_inches(side: &Side) -> Option<i64> {
     let length =
         feet.checked_mul(Length::FOOT.nm())?.checked_add(inches.checked_mul(Length::INCH.nm())?)?;
     (inches < 12).then_some(length)
+}
+
+/// Whether a side of a house in feet has tenths of an inch, which no tape shows over a foot, and would leave less than
+/// a foot open if its number were feet and inches: `40.6"` for 40' 6".
+fn feet_with_a_point(side: &Side, usual: Form, held: i64) -> bool {
+    let is_in_feet = matches!(usual, Form::FeetAndInches | Form::DecimalFeet);
+    let is_odd = side.typed.ends_with('"') && !side.typed.contains('\'');
+    is_in_feet
+        && is_odd
+        && feet_dot_inches(side).is_some_and(|length| (length - held).abs() < Length::FOOT.nm())
 }
 
 /// `302"` or `302'` read as 30' 2": the last one or two digits are inches.

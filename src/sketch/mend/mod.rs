@@ -79,11 +79,16 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = known(line, attempt, KINDS).and_then(|mend| undoubted(line, mend));
     let found = found.or_else(|| search(line, attempt));
     let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
+    let found = found.map(|mend| with_a_space_below_a_level(mend, &attempt(line).beside));
     let found = found.map(|mend| not_in_a_walk(line, mend, &attempt(line).beside));
     let corners = attempt(line).beside.corners;
+    let follows = begins_as_side(&attempt(line).beside.after);
     let found = found.and_then(|mut mend| {
         let had_lines = !mend.lines.is_empty();
-        mend.lines.retain(|offered| !veto::misses_a_corner(line, offered, &corners));
+        mend.lines.retain(|offered| {
+            !veto::misses_a_corner(line, offered, &corners)
+                && (follows || !veto::loses_a_size(line, offered))
+        });
         (!had_lines || !mend.lines.is_empty()).then_some(mend)
     });
     found.or_else(|| left_over(line, attempt))
@@ -119,6 +124,21 @@ fn without_sides_twice(line: &str, mut mend: Mend, beside: &Beside) -> Mend {
     }
     mend.lines.dedup();
     mend
+}
+
+/// An answer in which no sides stand straight below a level: a space comes first.
+fn with_a_space_below_a_level(mut mend: Mend, beside: &Beside) -> Mend {
+    for offered in &mut mend.lines {
+        *offered = kinds::with_a_space(offered, &beside.after);
+    }
+    mend
+}
+
+/// Whether a line begins with a kind of space and its name.
+fn begins_as_named_space(text: &str) -> bool {
+    let pieces = cut(text);
+    let is_kind = |word: &pieces::Piece| kinds::kind_word(&word.text.to_lowercase()).is_some();
+    pieces.first().is_some_and(is_kind) && pieces.get(1).is_some_and(|name| name.sort == Sort::Text)
 }
 
 /// Whether a line begins with a way and a number.
@@ -165,6 +185,8 @@ fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> 
         }
         Answer::Lines(changed, cause) => (changed, cause),
     };
+    let most = if changed.len() == 1 { 3 } else { 1 };
+    let mut asked = None;
     let mut lines: Vec<String> = Vec::new();
     for line in changed {
         let tried = attempt(&line);
@@ -175,11 +197,21 @@ fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> 
                 let (said, comment) = comment_of(&line);
                 let said = said.trim_end();
                 let more = known(said, attempt, depth).or_else(|| search(said, attempt));
+                let more = more.or_else(|| {
+                    let is_space = begins_as_named_space(said) && kinds::size_in(said).is_some();
+                    is_space.then(|| left_over(said, attempt)).flatten()
+                });
                 let comment = comment.map_or_else(String::new, |comment| format!("  #{comment}"));
                 match more {
                     Some(more) if more.lines.is_empty() => return Some(more),
                     Some(more) => {
-                        more.lines.into_iter().take(1).map(|line| line + &comment).collect()
+                        // Which of two readings is meant is the better question.
+                        asked = (most > 1 && more.lines.len() > 1).then_some(more.cause);
+                        more.lines
+                            .into_iter()
+                            .take(most)
+                            .map(|line| with_comment(&line, &comment))
+                            .collect()
                     }
                     None => Vec::new(),
                 }
@@ -191,7 +223,16 @@ fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> 
             }
         }
     }
+    let cause = asked.map_or_else(|| cause.clone(), |asked| format!("{cause}; {asked}"));
     (!lines.is_empty()).then_some(Mend { lines, cause, help: None })
+}
+
+/// A comment at the end of the first of several lines.
+fn with_comment(lines: &str, comment: &str) -> String {
+    match lines.split_once('\n') {
+        Some((first, rest)) => format!("{first}{comment}\n{rest}"),
+        None => format!("{lines}{comment}"),
+    }
 }
 
 /// Finds a replacement by small changes, one after another.

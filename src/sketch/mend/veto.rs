@@ -140,6 +140,81 @@ pub(super) fn hides(typed: &str, offered: &str) -> bool {
         && (is_open || is_placed || is_point || opens || has_data || begins_there || is_level)
 }
 
+/// Whether the size that a line gives is neither the sides of the space that is offered nor its area on the record.
+pub(super) fn loses_a_size(typed: &str, offered: &str) -> bool {
+    let Some(size) = super::kinds::size_in(typed) else { return false };
+    let first = cut(offered);
+    let is_space = first
+        .first()
+        .is_some_and(|word| super::kinds::kind_word(&word.text.to_lowercase()).is_some());
+    let has_sides = offered.lines().skip(1).filter(|line| super::begins_as_side(line)).count() >= 4;
+    let says_record =
+        ["recorded", "record", "rec", "county", "card", "assessor", "cad", "rec'd", "recd", "roll"];
+    let is_recorded = cut(typed).iter().any(|piece| piece.is_word(&says_record));
+    let is_there = offered.contains(size) && comment_of(offered).0.contains(size);
+    is_space && !has_sides && !is_recorded && !is_there
+}
+
+/// A word of the format that says something of a space, and is no name.
+fn is_of_the_format(text: &str) -> bool {
+    let words = [
+        "frame",
+        "outside",
+        "inside",
+        "tolerance",
+        "flat",
+        "rise",
+        "round",
+        "common",
+        "veneer",
+        "none",
+        "estimated",
+        "counting",
+        "under",
+        "within",
+        "detached",
+        "measured",
+        "counted",
+        "closing",
+        "start",
+        "from",
+        "not",
+        "seen",
+        "beside",
+        "interior",
+        "exterior",
+        "attached",
+        "framing",
+        "studs",
+        "no",
+        "by",
+        "x",
+    ];
+    let pieces = cut(text);
+    matches!(&pieces[..], [only] if only.is_word(&words))
+}
+
+/// What says something of a space and does not call it: a loose mark, that it stands apart or is gone, a face.
+fn says_something_of_it(text: &str) -> bool {
+    let pieces = cut(text);
+    let unbalanced = text.matches('(').count() != text.matches(')').count();
+    let begins = text.starts_with(['/', '&', '-', ',', ')', '+', '.']);
+    let says = ["attached", "apart", "itself", "anymore", "demolished", "razed", "removed", "gone"];
+    let faces = ["inside", "outside", "interior", "exterior", "framing", "studs", "drywall"];
+    let ends_in_a_face = pieces.len() > 1 && pieces.last().is_some_and(|last| last.is_word(&faces));
+    let half_a_size = pieces.last().is_some_and(|last| last.is_word(&["x", "by"]))
+        || pieces.windows(2).any(|two| two[0].is_number() && two[1].is_word(&["x", "by"]));
+    let reaches = pieces
+        .windows(2)
+        .any(|two| two[0].is_word(&["open"]) && two[1].is_word(&["above", "below", "to"]));
+    unbalanced
+        || begins
+        || ends_in_a_face
+        || half_a_size
+        || reaches
+        || pieces.iter().any(|piece| piece.is_word(&says))
+}
+
 fn is_named(pieces: &[Piece]) -> bool {
     pieces.first().is_some_and(|first| {
         let word = first.text.to_lowercase();
@@ -170,6 +245,10 @@ fn text_is_doubtful(typed: &str, pieces: &[Piece]) -> bool {
             || is_name && is_place
             || text.starts_with("of ")
             || is_name && text.starts_with('(')
+            || is_name && is_of_the_format(text)
+            || is_name
+                && !pieces[0].is_word(&["level", "lot", "corner"])
+                && says_something_of_it(text)
             || is_name && is_only_a_side(text)
             || is_name && !pieces[0].is_word(&["open", "level"]) && begins_as_place(text)
             || is_name && text.contains(", not ")
@@ -315,11 +394,19 @@ fn says_more(typed: &str, pieces: &[Piece]) -> bool {
     let lower = typed.to_lowercase();
     let memory =
         ["drawing", "drawings", "plan", "plans", "photo", "record", "listing", "memory", "card"];
+    let sides =
+        ["left", "right", "back", "front", "rear", "side", "house", "wall", "end", "middle"];
     let no_corner = corner.is_some_and(|name| {
         name.sort == Sort::Text
-            && memory.contains(&plain(&name.text).to_lowercase().as_str())
+            && sides.contains(&plain(&name.text).to_lowercase().as_str())
             && !says(&["corner"])
     });
+    let no_corner = no_corner
+        || corner.is_some_and(|name| {
+            name.sort == Sort::Text
+                && memory.contains(&plain(&name.text).to_lowercase().as_str())
+                && !says(&["corner"])
+        });
     no_corner
         || has("common") && not_common.iter().any(|words| lower.contains(words))
         || is_named(pieces)

@@ -8,15 +8,19 @@
 mod asides;
 mod assembled;
 mod calls;
+mod cladding;
 mod clauses;
 mod curves;
 mod dates;
 mod deeds;
+mod described;
 mod digits;
 mod faces;
 mod figure_words;
 mod figures;
 mod gist;
+mod gone;
+mod heading;
 mod heads;
 mod lengths;
 mod level_words;
@@ -40,6 +44,7 @@ mod shapes;
 mod sources;
 mod spaces;
 mod standing;
+mod storeys;
 mod street;
 mod topics;
 mod unmeasured;
@@ -143,7 +148,12 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 31] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 36] = [
+        heading::answer,
+        gone::answer,
+        cladding::answer,
+        storeys::answer,
+        described::answer,
         nearly::answer,
         gist::answer,
         published::answer,
@@ -178,6 +188,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     ];
     rules.iter().find_map(|rule| rule(&typed))
 }
+
+pub(super) use storeys::with_a_space;
 
 /// The format's word for a kind of space; `None` if the word is not one.
 pub(super) fn kind_word(word: &str) -> Option<&'static str> {

@@ -104,6 +104,20 @@ fn level_by_its_words(typed: &Typed<'_>) -> Option<Answer> {
 /// `upstairs (all inside)`, `level "Upper floor" measured inside`: the face belongs to the spaces.
 fn level_with_a_face(typed: &Typed<'_>) -> Option<Answer> {
     let named = typed.says(0, &["level", "floor"]) && is_text(typed.piece(1));
+    // `level Upstairs measured to inside`
+    let face =
+        typed.find(2, &["measured", "taped", "inside", "outside", "frame", "interior", "exterior"]);
+    let plain = face.filter(|&face| {
+        typed.says(0, &["level", "floor"])
+            && typed.pieces[1..face]
+                .iter()
+                .all(|piece| piece.sort == Sort::Word || piece.is_number())
+    });
+    if let (Some(face), false) = (plain, named) {
+        let line = format!("level {} {}", quoted(typed.text(1, face)), typed.rest(face));
+        let pieces = super::cut(&line);
+        return level_with_a_face(&Typed { line: &line, pieces, attempt: typed.attempt });
+    }
     let count = if named { 2 } else { level_words(typed) };
     let name = if named { typed.text(1, 2).to_owned() } else { quoted(typed.text(0, count)) };
     let faces = [

@@ -1,0 +1,291 @@
+//! What the walls are made of and how thick they are, in lines that have no other matter.
+
+use super::super::pieces::{Piece, Sort};
+use super::measure::{area_from, lengths};
+use super::walls::is_way;
+use super::{Answer, Typed, kind_word, remark};
+use crate::sketch::nouns;
+use crate::units::length::Length;
+
+const SIDING: [&str; 34] = [
+    "siding",
+    "vinyl",
+    "stucco",
+    "clapboard",
+    "clapboards",
+    "hardie",
+    "hardiplank",
+    "hardieboard",
+    "shingles",
+    "shingled",
+    "shakes",
+    "weatherboard",
+    "shiplap",
+    "plank",
+    "t1-11",
+    "fiber-cement",
+    "aluminum-sided",
+    "sided",
+    "masonite",
+    "stuccoed",
+    "board-and-batten",
+    "logs",
+    "eifs",
+    "dryvit",
+    "cedar",
+    "transite",
+    "asbestos",
+    "lap",
+    "batten",
+    "unbricked",
+    "brickless",
+    "novelty",
+    "steel-sided",
+    "metal-sided",
+];
+const BRICK: [&str; 9] = [
+    "brick",
+    "bricks",
+    "stone",
+    "masonry",
+    "rock",
+    "bricked",
+    "fieldstone",
+    "flagstone",
+    "limestone",
+];
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 3] = [some_brick, without_brick, thickness];
+    let has_text = typed.pieces.iter().any(|piece| super::is_text(Some(piece)));
+    let is_other =
+        typed.attempt.is_side || is_way(typed, 0) || has_text || typed.line.contains('#');
+    let is_other = is_other
+        && !typed.says(0, &["front", "back", "left", "right", "n", "s", "e", "w"])
+        || typed.line.contains('$');
+    rules.iter().filter(|_| !is_other).find_map(|rule| rule(typed))
+}
+
+fn has_number(typed: &Typed<'_>) -> bool {
+    typed.pieces.iter().any(Piece::is_number)
+}
+
+/// Whether the brick at this piece is said not to be there: `no brick`, `without any brick`, `not brick`.
+fn is_denied(typed: &Typed<'_>, at: usize) -> bool {
+    let no = ["no", "not", "without", "never", "isn't", "zero", "none"];
+    let between = ["any", "a", "real", "actual", "has", "have"];
+    let mut before = at;
+    while before > 0
+        && (typed.says(before - 1, &between)
+            || typed.says(before - 1, &BRICK)
+            || typed.says(before - 1, &["or", "veneer"]))
+    {
+        before -= 1;
+    }
+    before > 0 && typed.says(before - 1, &no)
+}
+
+/// Whether the line may be about the walls of the whole house: it names no other space.
+fn is_of_the_house(typed: &Typed<'_>) -> bool {
+    (0..typed.pieces.len()).all(|at| {
+        let word = typed.lower(at);
+        !nouns::is_known(&word) || typed.says(at, &["house", "home", "cover"])
+    }) && kind_word(&typed.lower(0)).is_none()
+}
+
+/// `siding, no brick`, `frame house, vinyl siding`, `all siding`, `wood-sided all round`: walls without brick or stone.
+fn without_brick(typed: &Typed<'_>) -> Option<Answer> {
+    let built = [
+        "house",
+        "home",
+        "construction",
+        "built",
+        "dwelling",
+        "structure",
+        "walls",
+        "building",
+        "exterior",
+    ];
+    let is_frame = (0..typed.pieces.len()).any(|at| {
+        typed.says(at, &["frame", "framed", "wood-frame", "timber-frame", "wood"])
+            && typed.says(at + 1, &built)
+    });
+    let sided = typed.find(0, &SIDING).is_some() || is_frame;
+    let brick: Vec<usize> = (0..typed.pieces.len()).filter(|&at| typed.says(at, &BRICK)).collect();
+    let denied = brick.iter().all(|&at| is_denied(typed, at)) && !brick.is_empty();
+    let words =
+        typed.pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(".,;:()&-–/!'"));
+    let other = [
+        "measured", "level", "lot", "corner", "record", "listing", "plan", "start", "roof",
+        "roofing", "window", "windows", "gable", "door", "shutters", "deck", "fence",
+    ];
+    if has_number(typed)
+        || !words
+        || !is_of_the_house(typed)
+        || !(sided && brick.is_empty() || denied && (sided || typed.pieces.len() <= 7))
+        || typed.find(0, &other).is_some()
+        || typed.pieces.len() > 12
+    {
+        return None;
+    }
+    let said = remark(typed.line);
+    // The format's own line.
+    if typed.says(0, &["veneer"]) {
+        return None;
+    }
+    Some(Answer::line(
+        format!("veneer none  # {said}"),
+        "without brick or stone the veneer is `none`",
+    ))
+}
+
+/// `brick on front only`, `brick front, rest siding`, `stone on street side`: brick on some walls.
+fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
+    let part = [
+        "front",
+        "rear",
+        "back",
+        "sides",
+        "side",
+        "street",
+        "only",
+        "part",
+        "partial",
+        "partly",
+        "half",
+        "rest",
+        "elsewhere",
+        "lower",
+        "bottom",
+        "wainscot",
+        "wainscoting",
+        "three",
+        "two",
+        "one",
+        "some",
+        "accent",
+        "accents",
+        "facade",
+        "façade",
+        "other",
+        "others",
+        "mostly",
+        "left",
+        "right",
+    ];
+    let all = ["all", "around", "everywhere", "every", "four", "whole", "entire", "round", "full"];
+    let is_brick =
+        (0..typed.pieces.len()).any(|at| typed.says(at, &BRICK) && !is_denied(typed, at));
+    let is_part = typed.find(0, &part).is_some() || typed.find(0, &SIDING).is_some();
+    let words =
+        typed.pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(".,;:()&-–/+"));
+    if !is_brick
+        || !is_part
+        || !words
+        || typed.find(0, &all).is_some() && typed.find(0, &SIDING).is_none()
+        || !is_of_the_house(typed)
+        || typed
+            .find(0, &["measured", "faces", "face", "to", "from", "wall", "walls", "corner"])
+            .is_some()
+    {
+        return None;
+    }
+    Some(Answer::say(
+        "brick or stone on some of the walls: the file says its thickness once, and each side without it says so",
+        "write `veneer 4 5/8\"`, or the thickness of your own, on a line before the first level, and `veneer none` at the end of each side that has no brick or stone",
+    ))
+}
+
+/// `exterior walls 6 inches inside to out`, `walls measure 5 1/2" thick`, `outer wall thickness: 8 in`: how thick they are.
+fn thickness(typed: &Typed<'_>) -> Option<Answer> {
+    let filler = [
+        "walls",
+        "wall",
+        "are",
+        "is",
+        "thick",
+        "thickness",
+        "total",
+        "exterior",
+        "outside",
+        "outer",
+        "all",
+        "the",
+        "about",
+        "of",
+        "in",
+        "overall",
+        "house",
+        "everywhere",
+        "with",
+        "and",
+        "throughout",
+        "inside",
+        "to",
+        "out",
+        "from",
+        "interior",
+        "drywall",
+        "frame",
+        "stud",
+        "studs",
+        "sheathing",
+        "measure",
+        "measured",
+        "deep",
+        "each",
+        "every",
+        "through",
+        "including",
+        "incl",
+        "on",
+        "at",
+        "door",
+        "window",
+        "sill",
+        "jamb",
+        "our",
+        "my",
+        "roughly",
+        "approx",
+        "framing",
+        "framed",
+        "width",
+        "wide",
+    ];
+    let says = ["walls", "wall"];
+    let meant = [
+        "thick",
+        "thickness",
+        "exterior",
+        "outer",
+        "outside",
+        "inside",
+        "through",
+        "total",
+        "overall",
+        "all",
+        "deep",
+        "house",
+    ];
+    let [(first, measure)] = &lengths(&typed.pieces, 0)[..] else { return None };
+    let only = (0..typed.pieces.len()).all(|at| {
+        (*first..measure.end).contains(&at)
+            || typed.says(at, &filler)
+            || typed.pieces[at].is_mark(",;:.=()-–")
+    });
+    let is_thin = measure.has_unit && measure.length.nm() < Length::FOOT.nm().saturating_mul(2);
+    if !only
+        || !is_thin
+        || typed.find(0, &says).is_none()
+        || typed.find(0, &meant).is_none()
+        || typed.says(0, &["wall"]) && *first == 1
+        || area_from(&typed.pieces, 0).is_some()
+    {
+        return None;
+    }
+    Some(Answer::line(
+        format!("wall {}", measure.text),
+        "the thickness of the walls, from the inside to the frame or the siding, is `wall` and a length",
+    ))
+}

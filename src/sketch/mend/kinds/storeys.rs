@@ -1,0 +1,239 @@
+//! Lines that begin a level and say more: the size of its rooms, that they are unfinished, to which face they were
+//! measured, how high they are.
+
+use super::super::pieces::{Piece, Sort};
+use super::described::{face_word, in_one_unit};
+use super::levels::capitalized;
+use super::measure::{length_at, lengths};
+use super::{Answer, Typed, digits, is_text, quoted};
+
+const ORDINALS: [&str; 22] = [
+    "first",
+    "second",
+    "third",
+    "fourth",
+    "1st",
+    "2nd",
+    "3rd",
+    "4th",
+    "main",
+    "ground",
+    "upper",
+    "lower",
+    "top",
+    "bottom",
+    "st",
+    "nd",
+    "rd",
+    "th",
+    "middle",
+    "half",
+    "finished",
+    "unfinished",
+];
+const FLOORS: [&str; 8] = ["floor", "story", "storey", "level", "flr", "fl", "lvl", "stories"];
+const ALONE: [&str; 8] =
+    ["basement", "cellar", "bsmt", "attic", "upstairs", "downstairs", "mezzanine", "sub-basement"];
+
+/// How many pieces at the start of the line name a level; 0 if it does not begin so.
+fn name_end(typed: &Typed<'_>) -> usize {
+    let mut at = usize::from(
+        typed.piece(0).is_some_and(|piece| digits::is_small(piece) && piece.text.len() == 1),
+    );
+    // `1/2 story`
+    if at == 1
+        && typed.piece(1).is_some_and(|slash| slash.is_mark("/"))
+        && typed.piece(2).is_some_and(digits::is_small)
+    {
+        at = 3;
+    }
+    let number = at;
+    at += usize::from(typed.says(at, &["full", "partial", "walkout", "walk-out", "daylight"]));
+    while typed.says(at, &ORDINALS)
+        || at > number
+            && typed.piece(at).is_some_and(|dash| dash.is_mark("-"))
+            && typed.says(at + 1, &FLOORS)
+    {
+        at += 1;
+    }
+    if typed.says(at, &ALONE) {
+        return at + 1;
+    }
+    if at > 0 && typed.says(at, &FLOORS) { at + 1 } else { 0 }
+}
+
+/// `2nd floor 28x38 inside`, `basement 30x40 unfinished`, `cellar 4 x 5`, `half story over garage`, `attic, 7 ft ceilings`.
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let end = name_end(typed);
+    if end == 0
+        || end == typed.pieces.len()
+        || typed.pieces[end..].iter().any(|piece| is_text(Some(piece)))
+    {
+        return None;
+    }
+    let mut first = usize::from(typed.says(0, &["finished", "unfinished"]) && end > 1);
+    first = if typed.says(first, &FLOORS) { 0 } else { first };
+    let level = quoted(&capitalized(typed.text(first, end)));
+    let says = |words: &[&str]| typed.find(0, words).is_some();
+    let below = says(&[
+        "basement",
+        "cellar",
+        "bsmt",
+        "sub-basement",
+        "underground",
+        "walkout",
+        "walk-out",
+        "daylight",
+    ]) || says(&["below"]) && says(&["grade", "ground"]);
+    let Some((at, one, two, stop)) = size(typed, end) else {
+        return remark(typed, end, &level, below);
+    };
+    let left: Vec<usize> = (end..typed.pieces.len())
+        .filter(|i| !(at..stop).contains(i))
+        .filter(|&i| {
+            !typed.pieces[i].is_mark(",;:()-–.=")
+                && !typed.says(
+                    i,
+                    &[
+                        "measured", "taped", "to", "the", "is", "about", "walls", "all", "at",
+                        "from",
+                    ],
+                )
+        })
+        .collect();
+    let faces: Vec<&str> = left.iter().filter_map(|&i| face_word(&typed.lower(i))).collect();
+    let finish = [
+        "finished",
+        "unfinished",
+        "below",
+        "grade",
+        "underground",
+        "ground",
+        "walkout",
+        "not",
+        "partly",
+        "heated",
+        "unheated",
+    ];
+    let remarks: Vec<&str> = left
+        .iter()
+        .filter(|&&i| face_word(&typed.lower(i)).is_none() && !typed.says(i, &finish))
+        .map(|&i| typed.pieces[i].text.as_str())
+        .collect();
+    if left.iter().any(|&i| typed.pieces[i].is_number()) || faces.len() > 1 {
+        return None;
+    }
+    let attic = says(&["attic"]);
+    let is_finished = says(&["finished", "heated"]) && !says(&["not"]);
+    let unfinished = says(&["unfinished", "not", "unheated"]) || (below || attic) && !is_finished;
+    let upper = says(&["upper", "second", "2nd", "third", "3rd", "top", "upstairs", "half"])
+        || typed.piece(0).is_some_and(|piece| piece.text == "2" || piece.text == "3");
+    let name = match (unfinished, upper) {
+        (true, _) => capitalized(&typed.text(first, end).to_lowercase()),
+        (false, true) => "Upper rooms".to_owned(),
+        (false, false) => "Rooms".to_owned(),
+    };
+    let kind = if unfinished { "unfinished" } else { "living" };
+    let face = faces.first().map_or_else(String::new, |face| format!(" measured to {face}"));
+    let comment =
+        if remarks.is_empty() { String::new() } else { format!("  # {}", remarks.join(" ")) };
+    let space = format!("{kind} {}{face}{comment}", quoted(&name));
+    let follows = super::super::begins_as_side(&typed.attempt.beside.after);
+    let sides = |a: &str, b: &str| {
+        if follows { String::new() } else { format!("\nnorth {a}\neast {b}\nsouth {a}\nwest {b}") }
+    };
+    let depths: &[&str] = if below {
+        &[" below grade"]
+    } else if says(&["lower"]) {
+        &["", " below grade"]
+    } else {
+        &[""]
+    };
+    let mut lines: Vec<String> = depths
+        .iter()
+        .map(|depth| format!("level {level}{depth}\n{space}{}", sides(&one, &two)))
+        .collect();
+    if depths.len() == 1 && one != two && !follows {
+        lines.push(format!("level {level}{}\n{space}{}", depths[0], sides(&two, &one)));
+    }
+    Some(Answer::Lines(
+        lines,
+        "a level has no sides of its own: below it stands a space, and below that the four sides that the size gives"
+            .to_owned(),
+    ))
+}
+
+/// A size: where it begins, both lengths in one unit, and where it ends.
+fn size(typed: &Typed<'_>, from: usize) -> Option<(usize, String, String, usize)> {
+    lengths(&typed.pieces, from).into_iter().find_map(|(at, one)| {
+        let by = typed.says(one.end, &["x", "by"])
+            || typed.piece(one.end).is_some_and(|mark| mark.is_mark("×*"));
+        let two = length_at(&typed.pieces, one.end + 1).filter(|_| by)?;
+        let (a, b) = in_one_unit(&one, &two);
+        Some((at, a, b, two.end))
+    })
+}
+
+/// A level with a remark that says where it is or how high its ceilings are.
+fn remark(typed: &Typed<'_>, end: usize, level: &str, below: bool) -> Option<Answer> {
+    let rest = &typed.pieces[end..];
+    let heights = ["ceiling", "ceilings", "high", "clg", "tall", "headroom"];
+    let is_height = rest.iter().any(|piece| piece.is_word(&heights));
+    let over = ["over", "above"];
+    let is_over = rest.first().is_some_and(|piece| piece.is_word(&over));
+    let numbers = rest.iter().any(Piece::is_number);
+    let matters = [
+        "inside",
+        "outside",
+        "frame",
+        "same",
+        "measured",
+        "beside",
+        "recorded",
+        "partly",
+        "partially",
+        "start",
+        "starts",
+        "from",
+    ];
+    let plain = rest.iter().all(|piece| {
+        (piece.sort == Sort::Word && !piece.is_word(&matters))
+            || piece.is_number()
+            || piece.is_mark(",;:()-–.'’\"&/")
+    });
+    if !plain
+        || !(is_height && numbers || is_over && !numbers)
+        || super::measure::area_from(&typed.pieces, end).is_some()
+    {
+        return None;
+    }
+    let depth = if below { " below grade" } else { "" };
+    let said = super::plainly(typed.rest(end));
+    let said = said.trim_matches([' ', ',', '-', '–', '(', ')', ':']).to_owned();
+    Some(Answer::line(
+        format!("level {level}{depth}  # {said}"),
+        "a level is `level` and its name, with a `\"` on each side; anything else goes into a comment",
+    ))
+}
+
+/// An offered level with a space below it, where sides follow: they would belong to no space.
+pub(in crate::sketch::mend) fn with_a_space(offered: &str, after: &str) -> String {
+    let is_level = |line: &str| line.starts_with("level ");
+    let lines: Vec<&str> = offered.lines().collect();
+    let mut out = Vec::new();
+    for (at, line) in lines.iter().enumerate() {
+        out.push((*line).to_owned());
+        let next = lines.get(at + 1).copied().unwrap_or(after);
+        if is_level(line) && super::super::begins_as_side(next) {
+            let name = line.split('"').nth(1).unwrap_or_default().to_lowercase();
+            let below = line.contains(" below grade")
+                || name.contains("attic") && !name.contains("finished");
+            out.push(if below {
+                format!("unfinished {}", quoted(&capitalized(&name)))
+            } else {
+                "living \"Rooms\"".to_owned()
+            });
+        }
+    }
+    out.join("\n")
+}
