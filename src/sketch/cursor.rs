@@ -356,5 +356,6 @@ fn may_be_mistyped(typed: &str, near: &str) -> bool {
     let first = |word: &str| word.chars().next();
     let is_swapped = typed.chars().nth(1) == first(&near) && first(&typed) == near.chars().nth(1);
     let begins_alike = first(&typed) == first(&near) || is_swapped;
-    !nouns::is_known(&typed) && (begins_alike || near.chars().count() > 4)
+    !nouns::is_known(&typed)
+        && (begins_alike || near.chars().count() > 4 || typed.chars().count() > 4)
 }

@@ -50,12 +50,12 @@ pub(super) fn suspects_on(
         if held > slack {
             let near = |length: i64| (length - held).abs() <= slack;
             let mut suspect = match unit_mistaken(side, leg.length, usual, near) {
-                _ if feet_with_a_point(side, usual, held) => {
-                    Suspect { rank: Rank::NoUnit, ..Suspect::common(leg.side, Slip::WithAPoint) }
-                }
                 Some(slip) => {
                     let rank = if side.is_bare() { Rank::NoUnit } else { Rank::Unit };
                     Suspect { rank, ..Suspect::common(leg.side, slip) }
+                }
+                None if feet_with_a_point(side, usual, held) => {
+                    Suspect { rank: Rank::NoUnit, ..Suspect::common(leg.side, Slip::WithAPoint) }
                 }
                 None => match slip(leg.length, held, slack) {
                     Some(slip) => Suspect::common(leg.side, slip),

@@ -234,6 +234,10 @@ const OTHERS: &[&str] = &[
     "not",
     "missed",
     "forgot",
+    "bump",
+    "jog",
+    "recess",
+    "notch",
 ];
 
 /// Words before a noun that say on which side of the house it stands, and are part of its name.
@@ -276,7 +280,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let named = named(typed);
     let is_named = named.is_some();
     let called = named.or_else(|| open_to(typed)).or_else(|| called(typed))?;
-    if is_text(typed.piece(called.end)) || typed.line.contains(['$', '%']) {
+    let has_text = typed.pieces.iter().skip(called.end).any(|piece| is_text(Some(piece)));
+    if has_text || typed.line.contains(['$', '%']) {
         return None;
     }
     let rest = rest(typed, &called);
@@ -530,6 +535,7 @@ fn called(typed: &Typed<'_>) -> Option<Called> {
             let may_be_open =
                 typed.says(last, &["entry", "entryway", "foyer", "hall", "hallway", "room"]);
             if reaches && may_be_open {
+                begin = last;
                 vec!["open"]
             } else if is_house && before {
                 vec!["outbuilding"]
@@ -671,12 +677,15 @@ impl Rest {
             "south", "east", "west", "county", "record", "card", "assessor", "along", "against",
             "between", "attached", "ne", "nw", "se", "sw", "flush", "set",
         ];
-        let is_remark = pieces.iter().all(|piece| {
-            !piece.is_number()
-                && piece.sort != Sort::Text
-                && !piece.is_word(&matters)
-                && !piece.is_word(&places)
-        });
+        let is_corner =
+            typed.attempt.beside.corners.iter().any(|corner| corner.eq_ignore_ascii_case(&said));
+        let is_remark = !is_corner
+            && pieces.iter().all(|piece| {
+                !piece.is_number()
+                    && piece.sort != Sort::Text
+                    && !piece.is_word(&matters)
+                    && !piece.is_word(&places)
+            });
         if is_remark { self.remarks.push(said) } else { self.left.push(said) }
     }
 

@@ -106,7 +106,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         "lists", "listed",
     ];
     let is_no = typed.says(0, &["no"]) && typed.find(1, &sources).is_some();
-    said(typed).or(is_no.then_some(0))?;
+    let said = said(typed).or(is_no.then_some(0))?;
     let noun = |at: usize| nouns::kinds(&typed.lower(at));
     let houses = |at: usize| {
         typed.says(at, &["house", "home"]) && !(at > 0 && typed.says(at - 1, &nouns::HOUSES_APART))
@@ -134,13 +134,16 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let head = format!("missing {kind} \"{name}\" recorded");
     let cause = "what the record lists and the house does not have is `missing`";
     Some(match area(typed) {
-        Some((area, remark)) => Answer::line(
-            format!(
-                "{head} {area}{}",
-                remark.map_or_else(String::new, |size| format!("  # {size}"))
-            ),
-            cause,
-        ),
+        Some((area, remark)) => {
+            let remark = remark.or_else(|| since(typed, said));
+            Answer::line(
+                format!(
+                    "{head} {area}{}",
+                    remark.map_or_else(String::new, |size| format!("  # {size}"))
+                ),
+                cause,
+            )
+        }
         None => Answer::say(
             format!("{cause}, with the area on the record"),
             format!(
@@ -148,6 +151,23 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             ),
         ),
     })
+}
+
+/// Since when it is gone, in a clause with a year: `torn down in 2019`.
+fn since(typed: &Typed<'_>, said: usize) -> Option<String> {
+    let end = (said..typed.pieces.len())
+        .find(|&at| {
+            typed.pieces[at].is_mark(",;:()")
+                || at > said && typed.says(at, &["county", "record", "card"])
+        })
+        .unwrap_or(typed.pieces.len());
+    let has_year = typed.pieces[said..end].iter().any(|piece| {
+        piece.is_number()
+            && piece.text.len() == 4
+            && (piece.text.starts_with("19") || piece.text.starts_with("20"))
+    });
+    let other = typed.pieces[said..end].iter().filter(|piece| piece.is_number()).count() > 1;
+    (has_year && !other).then(|| super::plainly(typed.text(said, end)))
 }
 
 /// Whether a word describes the noun behind it.

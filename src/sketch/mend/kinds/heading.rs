@@ -309,6 +309,8 @@ fn figure_with_a_face(typed: &Typed<'_>) -> Option<Answer> {
         "size",
         "per",
         "measured",
+        "measurements",
+        "measurement",
         "from",
         "dims",
         "dimensions",
@@ -331,8 +333,8 @@ fn figure_with_a_face(typed: &Typed<'_>) -> Option<Answer> {
         })
         .map(|i| typed.pieces[i].text.clone())
         .collect();
-    let plain = ["plan", "plans", "record", "records", "listing", "county", "listed"];
-    let is_title = left.iter().any(|word| !plain.contains(&word.to_lowercase().as_str()));
+    let is_source = |word: &String| sources::word(&Piece::word(word)).is_some();
+    let is_title = !left.iter().all(is_source) || kind == "plan" && left.len() > 1;
     let title = if is_title { format!(" {}", quoted(&left.join(" "))) } else { String::new() };
     let line = format!("{kind} {area} measured to {face}{title}");
     (line != typed.line && typed.pieces.iter().all(|piece| piece.sort != Sort::Mark || piece.is_mark(":=,.()-–'’/;"))).then(|| {
