@@ -26,14 +26,15 @@ pub(super) fn kinds(noun: &str) -> &'static [&'static str] {
         "carport" | "porte-cochere" => &["carport"],
         "garage" | "garages" | "gar" => &["garage"],
         "storage" | "closet" | "locker" | "utility" => &["storage"],
+        "cellar" => &["storage", "unfinished", "outbuilding"],
         "lean-to" | "leanto" => &["storage", "outbuilding", "porch"],
         "outbuilding" | "shed" | "sheds" | "barn" | "workshop" | "shop" | "greenhouse" | "coop"
         | "henhouse" | "stable" | "silo" | "cabin" | "pumphouse" | "playhouse" | "kennel"
         | "studio" | "boathouse" | "bunkhouse" | "cottage" | "sauna" | "smokehouse"
         | "doghouse" | "hangar" | "privy" | "outhouse" | "springhouse" | "hut" | "granary"
         | "corncrib" | "treehouse" | "birdhouse" | "poolhouse" | "guesthouse" | "glasshouse"
-        | "tack" | "woodshed" | "crib" | "stall" | "stalls" | "sheep-shed" | "pigsty"
-        | "quonset" => &["outbuilding"],
+        | "tack" | "woodshed" | "shack" | "trailer" | "yurt" | "bin" | "crib" | "stall"
+        | "stalls" | "sheep-shed" | "pigsty" | "quonset" => &["outbuilding"],
         "stair" | "stairs" | "stairwell" | "staircase" | "stairway" | "landing" | "steps" => {
             &["stair"]
         }
@@ -45,10 +46,10 @@ pub(super) fn kinds(noun: &str) -> &'static [&'static str] {
 }
 
 /// Words before `house` that make it a building of its own.
-pub(super) const HOUSES_APART: [&str; 24] = [
-    "chicken", "hen", "pool", "guest", "pump", "tree", "play", "dog", "bunk", "boat", "well",
-    "smoke", "out", "garden", "carriage", "pig", "bird", "ice", "spring", "potting", "tool",
-    "wash", "engine", "sugar",
+pub(super) const HOUSES_APART: [&str; 30] = [
+    "cistern", "tea", "summer", "bake", "dove", "spa", "chicken", "hen", "pool", "guest", "pump",
+    "tree", "play", "dog", "bunk", "boat", "well", "smoke", "out", "garden", "carriage", "pig",
+    "bird", "ice", "spring", "potting", "tool", "wash", "engine", "sugar",
 ];
 
 /// Whether a word is known to be what people call a space.

@@ -199,7 +199,18 @@ fn says_something_of_it(text: &str) -> bool {
     let pieces = cut(text);
     let unbalanced = text.matches('(').count() != text.matches(')').count();
     let begins = text.starts_with(['/', '&', '-', ',', ')', '+', '.']);
-    let says = ["attached", "apart", "itself", "anymore", "demolished", "razed", "removed", "gone"];
+    let says = [
+        "attached",
+        "alone",
+        "standing",
+        "apart",
+        "itself",
+        "anymore",
+        "demolished",
+        "razed",
+        "removed",
+        "gone",
+    ];
     let faces = ["inside", "outside", "interior", "exterior", "framing", "studs", "drywall"];
     let ends_in_a_face = pieces.len() > 1 && pieces.last().is_some_and(|last| last.is_word(&faces));
     let half_a_size = pieces.last().is_some_and(|last| last.is_word(&["x", "by"]))

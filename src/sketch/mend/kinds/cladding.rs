@@ -107,7 +107,7 @@ fn without_brick(typed: &Typed<'_>) -> Option<Answer> {
         "exterior",
     ];
     let is_frame = (0..typed.pieces.len()).any(|at| {
-        typed.says(at, &["frame", "framed", "wood-frame", "timber-frame", "wood"])
+        typed.says(at, &["frame", "framed", "wood-frame", "timber-frame", "wood", "log"])
             && typed.says(at + 1, &built)
     });
     let sided = typed.find(0, &SIDING).is_some() || is_frame;
@@ -179,7 +179,8 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
     let is_part = typed.find(0, &part).is_some() || typed.find(0, &SIDING).is_some();
     let words =
         typed.pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(".,;:()&-–/+"));
-    if !is_brick
+    if typed.says(0, &["this", "that"])
+        || !is_brick
         || !is_part
         || !words
         || typed.find(0, &all).is_some() && typed.find(0, &SIDING).is_none()
@@ -272,6 +273,7 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
     let only = (0..typed.pieces.len()).all(|at| {
         (*first..measure.end).contains(&at)
             || typed.says(at, &filler)
+            || typed.says(at, &SIDING)
             || typed.pieces[at].is_mark(",;:.=()-–")
     });
     let is_thin = measure.has_unit && measure.length.nm() < Length::FOOT.nm().saturating_mul(2);

@@ -273,8 +273,9 @@ struct Rest {
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let is_sided = typed.says(0, SIDES) && nouns::is_known(&typed.lower(1));
     let is_other = typed.attempt.is_side || typed.says(0, OTHERS) || is_way(typed, 0);
-    let is_of_water = typed.says(0, &["pool", "well"]) && nouns::is_known(&typed.lower(1));
-    if is_other && !is_sided && !is_of_water || typed.line.contains('#') {
+    let describes =
+        typed.says(0, &["pool", "well", "stone", "brick"]) && nouns::is_known(&typed.lower(1));
+    if is_other && !is_sided && !describes || typed.line.contains('#') {
         return None;
     }
     let named = named(typed);
@@ -306,7 +307,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let fits = if called.is_known {
         has_said || is_alone && (called.is_sure || (follows || !own) && !is_known_elsewhere(typed))
     } else {
-        rest.size.is_some()
+        rest.size.is_some() || rest.is_apart && follows
     };
     if !fits || is_plain || own && is_alone && !called.is_sure {
         return None;
@@ -314,6 +315,10 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let has_kind = called.is_known || own;
     let has_size = rest.size.is_some();
     let mut lies_inside = false;
+    let mut called = called;
+    if !called.is_known && (rest.is_apart || called.is_apart) {
+        called.kinds = vec!["outbuilding"];
+    }
     let mut lines = lines(&called.kinds, &called, &rest, follows);
     // `garage inside 20x22` may lie inside the house.
     if let (Some("inside"), [kind], Some(house)) =
@@ -411,7 +416,11 @@ fn line(kind: &str, called: &Called, rest: &Rest) -> String {
     parts.extend(rest.size.as_ref().map(|(one, two)| format!("{} x {}", one.text, two.text)));
     parts.extend(rest.left.iter().cloned());
     let line = parts.join(" ");
-    if rest.remarks.is_empty() { line } else { format!("{line}  # {}", rest.remarks.join(", ")) }
+    let mut remarks = rest.remarks.clone();
+    if rest.is_unfinished && !matches!(kind, "living" | "unfinished") {
+        remarks.push("unfinished".to_owned());
+    }
+    if remarks.is_empty() { line } else { format!("{line}  # {}", remarks.join(", ")) }
 }
 
 /// `open to below 8x10`, `great room open above`: what has no floor.
@@ -539,6 +548,11 @@ fn called(typed: &Typed<'_>) -> Option<Called> {
                 vec!["open"]
             } else if is_house && before {
                 vec!["outbuilding"]
+            } else if joined {
+                let known = (first..=last).filter_map(|at| noun(at).first().copied());
+                let mut all: Vec<&'static str> = known.collect();
+                all.dedup();
+                all
             } else if is_open_room && noun(last)[0] == "living" {
                 vec!["porch"]
             } else {
@@ -649,7 +663,26 @@ fn rest(typed: &Typed<'_>, called: &Called) -> Rest {
         at += 1;
     }
     rest.take(typed, run, at);
+    // What stands by itself needs no place.
+    if rest.is_apart || called.is_apart {
+        let (places, others) = std::mem::take(&mut rest.left)
+            .into_iter()
+            .partition(|said: &String| is_plain_place(said));
+        rest.left = others;
+        rest.remarks.extend::<Vec<String>>(places);
+    }
     rest
+}
+
+/// Whether words that are left say where something is, and nothing else.
+fn is_plain_place(said: &str) -> bool {
+    let matters = [
+        "recorded", "record", "county", "card", "assessor", "not", "no", "counted", "within",
+        "start", "veneer", "brick", "measured",
+    ];
+    super::cut(said)
+        .iter()
+        .all(|piece| piece.sort == Sort::Word && !piece.is_word(&matters) || piece.is_mark("-'’&"))
 }
 
 impl Rest {

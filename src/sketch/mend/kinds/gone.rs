@@ -1,5 +1,6 @@
 //! What the record lists and the house does not have, in the words that people use for it.
 
+use super::super::pieces::Sort;
 use super::levels::capitalized;
 use super::measure::{area_from, length_at, rectangle};
 use super::walls::is_way;
@@ -113,7 +114,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     };
     let first = (0..typed.pieces.len()).find(|&at| {
         !noun(at).is_empty() && !houses(at) && !typed.says(at, &["living", "open", "low"])
-    })?;
+    });
+    let Some(first) = first else { return unknown(typed, said) };
     // The last noun of several that stand together: `storage shed`, `pool house`.
     let mut last = first;
     while !noun(last + 1).is_empty() && !houses(last + 1) {
@@ -151,6 +153,30 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             ),
         ),
     })
+}
+
+/// `trailer gone, county 600 sf`: something that is not known for a space, with an area on the record.
+fn unknown(typed: &Typed<'_>, said: usize) -> Option<Answer> {
+    let mut end = said;
+    while end > 0
+        && typed.says(end - 1, &["is", "was", "has", "been", "are", "long", "now", "since"])
+    {
+        end -= 1;
+    }
+    let first = usize::from(typed.says(0, &["the", "a", "old"]));
+    let plain = (first..end).all(|at| typed.pieces[at].sort == Sort::Word);
+    let sources = ["county", "record", "card", "assessor", "cad", "roll"];
+    let says = typed.find(end, &sources).is_some();
+    if !plain || !says || !(1..=3).contains(&end.saturating_sub(first)) || typed.attempt.knows_first
+    {
+        return None;
+    }
+    let (area, _) = area(typed)?;
+    let name = capitalized(&typed.text(first, end).to_lowercase());
+    Some(Answer::line(
+        format!("missing outbuilding \"{name}\" recorded {area}"),
+        "what the record lists and the house does not have is `missing`",
+    ))
 }
 
 /// Since when it is gone, in a clause with a year: `torn down in 2019`.
