@@ -136,13 +136,14 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
                 let is_one =
                     range.is_some_and(|range| range.low.whole_sq_ft() == range.high.whole_sq_ft());
                 let rounded = match (is_one, say.is_adjusted_to_feet()) {
-                    (false, _) => "Rounded to the foot",
-                    (true, false) => "Rounded to the foot, only",
-                    (true, true) => "Rounded to the foot, with walls adjusted so that they meet, only",
+                    (false, _) => "Rounded to the foot, the total can be",
+                    (true, false) => "Rounded to the foot, the only possible total is",
+                    (true, true) => {
+                        "Rounded to the foot, with walls adjusted so that they meet, the only possible total is"
+                    }
                 };
-                let comma = if is_one { "" } else { ":" };
                 format!(
-                    "{rounded}{comma} {usual}, for an office that reads its tape within {} ft. With each wall rounded either up or down: {}. Each space is rounded on its own.",
+                    "{rounded} {usual} if the office reads its tape within {} ft. With each wall rounded either up or down, it can be {}. Each space is rounded on its own.",
                     say.settings.reading.decimal_feet(),
                     sized(widest)
                 )
@@ -156,7 +157,7 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
 fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation) {
     let texts = say.certainty();
     if !texts.is_empty() {
-        stack.heading("How sure the area is");
+        stack.heading("How certain the area is");
         if !say.house.spaces.is_empty() {
             stack.paragraph(7.6, &unrounded(say));
         }

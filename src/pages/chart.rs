@@ -57,6 +57,7 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         }
         let before = reached;
         reached = reached + line.area();
+        let changes = step_alone(before, reached, is_metric);
         let (from, at) = (in_unit(before), in_unit(reached));
         inks.push(Ink::Stroke(Stroke::line(
             Point::new(x(from), y_pt),
@@ -69,13 +70,14 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
             _ if line.is_supported() => "possible",
             // Only a record has recorded sides.
             BridgeStep::RecordedSides if !figure.is_record() => "its own sides",
-            BridgeStep::NotExplained if is_left => "left",
+            BridgeStep::NotExplained if is_left => "the rest",
             step => step.name(),
         };
-        inks.push(label(y_pt, name, &step_alone(before, reached, is_metric)));
+        inks.push(label(y_pt, name, &changes));
         let step = Bar {
             from: x(from),
-            to: x(at),
+            // What is 0 as printed has no bar.
+            to: if changes == "0" { x(from) } else { x(at) },
             y_pt,
             is_rest: line.step() == BridgeStep::NotExplained,
             is_left,
@@ -172,6 +174,11 @@ impl Values {
     }
 }
 
+/// A bar shorter than this is drawn as long as this, in points.
+const LEAST_BAR_PT: f64 = 1.8;
+/// A bar shorter than this stands for a step that is 0 as printed, in points.
+const NOTHING_PT: f64 = 1e-6;
+
 /// One step as a bar.
 struct Bar {
     from: f64,
@@ -183,7 +190,7 @@ struct Bar {
 }
 
 impl Bar {
-    /// The symbol of a bar in the legend; `None` if it is too short to be drawn.
+    /// The symbol of a bar in the legend; `None` if its step changes nothing.
     fn sign(&self) -> Option<Sign> {
         let sign = match (self.is_rest, self.to > self.from) {
             (true, _) if self.is_left => Sign::Left,
@@ -195,15 +202,18 @@ impl Bar {
     }
 
     fn is_drawn(&self) -> bool {
-        (self.to - self.from).abs() >= 0.3
+        (self.to - self.from).abs() >= NOTHING_PT
     }
 
     /// Solid if it adds, open if it subtracts, dotted if it is not explained.
     fn inks(&self) -> Vec<Ink> {
-        let (low, high) = (self.from.min(self.to), self.from.max(self.to));
         if !self.is_drawn() {
             return Vec::new();
         }
+        let (low, high) = (self.from.min(self.to), self.from.max(self.to));
+        // A step of a few square feet stays visible.
+        let more = (LEAST_BAR_PT - (high - low)).max(0.0) / 2.0;
+        let (low, high) = (low - more, high + more);
         let corners = [
             Point::new(low, self.y_pt - 3.5),
             Point::new(high, self.y_pt - 3.5),
@@ -254,7 +264,7 @@ impl Sign {
             Sign::Adds => "adds",
             Sign::Subtracts => "subtracts",
             Sign::NotExplained => "not explained",
-            Sign::Left => "left, within rounding",
+            Sign::Left => "the rest, within rounding",
             Sign::Range => "what rounding could change",
         }
     }

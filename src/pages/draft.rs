@@ -217,15 +217,19 @@ fn draw(draft: &Draft, view: &View, frame: &Frame, height_pt: f64) -> (Vec<Ink>,
         let name = fonts::shortened(Typeface::Bold, 9.0, &fonts::shown(&shape.walk.name), 150.0);
         let block = |size: f64| Block { lines: vec![(Typeface::Bold, size, name.clone())] };
         let choices = [block(9.0), block(7.0)];
-        let _ = canvas.block(&shape.figure, &others, &choices)
-            || canvas.block(&shape.figure, &[], &choices);
+        if canvas.block(&shape.figure, &others, &choices).is_none() {
+            canvas.block(&shape.figure, &[], &choices);
+        }
     }
     let dimensions = shapes.iter().flat_map(|shape| dimensions(draft, shape)).collect();
     let left_out = canvas.dimensions(dimensions).len();
     let figures: Vec<&[Point]> = shapes.iter().map(|shape| shape.figure.as_slice()).collect();
     for shape in &shapes {
         for (wall, side) in shape.walls.iter().zip(&shape.walk.sides) {
-            canvas.number(wall, &shape.figure, &figures, side.number().get());
+            let number = side.number().get();
+            if !canvas.number(wall, &shape.figure, &figures, &[], number) {
+                canvas.number_led(wall, number);
+            }
         }
         if let (false, [start, .., end]) = (shape.walk.is_closed(), &shape.figure[..]) {
             canvas.pointer(*start, "start");

@@ -11,7 +11,7 @@ use crate::pages::chart::chart;
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan::Frame;
 use crate::pages::heard;
-use crate::pages::layout::{EDGE_PT, Flow, LEVELS_PAGES, OTHERS_PAGE, Stack};
+use crate::pages::layout::{EDGE_PT, Flow, OTHERS_PAGE, Stack};
 use crate::pages::levels;
 use crate::pages::levels::Drawn;
 use crate::pages::page::Point;
@@ -65,6 +65,7 @@ pub(crate) fn exhibit(
 ) -> Moved {
     let figure = reconciliation.figures().first();
     flow.begin_exhibit("Exhibit", &heard::exhibit(say, reconciliation, marks, level));
+    let say = &say.on_the_page_of(level.filter(|_| referred.levels));
     let steps = [Density::Long, Density::Short, Density::Small, Density::Least];
     let page = |density, limits| {
         Parts::of(flow.width_pt(), say, reconciliation, density, limits, referred)
@@ -89,7 +90,8 @@ pub(crate) fn exhibit(
     if let Some(level) = level.filter(|_| walls_of(say) <= MOST_TRIED) {
         let drawn = |parts: &Parts| {
             let left_top = Point::new(EDGE_PT, 0.0);
-            let frame = Frame::new(left_top, flow.width_pt(), room(parts).max(100.0));
+            let frame = Frame::new(left_top, flow.width_pt(), room(parts).max(100.0))
+                .in_meters(say.draws_in_meters());
             levels::tried(say, marks, level, frame, NOTES_MOST)
         };
         let mut best = drawn(&parts);
@@ -227,9 +229,16 @@ impl Parts {
             parts.chart = chart(figure, say, width_pt - STEPS_PT - BETWEEN_PT);
             parts.possible(say, reconciliation, figure, sizes);
         }
-        parts.bottom.space(3.0);
-        parts.bottom.paragraph(6.8, "Figures are computed from these lengths; that does not show that the lengths are right.");
+        if figure.is_none() {
+            parts.caution();
+        }
         parts
+    }
+
+    /// What no computation shows. It stands before the request, which it would seem to take back after it.
+    fn caution(&mut self) {
+        self.bottom.space(3.0);
+        self.bottom.paragraph(6.8, "Figures are computed from these lengths; that does not show that the lengths are right.");
     }
 
     fn below_pt(&self) -> f64 {
@@ -253,7 +262,7 @@ impl Parts {
         // Other figures have a page of their own.
         let figures = &reconciliation.figures()[..reconciliation.figures().len().min(1)];
         for text in say.statements(figures) {
-            self.is_cut |= self.top.at_most(most, |top| top.bold(size_pt, &text));
+            self.is_cut |= self.top.at_most(most, |top| top.title(size_pt, &text));
             self.top.space(2.0);
         }
         let (smaller, unlikely) = say.warned_on_a_page(reconciliation.figures());
@@ -275,14 +284,12 @@ impl Parts {
         };
         self.is_cut |= line(&mut self.top, &say.measured_line());
         if !say.house.spaces.is_empty() {
-            let pages = [
-                (referred.levels, "Other levels", LEVELS_PAGES),
-                (referred.others, "Other figures", OTHERS_PAGE),
-            ];
-            let pages = pages.into_iter().filter(|(is_made, ..)| *is_made);
-            let pages: String =
-                pages.map(|(_, what, page)| format!(" {what}: page {page}.")).collect();
-            let both = format!("{}{pages}", say.both_ways(figures));
+            let levels = say.other_levels().unwrap_or_default();
+            let others = referred.others.then(|| {
+                let others = say.other_figures(reconciliation.figures());
+                format!(" Other figures, page {OTHERS_PAGE}: {others}.")
+            });
+            let both = format!("{}{levels}{}", say.both_ways(figures), others.unwrap_or_default());
             self.is_cut |= line(&mut self.top, &both);
         }
         self.top.space(4.0);
@@ -319,9 +326,10 @@ impl Parts {
         for text in map::not_measured(say.house, reconciliation) {
             self.is_cut |= blocks::one(&mut self.bottom, &Block::Paragraph(text), sizes);
         }
+        self.caution();
         self.bottom.space(4.0);
         let request = say.request(reconciliation, figure);
-        self.is_cut |= self.bottom.at_most(3, |bottom| bottom.bold(9.2, &request));
+        self.is_cut |= self.bottom.at_most(3, |bottom| bottom.title(9.2, &request));
         for missing in say.missing(reconciliation.figures()).into_iter().take(2) {
             let missing = Block::Paragraph(missing);
             self.is_cut |= blocks::one(&mut self.bottom, &missing, sizes);

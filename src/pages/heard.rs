@@ -2,11 +2,12 @@
 //! steps, what is possible and what is asked for.
 
 use crate::diagnostic::words;
-use crate::geometry::compass::Direction;
+use crate::geometry::compass::{Axis, Direction};
 use crate::house::{Face, LengthSource, Run};
 use crate::pages::drawing::marks::{Marks, place};
 use crate::pages::drawing::plan::side_words;
 use crate::reconcile::Reconciliation;
+use crate::units::length::Length;
 use crate::wording::Block;
 use crate::wording::map;
 use crate::wording::sentences::{Sentences, capital};
@@ -65,7 +66,9 @@ pub(crate) fn drawn(say: &Sentences<'_>, marks: &Marks, level: usize, apart: &[u
     let dashes = dashes.map(|(_, theirs)| format!("{}.", capital(&theirs.note())));
     let roofs = marks.roofs.iter().filter(|(on, ..)| *on == level);
     let roofs = roofs.map(|(.., note)| format!("{}.", capital(note)));
-    let sentences: Vec<String> = spaces.chain(dashes).chain(roofs).collect();
+    let parts = marks.roofs_heard.iter().filter(|(on, _)| *on == level);
+    let parts = parts.map(|(_, parts)| parts.clone()).filter(|parts| !parts.is_empty());
+    let sentences: Vec<String> = spaces.chain(dashes).chain(roofs).chain(parts).collect();
     format!(
         "The drawing shows {}{below}{}. {}",
         house.levels[level].name,
@@ -102,8 +105,12 @@ fn one(
         _ if here.by_itself || apart.contains(&space) => {
             ", drawn apart, not in its place".to_owned()
         }
+        (None, Some(main)) if say.house.spaces[main].parent == Some(space) => {
+            format!(", around {}", say.house.spaces[main].name)
+        }
         (None, Some(main)) if main != space => {
-            format!(", to the {} of {}", bearing(say, space, main), say.house.spaces[main].name)
+            let next = next_to(say, space, main);
+            format!(", to the {} of {}", bearing(say, space, next), say.house.spaces[next].name)
         }
         _ => String::new(),
     };
@@ -113,6 +120,7 @@ fn one(
     let counts = match (marks.counted.contains(&space), marks.would_count.contains(&space)) {
         (true, _) => format!(", counted in the {whose}"),
         (_, true) => format!(", which could account for the {whose}"),
+        _ if marks.near.contains(&space) => ", named as a possible part of what is left".to_owned(),
         _ => String::new(),
     };
     format!("{}, {}{lies}{counts}: {}.", say.space_name(space), area(say, space), walls.join("; "))
@@ -166,7 +174,10 @@ fn length(say: &Sentences<'_>, space: usize, number: usize) -> String {
     let vector = pieces.find(|(piece, _)| piece.source == Some(number)).map(|(_, vector)| *vector);
     let is_split = pieces.any(|(piece, _)| piece.source == Some(number));
     let (at, typed) = (face_words(here.face), side.typed());
-    let Some(vector) = vector.filter(|_| !is_split) else {
+    if is_split {
+        return in_parts(say, space, number);
+    }
+    let Some(vector) = vector else {
         return format!("{typed}{}", if here.face == Face::Outside { "" } else { at });
     };
     let drawn = side_words(say, space, number, vector);
@@ -186,6 +197,30 @@ fn length(say: &Sentences<'_>, space: usize, number: usize) -> String {
         _ => String::new(),
     };
     format!("{} {drawn}{there}", direction.word())
+}
+
+/// A wall that is drawn in several parts, since they move out by different amounts: `south in parts of 860 mm and 12,250
+/// mm (13,050 mm at the frame)`.
+fn in_parts(say: &Sentences<'_>, space: usize, number: usize) -> String {
+    let here = &say.house.spaces[space];
+    let side = &here.sides[number];
+    let traverse = &say.areas.outside.spaces[space].traverse;
+    let pieces = traverse.sides.iter().zip(say.areas.spaces[space].outside().vectors());
+    let pieces = pieces.filter(|(piece, vector)| {
+        let along = side.direction.map(|direction| direction.axis() == Axis::North);
+        let is_along =
+            along.is_none_or(|north| if north { vector.north != 0 } else { vector.east != 0 });
+        piece.source == Some(number) && is_along
+    });
+    let parts: Vec<String> = pieces.map(|(_, vector)| say.length(vector.chord_length())).collect();
+    let direction = side.direction.map(|direction| format!("{} ", direction.word()));
+    let typed = match &side.run {
+        Run::Straight(_, written) | Run::Bearing(_, written) => {
+            format!(" ({}{})", written.grouped(), face_words(here.face))
+        }
+        _ => String::new(),
+    };
+    format!("{}in parts of {}{typed}", direction.unwrap_or_default(), words::all_of(&parts))
 }
 
 /// The face of lengths that were typed, as it follows them.
@@ -209,6 +244,26 @@ fn other_levels(say: &Sentences<'_>, main: Option<usize>) -> Vec<String> {
     };
     let others = house.levels.iter().enumerate().filter(|(number, _)| Some(*number) != main);
     others.filter_map(named).collect()
+}
+
+/// The space that another one's place is told from: the main one if the two touch, else one that it touches.
+fn next_to(say: &Sentences<'_>, space: usize, main: usize) -> usize {
+    let touch = |other: &usize| {
+        let (a, half_a) = middle_and_half(say, space);
+        let (b, half_b) = middle_and_half(say, *other);
+        let gap = |one: i64, other: i64, halves: i64| (one - other).abs() - halves;
+        gap(a.0, b.0, half_a.0 + half_b.0) <= Length::FOOT.nm()
+            && gap(a.1, b.1, half_a.1 + half_b.1) <= Length::FOOT.nm()
+    };
+    let spaces = &say.house.spaces;
+    let is_beside = |other: &usize| {
+        *other != space
+            && spaces[*other].level == spaces[space].level
+            && spaces[*other].parent.is_none()
+            && !spaces[*other].by_itself
+    };
+    let others = std::iter::once(main).chain((0..space).filter(is_beside));
+    others.into_iter().find(touch).unwrap_or(main)
 }
 
 /// The direction from one space to another, by their middles: `north`, `southeast`.

@@ -6,13 +6,12 @@ use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Ink, Page, Photograph, Point, Role, Run, Stroke, Text};
 use crate::wording::DISCLAIMER;
+use crate::wording::accounts::page_of_level;
 use crate::wording::heard::heard;
 
 /// The number of the page on which the other figures begin, until it is known: as wide as a page number, and with
 /// [`fonts::PLACEHOLDER`], which no typed text holds.
 pub(crate) const OTHERS_PAGE: &str = "0\u{1}";
-/// The same for the pages with the drawings of further levels.
-pub(crate) const LEVELS_PAGES: &str = "1\u{1}";
 
 /// The empty margin of a page, in points.
 pub(crate) const EDGE_PT: f64 = 40.0;
@@ -330,8 +329,9 @@ impl Stack {
         let number = self.heads.len();
         self.heads.push(head.clone());
         self.rows.push(head);
-        // A short table stays on one page.
+        // A short table stays on one page, and so do the rows under one name.
         let is_short = rows.len() <= 8;
+        let together = held_together(rows);
         for (i, line) in rows.iter().enumerate() {
             let from = self.rows.len();
             match line {
@@ -347,7 +347,8 @@ impl Stack {
                 }
                 Line::Note(text) => self.item(asked_pt - 0.7, text, 6.0),
             }
-            let holds = matches!(line, Line::Over(_)) || is_short && i + 1 < rows.len();
+            let holds =
+                matches!(line, Line::Over(_)) || is_short && i + 1 < rows.len() || together[i];
             for row in &mut self.rows[from..] {
                 row.head = Some(number);
                 row.holds_next |= holds;
@@ -404,6 +405,24 @@ impl Stack {
     }
 }
 
+/// Which rows of a table stay with the next one, because both are under the same name and few are.
+fn held_together(rows: &[Line]) -> Vec<bool> {
+    const MOST: usize = 10;
+    let mut held = vec![false; rows.len()];
+    let mut from = 0;
+    for to in 1..=rows.len() {
+        let is_end = rows.get(to).is_none_or(|line| matches!(line, Line::Over(_)));
+        if !is_end {
+            continue;
+        }
+        if matches!(rows[from], Line::Over(_)) && to - from <= MOST {
+            held[from..to - 1].fill(true);
+        }
+        from = to;
+    }
+    held
+}
+
 /// Dots that lead from a name to its figure at the right edge, so that the eye, and a program that extracts the text of
 /// the page, keep the two on one line.
 fn leader(from_pt: f64, to_pt: f64, size_pt: f64) -> Option<Ink> {
@@ -432,8 +451,8 @@ pub(crate) struct Flow {
     apart: bool,
     /// The number of the page that the other figures begin on.
     others_page: usize,
-    /// The numbers of the first and the last page with drawings of further levels; 0 if there are none.
-    levels_pages: (usize, usize),
+    /// Each further level with the number of the page it is drawn on.
+    levels_pages: Vec<(usize, usize)>,
     /// The size of letters where they may be smaller, relative to the usual size.
     tight: f64,
     /// How much of the last page before the supplement is filled, as a share.
@@ -473,17 +492,15 @@ impl Flow {
             y_pt: 0.0,
             apart: false,
             others_page: 0,
-            levels_pages: (0, 0),
+            levels_pages: Vec::new(),
             tight: 1.0,
             filled: None,
         }
     }
 
-    /// Records that the current page has drawings of further levels.
-    pub(crate) fn has_levels(&mut self) {
-        let (first, _) = self.levels_pages;
-        let here = self.pages.len();
-        self.levels_pages = (if first == 0 { here } else { first }, here);
+    /// Records that a further level is drawn on the current page.
+    pub(crate) fn has_level(&mut self, level: usize) {
+        self.levels_pages.push((level, self.pages.len()));
     }
 
     /// Records that the section on the other figures begins on the current page.
@@ -769,19 +786,16 @@ impl Flow {
     pub(crate) fn finish(mut self) -> Vec<Page> {
         let all = self.pages.len();
         let handed_on = self.pages.iter().filter(|page| !page.apart).count();
-        let levels = match self.levels_pages {
-            (first, last) if first == last => first.to_string(),
-            (first, last) if first + 1 == last => format!("{first} and page {last}"),
-            (first, last) => format!("{first} to page {last}"),
-        };
+        let levels = self.levels_pages.iter();
+        let levels = levels.filter_map(|(level, page)| Some((page_of_level(*level)?, *page)));
+        let mut to_come: Vec<(String, usize)> = levels.collect();
+        to_come.push((OTHERS_PAGE.to_owned(), self.others_page));
         for (i, page) in self.pages.iter_mut().enumerate() {
             for ink in page.inks.iter_mut().filter(|_| i == 0) {
                 let Ink::Text(text) = ink else { continue };
-                for (stands_for, pages) in
-                    [(OTHERS_PAGE, self.others_page.to_string()), (LEVELS_PAGES, levels.clone())]
-                {
-                    if text.words.contains(stands_for) {
-                        text.words = text.words.replace(stands_for, &pages);
+                for (stands_for, page) in &to_come {
+                    if text.words.contains(stands_for.as_str()) {
+                        text.words = text.words.replace(stands_for.as_str(), &page.to_string());
                     }
                 }
             }

@@ -10,8 +10,8 @@ use crate::pages::layout::{EDGE_PT, Flow, Stack};
 use crate::pages::page::Point;
 use crate::wording::sentences::Sentences;
 
-/// A scale below this counts as small, in points per foot: 1/16 in = 1 ft.
-const SMALL_PT_PER_FT: f64 = 4.5;
+/// A scale below this counts as small, in points per foot: 1/16 in = 1 ft is larger, and so is 1:200.
+const SMALL_PT_PER_FT: f64 = 4.3;
 /// At a scale smaller than this, 1 in = 24 ft, the main level is drawn again on a page of its own.
 const TOO_SMALL_PT_PER_FT: f64 = 3.0;
 
@@ -54,7 +54,8 @@ pub(crate) fn levels(
     let any = f64::INFINITY;
     let mut scale = main.map_or(any, |main| main.pt_per_ft);
     if let Some(main) = main.filter(|main| main.needs_a_page()) {
-        let frame = Frame::new(Point::new(EDGE_PT, 0.0), flow.width_pt(), whole_page);
+        let frame = Frame::new(Point::new(EDGE_PT, 0.0), flow.width_pt(), whole_page)
+            .in_meters(say.draws_in_meters());
         let again = tried(say, marks, main.level, frame, usize::MAX);
         if again.is_better_than(main) {
             scale = again.pt_per_ft;
@@ -94,7 +95,8 @@ fn one(
     let width = flow.width_pt();
     let tried = |height_pt: f64| {
         let frame =
-            Frame { most_pt_per_ft, ..Frame::new(Point::new(EDGE_PT, 0.0), width, height_pt) };
+            Frame { most_pt_per_ft, ..Frame::new(Point::new(EDGE_PT, 0.0), width, height_pt) }
+                .in_meters(say.draws_in_meters());
         tried(say, marks, level, frame, usize::MAX)
     };
     let first = tried(enough);
@@ -102,7 +104,7 @@ fn one(
     let height = if needs_more { most } else { enough };
     flow.go_on(&title, &heard::drawn(say, marks, level, &[]), height);
     if is_further {
-        flow.has_levels();
+        flow.has_level(level);
     }
     let mut height = height.min(flow.room_pt());
     // First on its page, the level has its name at the drawing too, as the one on the Exhibit has.
@@ -140,7 +142,7 @@ pub(crate) fn largest(
     height_pt: f64,
 ) -> f64 {
     let left_top = Point::new(EDGE_PT, 0.0);
-    let frame = Frame::new(left_top, flow.width_pt(), height_pt);
+    let frame = Frame::new(left_top, flow.width_pt(), height_pt).in_meters(say.draws_in_meters());
     insets::largest(say, marks, level, &frame)
 }
 
@@ -155,7 +157,8 @@ pub(crate) fn draw(
     most_pt_per_ft: f64,
 ) -> Drawn {
     let left_top = Point::new(EDGE_PT, flow.y_pt());
-    let frame = Frame { most_pt_per_ft, ..Frame::new(left_top, flow.width_pt(), height_pt) };
+    let frame = Frame { most_pt_per_ft, ..Frame::new(left_top, flow.width_pt(), height_pt) }
+        .in_meters(say.draws_in_meters());
     let (drawing, notes, notes_left_out) = fitting(say, marks, level, frame, notes_most);
     let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
     let told = heard::drawn(say, marks, level, &drawing.apart);

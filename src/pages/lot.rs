@@ -53,7 +53,8 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     // The drawing, the scale and the calls go on one page if the drawing is then large enough.
     let below = calls(flow.width_pt(), say, lot).height_pt() + SCALE_PT;
     let height_pt = (flow.room_pt() - below).max(280.0);
-    let frame = Frame::new(Point::new(EDGE_PT, flow.y_pt()), flow.width_pt(), height_pt);
+    let frame = Frame::new(Point::new(EDGE_PT, flow.y_pt()), flow.width_pt(), height_pt)
+        .in_meters(say.draws_in_meters());
     let mut skip = 0;
     loop {
         let (view, height) = plan::fitted(
@@ -70,7 +71,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         canvas.outline(&walls, 1.4, Some([14.0, 3.0]), Part::Outline);
         if let Some(bearing) = heads.true_north {
             let corner = Point::new(right_bottom.x_pt, frame.left_top.y_pt);
-            plan::north(&mut canvas, bearing.unit_vector(), corner);
+            plan::north(&mut canvas, bearing.unit_vector(), corner, "true north");
         }
         let name = fonts::shortened(Typeface::Bold, 10.0, &fonts::shown(lot.name()), 200.0);
         let area = outline.area();
@@ -96,7 +97,9 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
             continue;
         }
         for (i, wall) in walls.iter().enumerate() {
-            canvas.number(wall, &figure, &[&figure], i + 1);
+            if !canvas.number(wall, &figure, &[&figure], &[], i + 1) {
+                canvas.number_led(wall, i + 1);
+            }
         }
         let mut inks = canvas.finish();
         plan::strip(&mut inks, say, &view, &frame, height);

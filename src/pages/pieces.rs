@@ -320,7 +320,7 @@ fn lettered(
     let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
     let flat = outline.flattened();
     let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
-    let frame = Frame::new(Point::new(0.0, 0.0), wide_pt, 170.0);
+    let frame = Frame::new(Point::new(0.0, 0.0), wide_pt, 170.0).in_meters(say.draws_in_meters());
     let (view, height) = plan::fitted(&reach, turned, &frame, 10.0, Fitting::default());
     let mut canvas = Canvas::new(view, Point::new(0.0, 0.0), Point::new(wide_pt, height));
     let walls = view.walls(outline, (0, 0));
@@ -336,7 +336,7 @@ fn lettered(
             figure = walls[wall].stretches().iter().map(|stretch| stretch.0).collect();
             figure.push(walls[wall].to);
         }
-        if !canvas.block(&figure, &[], &[choice(9.0), choice(7.0), choice(6.0)]) {
+        if canvas.block(&figure, &[], &[choice(9.0), choice(7.0), choice(6.0)]).is_none() {
             let middle = figure.iter().fold(Point::default(), |sum, spot| sum.plus(*spot, 1.0));
             let count = f64::from(u32::try_from(figure.len().max(1)).unwrap_or(1));
             canvas.pointer(Point::default().plus(middle, 1.0 / count), &letter(i, small));

@@ -10,7 +10,7 @@ use crate::pages::blocks;
 use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
 use crate::pages::drawing::plan;
 use crate::pages::drawing::plan::{Fitting, Frame, Reach};
-use crate::pages::drawing::view::{OnSite, SCALES, Scale, Turned, View};
+use crate::pages::drawing::view::{OnSite, Scale, Turned, View, scales, smallest};
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, EDGE_PT, Flow, Stack};
 use crate::pages::page::{Ink, Part, Point, Stroke};
@@ -79,7 +79,8 @@ impl Pair {
     ) -> Pair {
         let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
         let width_pt = (flow.width_pt() - BETWEEN_PT) / 2.0;
-        let frame = Frame::new(Point::default(), width_pt, HEIGHT_PT);
+        let in_meters = say.draws_in_meters();
+        let frame = Frame::new(Point::default(), width_pt, HEIGHT_PT).in_meters(in_meters);
         let theirs = corners(drawn);
         let at_face = AtFace::of(say, reconciliation, drawn);
         let corners_of = |&space: &usize| {
@@ -93,7 +94,8 @@ impl Pair {
         let fits = |scale: &&Scale| {
             [reaches.0, reaches.1].iter().all(|reach| plan::fits_at(reach, &frame, **scale))
         };
-        let scale = SCALES.iter().find(fits).copied().unwrap_or(SCALES[SCALES.len() - 1]);
+        let all = scales(in_meters).iter();
+        let scale = all.clone().find(fits).copied().unwrap_or_else(|| smallest(in_meters));
         Pair { turned, theirs, at_face, reaches, scale, width_pt }
     }
 

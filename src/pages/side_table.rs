@@ -226,7 +226,7 @@ fn pieces(say: &Sentences<'_>, space: usize, side: &Side) -> String {
                 .filter(|piece| piece.source == Some(side.number().index()))
                 .map(|piece| piece.shape.vector().chord_length())
                 .sum();
-            format!("{} = {} ft", lengths.join(" + "), to_hundredths(whole))
+            format!("{}\n= {} ft", lengths.join(" + "), to_hundredths(whole))
         }
     }
 }

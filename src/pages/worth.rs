@@ -14,13 +14,17 @@ use crate::wording::sentences::Sentences;
 
 /// Fills the pages about what the gap is worth.
 pub(crate) fn worth(flow: &mut Flow, say: &Sentences<'_>, worth: &Worth, has_values: bool) {
+    // Nobody is told to hand in what may raise the value.
     let hand_in = match flow.pages.len() {
         0 => String::new(),
+        _ if worth.is_smaller() => {
+            " Ask a licensed professional before any of these pages goes to the office.".to_owned()
+        }
         1 => " Hand in page 1 without this supplement.".to_owned(),
         count => format!(" Hand in pages 1 to {count} without this supplement."),
     };
     let values = if has_values {
-        " The Source has the values, rates and sales too, unless the pages are made with `--private`."
+        " Before anything is handed in, consider making the pages with `--private`: as they are, the Source prints the comments, values, rates and sales of the file."
     } else {
         ""
     };
@@ -65,12 +69,17 @@ struct Axis {
 }
 
 impl Axis {
-    /// An axis around these values, extended by a tenth at both ends.
+    /// An axis around these values, extended by a tenth at both ends and on to round numbers.
     fn round(values: impl Iterator<Item = f64>, from_pt: f64, to_pt: f64) -> Axis {
         let (low, high) = values
             .fold((f64::MAX, f64::MIN), |(low, high), value| (low.min(value), high.max(value)));
         let more = ((high - low) / 10.0).max(1.0);
-        Axis { low: low - more, high: high + more, from_pt, to_pt }
+        let (low, high) = (low - more, high + more);
+        // The ends are labeled, so they are round numbers.
+        const STEPS: [f64; 12] = [1.0, 5.0, 10.0, 50.0, 100.0, 500.0, 1e3, 5e3, 1e4, 5e4, 1e5, 5e5];
+        let step = STEPS.into_iter().rev().find(|step| 8.0 * step <= high - low).unwrap_or(1.0);
+        let (low, high) = ((low / step).floor() * step, (high / step).ceil() * step);
+        Axis { low, high, from_pt, to_pt }
     }
 
     fn at(&self, value: f64) -> f64 {

@@ -164,6 +164,12 @@ impl Worth {
         self.gap.as_ref().is_some_and(|gap| gap.sq_ft() > 0 && !gap.agrees())
     }
 
+    /// Whether the record is smaller than the house and does not agree with it.
+    #[cfg(feature = "pages")]
+    pub(crate) fn is_smaller(&self) -> bool {
+        self.gap.as_ref().is_some_and(|gap| gap.sq_ft() < 0 && !gap.agrees())
+    }
+
     fn add_money(&mut self, values: &Values, tax_year: Option<u16>) {
         let improvement = values.value.and_then(|value| value.improvement);
         let unit_price = self.comparables.unit_price();

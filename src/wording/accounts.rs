@@ -29,6 +29,8 @@ pub(crate) struct Accounts {
     pub(crate) items: Vec<String>,
     /// The sentence after the items.
     pub(crate) closing: String,
+    /// The spaces that the opening compares with what is left.
+    pub(crate) near: Vec<usize>,
 }
 
 impl Sentences<'_> {
@@ -53,7 +55,60 @@ impl Sentences<'_> {
             opening: "Possible:".to_owned(),
             items,
             closing: format!("Other reasons are possible. {settled}{ours}"),
+            near: Vec::new(),
         })
+    }
+
+    /// The spaces that a sentence compares with what no cause explains.
+    #[cfg(feature = "pages")]
+    pub(crate) fn near_spaces(&self, figure: &Figure) -> Vec<usize> {
+        self.accounts(figure).map(|accounts| accounts.near).unwrap_or_default()
+    }
+
+    /// The pages on which spaces are drawn, if those are others than this one: `page 2`, `pages 2 and 3`.
+    pub(super) fn pages_of(&self, spaces: impl Iterator<Item = usize>) -> Option<String> {
+        self.pages_of_levels(spaces.map(|space| self.house.spaces[space].level))
+    }
+
+    /// The same for whole levels.
+    pub(super) fn pages_of_levels(&self, levels: impl Iterator<Item = usize>) -> Option<String> {
+        let here = self.drawn_here?;
+        let mut levels: Vec<usize> = levels.filter(|&level| level != here).collect();
+        levels.sort_unstable();
+        levels.dedup();
+        let pages: Option<Vec<String>> = levels.into_iter().map(page_of_level).collect();
+        match pages?.as_slice() {
+            [] => None,
+            [one] => Some(format!("page {one}")),
+            all => Some(format!("pages {}", words::all_of(all))),
+        }
+    }
+
+    /// The pages on which what a cause is about is drawn, in parentheses: ` (page 2)`. Empty if that is this page.
+    pub(super) fn pages_of_cause(&self, cause: Cause) -> String {
+        let space = |space: usize| self.house.spaces[space].level;
+        let departures = cause.departures().filter_map(|kind| match kind {
+            DepartureKind::Counted { space: of }
+            | DepartureKind::LeftOut { space: of }
+            | DepartureKind::NotDeducted { space: of }
+            | DepartureKind::Deducted { space: of }
+            | DepartureKind::DeductedTwice { space: of }
+            | DepartureKind::Part { space: of, .. } => Some(space(of)),
+            DepartureKind::Level { level, .. } | DepartureKind::LevelLeftOut { level } => {
+                Some(level)
+            }
+            DepartureKind::MissingCounted { .. } | DepartureKind::UnderRoof => None,
+        });
+        let misread = match cause {
+            Cause::Misread(wall) => Some(space(wall.space)),
+            _ => None,
+        };
+        self.in_brackets(self.pages_of_levels(departures.chain(misread)))
+    }
+
+    /// Pages in parentheses, after a space.
+    pub(super) fn in_brackets(&self, pages: Option<String>) -> String {
+        pages.map(|pages| format!(" ({pages})")).unwrap_or_default()
     }
 
     /// What would settle which of the reported causes is right, each question once.
@@ -151,7 +206,8 @@ impl Sentences<'_> {
             _ => false,
         };
         let assumed = if assumed { ", a thickness of the walls assumed" } else { "" };
-        let words = format!("{}{assumed}", capital(&self.cause_said(figure, one)));
+        let pages = self.pages_of_cause(one.cause);
+        let words = format!("{}{assumed}{pages}", capital(&self.cause_said(figure, one)));
         let strength = one.strength().map(strength).unwrap_or_default();
         let unsure = match (one.cause, one.rounding) {
             (Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown), _) => {
@@ -295,8 +351,9 @@ impl Sentences<'_> {
         let figure_word = figure.word();
         if let Some(part) = self.unwalked(figure).filter(|_| !is_silent) {
             return Some(Accounts {
-                opening: format!("{part} Nothing else common accounts for what is left."),
+                opening: format!("{part} No other common cause explains what is left."),
                 items: Vec::new(),
+                near: Vec::new(),
                 closing: match self.reader {
                     Reader::Owner => format!(
                         "Measure there before anything is asked of the {figure_word}.{}",
@@ -311,13 +368,15 @@ impl Sentences<'_> {
             let name = words::the_quoted(&self.house.spaces[space].name);
             return Some(Accounts {
                 opening: format!(
-                    "{}, {}, is {} as large as the {} that are left.",
+                    "{}{}, {}, is {} as large as the {} that are left.",
                     capital(&name),
+                    self.in_brackets(self.pages_of(std::iter::once(space))),
                     size_of_sq_ft(size, self.is_metric()),
                     if size == rest { "just" } else { "about" },
                     size_of_sq_ft(rest, self.is_metric())
                 ),
                 items: Vec::new(),
+                near: vec![space],
                 closing: match (self.reader, figure.is_record()) {
                     (Reader::Office, true) if !asks_the_office(figure) => String::new(),
                     (Reader::Office, true) => {
@@ -334,20 +393,30 @@ impl Sentences<'_> {
             });
         }
         let is_drawn = self.house.drawn.iter().any(|drawn| figure.is_of(drawn.drawn));
+        // Nobody takes a small difference for one of two houses.
+        let is_far = rest.abs() * OTHER_HOUSE_SHARE >= figure.area().whole_sq_ft();
+        let if_far = |words: &str| if is_far { words.to_owned() } else { String::new() };
         let ask = match (self.reader, figure.is_record()) {
             (Reader::Owner, _) if is_drawn => format!(
-                "Ask how the {figure_word}'s total was added up, and whether it is of this house"
+                "Ask how the {figure_word}'s total was added up{}",
+                if_far(", and whether it is of this house")
             ),
-            (Reader::Office, true) if is_drawn && asks_the_office(figure) => {
-                "Please state how the record's total was added up, and whether it is of this house".to_owned()
-            }
+            (Reader::Office, true) if is_drawn && asks_the_office(figure) => format!(
+                "Please state how the record's total was added up{}",
+                if_far(", and whether it is of this house")
+            ),
             (Reader::Owner, _) => format!(
-                "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house"
+                "Ask for the {figure_word}'s own sketch and the lengths on it{}",
+                if_far(", and whether it is of this house")
             ),
             (Reader::Office, true) if !asks_the_office(figure) => String::new(),
-            (Reader::Office, true) => "Please provide the record's own sketch with its lengths, and state whether it is of this house".to_owned(),
+            (Reader::Office, true) => format!(
+                "Please provide the record's own sketch with its lengths{}",
+                if_far(", and state whether it is of this house")
+            ),
             (Reader::Office, false) => format!(
-                "The {figure_word}'s own sketch and the lengths on it would show where the difference lies, and whether they are of this house"
+                "The {figure_word}'s own sketch and the lengths on it would show where the difference lies{}",
+                if_far(", and whether they are of this house")
             ),
         };
         if is_alone && is_read && !is_within && rest != 0 {
@@ -357,6 +426,7 @@ impl Sentences<'_> {
                     size_of_sq_ft(rest.abs(), self.is_metric())
                 ),
                 items: Vec::new(),
+                near: Vec::new(),
                 closing: String::new(),
             });
         }
@@ -367,26 +437,10 @@ impl Sentences<'_> {
         if let Some(accounts) = nearest.as_ref().and_then(|near| self.nearly(figure, rest, near)) {
             return Some(accounts);
         }
-        let left = |sq_ft: i64| size_of_sq_ft(sq_ft.abs(), self.is_metric());
         let opening = match &nearest {
-            Some(near) if near.left > 0 => format!(
-                "{}{} would be {} of the {} that are left. Nothing common accounts for the other {}.",
-                capital(&near.names),
-                near.together,
-                self.number(near.size),
-                left(rest),
-                self.number(near.left)
-            ),
-            Some(near) => format!(
-                "{}{} would be {}, {} more than the {} that are left. Nothing common accounts for that.",
-                capital(&near.names),
-                near.together,
-                self.number(near.size),
-                self.number(-near.left),
-                left(rest)
-            ),
+            Some(near) => self.set_beside(figure, rest, near, None),
             None => {
-                format!("Nothing common accounts for the {} that are left.", left(rest))
+                format!("No common cause explains the {}.", self.left_over(figure, rest))
             }
         };
         let opening = match self.twice(figure) {
@@ -396,6 +450,7 @@ impl Sentences<'_> {
         Some(Accounts {
             opening,
             items: Vec::new(),
+            near: nearest.map(|near| near.numbers()).unwrap_or_default(),
             closing: match ask.is_empty() {
                 true => self.ours(figure).trim_start().to_owned(),
                 false => format!("{ask}.{}", self.ours(figure)),
@@ -411,9 +466,9 @@ impl Sentences<'_> {
         let (wide, deep) = (rounded_float(part.size_ft.0), rounded_float(part.size_ft.1));
         let sq_ft = rounded_float(part.sq_ft());
         Some(format!(
-            "A map shows a part that these measurements do not, on the {} side, at \"{}\": less its eaves about {wide}' by {deep}', {sq_ft} sq ft of the {} that are left.",
+            "A map shows a part that was not measured, on the {} side of {}: without its eaves about {wide}' by {deep}', {sq_ft} sq ft of the {} that are left.",
             part.side.word(),
-            self.house.spaces[part.beside].name,
+            words::the_quoted(&self.house.spaces[part.beside].name),
             thousands(left)
         ))
     }
@@ -500,11 +555,25 @@ pub(super) fn asks_the_office(figure: &Figure) -> bool {
     figure.is_record() && figure.area() >= figure.measured_like_figure()
 }
 
+/// The level's page as it stands in a sentence until the pages are numbered; `None` for a house with more levels than
+/// letters.
+pub(crate) fn page_of_level(level: usize) -> Option<String> {
+    let letter = u8::try_from(level).ok().filter(|level| *level < 26)?;
+    Some(format!("{}{PAGE_TO_COME}", char::from(b'a' + letter)))
+}
+
+/// Follows what stands for a page number until the pages are numbered. It is an error in a sides file, so no typed text
+/// holds it.
+pub(crate) const PAGE_TO_COME: char = '\u{1}';
+
+/// What is left is compared with another house only from this share of the figure on: a tenth.
+const OTHER_HOUSE_SHARE: i64 = 10;
+
 /// How strong a cause is, in parentheses, with a leading space.
 pub(super) fn strength(strength: Strength) -> String {
     match strength {
         Strength::Only => " (only common cause that fits)".to_owned(),
-        Strength::LikeliestOf(1) => " (fits)".to_owned(),
+        Strength::LikeliestOf(1) => " (fits; others come near)".to_owned(),
         Strength::LikeliestOf(count) if count > MOST_REPORTED => {
             format!(" (likeliest of {count} that fit; {MOST_REPORTED} shown)")
         }

@@ -446,7 +446,9 @@ pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
     let sq_ft = thousands(evidence.sq_ft);
     match evidence.product {
         Some((one, other)) => {
-            format!("The record's {name}, {sq_ft} = {one} × {other}, fits whole feet.")
+            let here = measured_across(&listed.house.spaces[evidence.space]);
+            let here = here.map(|here| format!(" (here {here})")).unwrap_or_default();
+            format!("The record's {name}, {sq_ft} = {one} × {other}, fits whole feet{here}.")
         }
         None => {
             format!(
@@ -454,6 +456,15 @@ pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
             )
         }
     }
+}
+
+/// The lengths of a rectangle as typed, the longer one first: `22' 7" × 21' 5"`; `None` for any other outline.
+fn measured_across(space: &Space) -> Option<String> {
+    let (one, other) = across(space, 0).and(across(space, 1)).map(|_| (0, 1))?;
+    let vectors = space.closed.outline.vectors();
+    let length = |side: usize| vectors[side].chord_length();
+    let (long, short) = if length(one) < length(other) { (other, one) } else { (one, other) };
+    Some(format!("{} × {}", length(long), length(short)))
 }
 
 /// A sentence on what to check again in our own measurements.

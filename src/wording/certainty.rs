@@ -3,7 +3,8 @@
 use crate::areas::EquallyNear;
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
-use crate::house::{Checked, Face, Kind, LengthSource, Run, Space};
+use crate::geometry::traverse::Misclosure;
+use crate::house::{Checked, Face, Kind, LengthSource, Run, Side, Space};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::Length;
@@ -193,14 +194,7 @@ impl Sentences<'_> {
             (false, true) => format!(", as stated, {also}, as assumed"),
             (false, false) => format!("{comma} {also}, as assumed"),
         };
-        let says_itself =
-            |side: &crate::house::Side| side.words.estimated || side.words.tolerance.is_some();
-        let spaces = &self.house.spaces;
-        let own = if spaces.iter().flat_map(|space| &space.sides).any(says_itself) {
-            " (or within its own tolerance)"
-        } else {
-            ""
-        };
+        let own = self.own_tolerances();
         let is_metric = self.is_metric();
         let unit = if is_metric { "sq m" } else { "sq ft" };
         let (exact, rounded) = (gross.outside(), gross.tenth_foot());
@@ -236,6 +230,32 @@ impl Sentences<'_> {
         )
     }
 
+    /// The walls with a tolerance of their own, in parentheses after a space: ` (side 4 of the farmhouse within 1')`. Empty
+    /// if there are none.
+    fn own_tolerances(&self) -> String {
+        const MOST: usize = 3;
+        let spaces = self.house.spaces.iter();
+        let sides = spaces.flat_map(|space| space.sides.iter().map(move |side| (space, side)));
+        let said = sides.filter_map(|(space, side)| {
+            if !side.words.estimated && side.words.tolerance.is_none() {
+                return None;
+            }
+            let used = space.closed.traverse.sides[side.number.index()].tolerance;
+            let within = match side.words.tolerance {
+                Some(written) => written.to_string(),
+                None => self.length(Length::from_nm(used)),
+            };
+            let name = words::the_quoted(&space.name);
+            Some(format!("side {} of {name} within {within}", side.number))
+        });
+        let said: Vec<String> = said.collect();
+        match said.as_slice() {
+            [] => String::new(),
+            some if some.len() <= MOST => format!(" ({})", some.join("; ")),
+            all => format!(" ({} walls within tolerances of their own)", all.len()),
+        }
+    }
+
     /// Why the measured area may not be the sum on somebody's notepad; `None` if no wall changes by being rounded.
     pub(crate) fn before_rounding(&self) -> Option<String> {
         let gross = self.areas.gross();
@@ -256,9 +276,27 @@ impl Sentences<'_> {
     }
 }
 
-/// A sentence on how a walk that misses its start was closed. If nearly all of the misclosure went to one side, it
-/// names that side.
+/// How a walk that misses its start was closed, as the end of a sentence. If nearly all of the misclosure went to one
+/// side, it names that side.
 pub(crate) fn closed_by(space: &Space) -> String {
+    match taken_up(space) {
+        Some((side, true)) => format!("all of that is added to or taken from side {}", side.number),
+        Some((side, false)) => {
+            format!("nearly all of that is added to or taken from side {}", side.number)
+        }
+        None => "that is spread over its sides".to_owned(),
+    }
+}
+
+/// The side that took up nearly all of the misclosure of a walk; `None` if there was none or no such side.
+pub(crate) fn closed_mostly_by(space: &Space) -> Option<&Side> {
+    (space.closed.misclosure != Misclosure::default())
+        .then(|| taken_up(space))?
+        .map(|(side, _)| side)
+}
+
+/// The side that took up at least nine tenths of a misclosure, and whether it took up all of it.
+fn taken_up(space: &Space) -> Option<(&Side, bool)> {
     let closed = space.closed.outline.vectors().iter().map(|vector| vector.chord_length());
     let moved = space.sides.iter().zip(closed).map(|(side, closed)| match &side.run {
         Run::Straight(_, written) | Run::Bearing(_, written) => {
@@ -268,14 +306,8 @@ pub(crate) fn closed_by(space: &Space) -> String {
     });
     let moved: Vec<i64> = moved.collect();
     let all: i64 = moved.iter().sum();
-    let most = moved.iter().zip(&space.sides).max_by_key(|(moved, _)| **moved);
-    match most {
-        Some((most, side)) if *most == all => format!("side {} takes up all of it", side.number),
-        Some((most, side)) if 10 * *most >= 9 * all => {
-            format!("side {} takes up nearly all of it", side.number)
-        }
-        _ => "that is spread over its sides".to_owned(),
-    }
+    let (most, side) = moved.iter().zip(&space.sides).max_by_key(|(moved, _)| **moved)?;
+    (10 * *most >= 9 * all).then_some((side, *most == all))
 }
 
 /// The walls of a space that are shared with a neighbor: `sides 2 and 4`; `None` if there are none.

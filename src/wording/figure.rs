@@ -224,13 +224,60 @@ impl Sentences<'_> {
             }
             None => String::new(),
         };
+        // Nobody has rounded the walls of a metric record to the foot.
+        let in_feet = match figure.is_none_or(|figure| self.is_asked_about_feet(figure)) {
+            true => {
+                let size = self.size(gross.whole_foot());
+                format!("; {size} with each wall to the whole foot{range}")
+            }
+            false => String::new(),
+        };
         format!(
-            "{}: {} with each wall to {}{once}{fine_or}; {} with each wall to the whole foot{range}{halves}.{below}{same_way}",
+            "{}: {} with each wall to {}{once}{fine_or}{in_feet}{halves}.{below}{same_way}",
             self.gross_name(),
             self.size(gross.tenth_foot()),
             self.fine(),
-            self.size(gross.whole_foot()),
         )
+    }
+
+    /// The levels that are drawn on other pages, each with its page, preceded by a space: ` Other levels: Upper floor,
+    /// page 2.` `None` if there are none.
+    #[cfg(feature = "pages")]
+    pub(crate) fn other_levels(&self) -> Option<String> {
+        let is_drawn = |level: &usize| self.house.spaces.iter().any(|space| space.level == *level);
+        let levels = (0..self.house.levels.len()).filter(is_drawn);
+        let named = levels.filter_map(|level| {
+            let page = self.pages_of_levels(std::iter::once(level))?;
+            Some(format!("{}, {page}", self.house.levels[level].name))
+        });
+        let named: Vec<String> = named.collect();
+        let other = if named.len() == 1 { "Other level" } else { "Other levels" };
+        (!named.is_empty()).then(|| format!(" {other}: {}.", named.join("; ")))
+    }
+
+    /// The figures except the first, each with its area: `the listing, 1,790; the plan, 1,468`. The total of the plan that
+    /// the lengths are from is said to differ from them, if it does.
+    #[cfg(feature = "pages")]
+    pub(crate) fn other_figures(&self, figures: &[Figure]) -> String {
+        const MOST: usize = 4;
+        let others = figures.get(1..).unwrap_or_default();
+        let told = others.iter().take(MOST).map(|figure| {
+            let size = self.units_of(figure).typed_first(figure.typed());
+            let is_own = self.obtained() == LengthSource::Plan && figure.word() == "plan";
+            match is_own && !figure.agreement().agrees() {
+                true => {
+                    let apart =
+                        self.units_of(figure).apart(figure.area(), figure.measured_like_figure());
+                    format!(
+                        "the plan's own total, {size}, which differs from its lengths by {apart}"
+                    )
+                }
+                false => format!("{}, {size}", the(figure)),
+            }
+        });
+        let mut told: Vec<String> = told.collect();
+        told.extend((others.len() > MOST).then(|| format!("and {} more", others.len() - MOST)));
+        told.join("; ")
     }
 
     /// The areas that the walls can give if rounded to the foot: `possible range 1,530 to 1,581`. `None` if there is

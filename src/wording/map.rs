@@ -8,7 +8,7 @@ use crate::wording::Block;
 use crate::wording::sentences::{Sentences, rounded_float, whole};
 
 /// What a map says and does not say.
-const NO_AREA: &str = "A map mostly shows the roof, seen from above. It decides no area here; it only shows where to look.";
+const NO_AREA: &str = "A map mostly shows the roof, seen from above. No area here is taken from it; it only shows where to look.";
 
 /// An outline from a map in a heading.
 pub(crate) fn map_title(map: &MapReport) -> String {
@@ -41,10 +41,30 @@ pub(crate) fn map_said(say: &Sentences<'_>, map: &MapReport) -> Vec<Block> {
 /// The line under a drawing over which the map's outline is laid.
 pub(crate) fn map_note(map: &MapReport, roof: &RoofComparison) -> String {
     format!(
-        "short dashes: \"{}\", the outline from a map, mostly the roof, laid where it fits best ({}); it decides no area",
+        "short dashes: \"{}\", the outline from a map, mostly the roof, placed where it fits best ({}); no area is taken from it",
         map.name(),
         fit(roof)
     )
+}
+
+/// Where the outline from a map and the walls part, for those who cannot see the drawing.
+#[cfg(feature = "pages")]
+pub(crate) fn parts_heard(house: &House, roof: &RoofComparison) -> Vec<String> {
+    let told = |part: &RoofPart| {
+        let what = match part.is_only_on_map() {
+            true => "The short dashes stand out beyond the walls",
+            false => "The walls stand out beyond the short dashes",
+        };
+        let size = match part.size_ft() {
+            Some((wide, deep)) => {
+                format!("about {}' by {}'", rounded_float(wide), rounded_float(deep))
+            }
+            None => format!("about {} sq ft", rounded_float(part.sq_ft())),
+        };
+        let beside = words::the_quoted(&house.spaces[part.beside()].name);
+        format!("{what} on the {} side of {beside}, {size}.", part.side().word())
+    };
+    roof.parts().iter().map(told).collect()
 }
 
 /// For each map, a sentence on the largest place where it shows a roof with no measured wall under it, for the page
@@ -58,10 +78,10 @@ pub(crate) fn not_measured(house: &House, reconciliation: &Reconciliation) -> Ve
     }
     let sentence = |part: &RoofPart| {
         format!(
-            "A map shows a roof of about {} sq ft on the {} side of \"{}\" with no measured wall under it: there may be an addition that was not walked, or a porch or carport.",
+            "A map shows a roof of about {} sq ft on the {} side of {} with no measured wall under it: there may be an addition that was not measured, or a porch or carport.",
             rounded_float(part.sq_ft()),
             part.side().word(),
-            house.spaces[part.beside()].name
+            words::the_quoted(&house.spaces[part.beside()].name)
         )
     };
     largest_not_measured(reconciliation).into_iter().map(sentence).collect()
@@ -92,7 +112,7 @@ fn laid(house: &House, roof: &RoofComparison) -> String {
         degrees => format!(", turned {degrees}° clockwise"),
     };
     format!(
-        "It fits best over the walls of {} ({} sq ft) with a roof that overhangs by {} ft all round{turned}: the two overlap by {}.",
+        "It fits best over the walls of {} ({} sq ft) with a roof that overhangs by {} ft all around{turned}: the two overlap by {}.",
         words::all_of(&names),
         rounded_float(roof.walls_sq_ft()),
         tenths(roof.fitted_eave_ft()),
@@ -103,7 +123,7 @@ fn laid(house: &House, roof: &RoofComparison) -> String {
 fn eave(roof: &RoofComparison) -> String {
     let feet = roof.eave_ft();
     let ordinary = "an ordinary eave (0.5 to 2.5 ft)";
-    let by_size = format!("By its size, the roof would overhang by {} ft all round", tenths(feet));
+    let by_size = format!("By its size, the roof would overhang by {} ft all around", tenths(feet));
     let where_alike = match roof.parts() {
         [] => String::new(),
         _ => format!(
@@ -145,8 +165,11 @@ fn part_said(say: &Sentences<'_>, part: &RoofPart) -> String {
         None => "about ".to_owned(),
     };
     let sq_ft = rounded_float(part.sq_ft());
-    let place =
-        format!("on the {} side, at \"{}\"", part.side().word(), house.spaces[part.beside()].name);
+    let place = format!(
+        "on the {} side of {}",
+        part.side().word(),
+        words::the_quoted(&house.spaces[part.beside()].name)
+    );
     if part.is_only_on_map() {
         format!(
             "Only on the map: with its eaves {size}{sq_ft} sq ft {place}. Is there an addition that the measurements do not show, or a porch or carport under the roof?{look}"

@@ -9,15 +9,13 @@ use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
 use crate::units::length::Step;
 use crate::wording::accounts::Accounts;
-use crate::wording::sentences::{Reader, Sentences, capital};
+use crate::wording::sentences::{Reader, Sentences, capital, the};
 use crate::wording::size::size_of_sq_ft;
 
 /// One or two spaces about as large as what is left.
 pub(super) struct Nearest {
     /// Their names, as in a sentence.
     pub(super) names: String,
-    /// ` together` if they are two.
-    pub(super) together: &'static str,
     /// What a total may do with them: `counts`.
     verb: &'static str,
     /// Their size and what would remain, in whole square feet; negative if they are too large.
@@ -25,32 +23,43 @@ pub(super) struct Nearest {
     pub(super) left: i64,
     /// Those that the total would have beyond what counts here.
     counted: Vec<usize>,
+    /// All of them, and the size of each.
+    pub(super) spaces: Vec<(usize, i64)>,
+}
+
+/// How far rounding is taken to go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Range {
+    /// As far as a tape may be read either way: the range that is printed.
+    Usual,
+    /// Every wall either way.
+    Widest,
+}
+
+impl Nearest {
+    /// The indexes of the spaces.
+    pub(super) fn numbers(&self) -> Vec<usize> {
+        self.spaces.iter().map(|(space, _)| *space).collect()
+    }
 }
 
 impl Sentences<'_> {
-    /// What is said where one space, or two together, come so near to what is left that rounding could change the rest;
-    /// `None` where it could not.
+    /// What is said where one space, or two together, come so near to what is left that rounding walls up or down could
+    /// change the rest; `None` where it could not. Rounding is given as the reason only if the range printed for it is
+    /// enough.
     pub(super) fn nearly(&self, figure: &Figure, rest: i64, near: &Nearest) -> Option<Accounts> {
         let toward = near.left.signum() * rest.signum();
-        if near.left.abs() > self.rounding_could_change(figure, near, toward) {
+        if near.left.abs() > self.rounding_could_change(figure, near, toward, Range::Widest) {
             return None;
         }
-        let Nearest { names, together, verb, size, .. } = near;
-        let of = size_of_sq_ft(rest.abs(), self.is_metric());
-        let (size, left) = (self.number(*size), near.left);
-        let opening = match left {
-            0 => format!("{}{together} would be just the {of} that are left.", capital(names)),
-            1.. => format!(
-                "{}{together} would be {size} of the {of} that are left; rounding could account for the other {}.",
-                capital(names),
-                self.number(left)
-            ),
-            _ => format!(
-                "{}{together} would be {size}, {} more than the {of} that are left; rounding could account for that.",
-                capital(names),
-                self.number(-left)
-            ),
+        let Nearest { names, verb, .. } = near;
+        let is_rounding =
+            near.left.abs() <= self.rounding_could_change(figure, near, toward, Range::Usual);
+        let why = match is_rounding {
+            true => "rounding could account for",
+            false => "only misrounded walls could account for",
         };
+        let opening = self.set_beside(figure, rest, near, Some(why));
         let word = figure.word();
         let closing = match (self.reader, figure.is_record()) {
             (Reader::Office, true) if figure.area() < figure.measured_like_figure() => {
@@ -66,12 +75,79 @@ impl Sentences<'_> {
                 format!("Ask whether the {word}'s total {verb} {names}.{}", self.ours(figure))
             }
         };
-        Some(Accounts { opening, items: Vec::new(), closing })
+        Some(Accounts { opening, items: Vec::new(), closing, near: near.numbers() })
+    }
+
+    /// One space, or two, beside what is left: `The garage would be 462 of the 650 sq ft that are left.` What remains is
+    /// laid to `why`, or else no common cause explains it.
+    pub(super) fn set_beside(
+        &self,
+        figure: &Figure,
+        rest: i64,
+        near: &Nearest,
+        why: Option<&str>,
+    ) -> String {
+        let of = self.left_over(figure, rest);
+        let who = self.with_sizes(figure, near);
+        let (size, left) = (self.number(near.size), near.left);
+        let (says, remaining) = match left {
+            0 => return format!("{who} would be just the {of}."),
+            1.. => {
+                let left = self.number(left);
+                (format!("{who} would be {size} of the {of}"), format!("the other {left}"))
+            }
+            _ => {
+                let more = self.number(-left);
+                (format!("{who} would be {size}, {more} more than the {of}"), "that".to_owned())
+            }
+        };
+        match why {
+            Some(why) => format!("{says}; {why} {remaining}."),
+            None => format!("{says}. No common cause explains {remaining}."),
+        }
+    }
+
+    /// What the steps leave, as a phrase: `132 sq ft that are left`; `8 sq ft by which the record is below these steps`.
+    pub(super) fn left_over(&self, figure: &Figure, rest: i64) -> String {
+        let size = size_of_sq_ft(rest.abs(), self.is_metric());
+        match rest < 0 {
+            true => format!("{size} by which {} is below these steps", the(figure)),
+            false => format!("{size} that are left"),
+        }
+    }
+
+    /// The spaces at the beginning of a sentence; two with their sizes, which are summed after it, and with the page on
+    /// which they are drawn if it is another one.
+    fn with_sizes(&self, figure: &Figure, near: &Nearest) -> String {
+        let pages = self.pages_of(near.numbers().into_iter());
+        if near.spaces.len() < 2 {
+            let pages = pages.map(|pages| format!(" ({pages})")).unwrap_or_default();
+            return format!("{}{pages}", capital(&near.names));
+        }
+        let name = |&(space, size): &(usize, i64)| {
+            let name = words::the_quoted(&self.house.spaces[space].name);
+            let pages = self.pages_of(std::iter::once(space));
+            let pages = pages.map(|pages| format!(", {pages}")).unwrap_or_default();
+            format!("{name} ({}{pages})", self.number(size))
+        };
+        let names: Vec<String> = near.spaces.iter().map(name).collect();
+        let each = match figure.side_rule() {
+            SideRule::Step(Step::WholeFoot) => ", each wall to the foot,",
+            _ => "",
+        };
+        format!("{} together{each}", capital(&words::all_of(&names)))
     }
 
     /// How far rounding walls up or down could move this house, with a space that is counted, toward a larger (1) or
-    /// smaller (-1) total from where it is rounded here, in whole square feet; at most three times what is typical.
-    fn rounding_could_change(&self, figure: &Figure, near: &Nearest, toward: i64) -> i64 {
+    /// smaller (-1) total from where it is rounded here, in whole square feet; at most three times what is typical. What is
+    /// deducted here and would not be takes its own rounding with it.
+    fn rounding_could_change(
+        &self,
+        figure: &Figure,
+        near: &Nearest,
+        toward: i64,
+        how_far: Range,
+    ) -> i64 {
         let test = figure.rounding_test();
         let is_rounded =
             matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot));
@@ -82,19 +158,35 @@ impl Sentences<'_> {
         let steps =
             lines.filter(|line| matches!(line.step(), BridgeStep::Face | BridgeStep::Rounding));
         let own = figure.measured() + steps.map(Line::area).sum::<Area>();
-        let (Some(range), Some(typical)) = (test.widest(), test.typical()) else { return 0 };
+        let range = match how_far {
+            Range::Usual => test.range(),
+            Range::Widest => test.widest(),
+        };
+        let (Some(range), Some(typical)) = (range, test.typical()) else { return 0 };
         let of_house = match toward {
             1.. => range.high - own,
             _ => own - range.low,
         };
         let of_space = |&space: &usize| {
             let areas = &self.areas.spaces[space];
-            let (ruled, range) = (areas.whole_foot().area(), areas.widest()?);
-            Some(if toward > 0 { range.high - ruled } else { ruled - range.low })
+            let ruled = areas.whole_foot().area();
+            let range = match how_far {
+                Range::Usual => areas.range()?,
+                Range::Widest => areas.widest()?,
+            };
+            let (more, less) = (range.high - ruled, ruled - range.low);
+            let is_deducted = self.house.is_deducted(space);
+            Some(match (is_deducted, toward > 0) {
+                // Where it is smaller, more of the house is left here already.
+                (true, true) => -less,
+                (true, false) => -more,
+                (false, true) => more,
+                (false, false) => less,
+            })
         };
         let of_spaces: Area = near.counted.iter().filter_map(of_space).sum();
         let most = 3 * Area::from_float_sq_ft(typical).whole_sq_ft();
-        (of_house + of_spaces).whole_sq_ft().min(most)
+        (of_house + of_spaces).whole_sq_ft().clamp(0, most)
     }
 
     /// A sentence where the figure is exactly twice an outline on the ground, rounded to the foot, in a house of two
@@ -188,16 +280,16 @@ impl Sentences<'_> {
             (false, true) => "counts",
             (false, false) => "includes",
         };
-        let together = if names.len() == 2 { " together" } else { "" };
         let names = words::all_of(&names);
+        let spaces = those.iter().map(|&i| (i, sizes[i])).collect();
         let counted = those.into_iter().filter(|_| rest > 0).collect();
         (left.abs() < rest.abs() && is_near).then_some(Nearest {
             names,
-            together,
             verb,
             size,
             left,
             counted,
+            spaces,
         })
     }
 }

@@ -83,9 +83,9 @@ impl Sentences<'_> {
             Sure::Read => format!(
                 "Where a declaration is taken instead of an oath, {section} has the wording below."
             ),
-            Sure::SecondHand | Sure::Memory => format!(
-                "Where a declaration is taken instead of an oath, its wording under {section} may be the one below."
-            ),
+            Sure::SecondHand | Sure::Memory => {
+                format!("Where a declaration is taken instead of an oath: wording after {section}.")
+            }
         };
         Some([before, words.replace("____", "______________")])
     }

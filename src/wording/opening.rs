@@ -8,10 +8,9 @@ use crate::house::{Face, LengthSource, SideRule};
 use crate::reconcile::{BridgeStep, Figure, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::Step;
+use crate::wording::request::how_closely;
 use crate::wording::sentences::{SMALLER_RECORD, Sentences, capital, the};
-use crate::wording::size::{
-    is_beyond, number_or_size, percent_apart, size, size_apart, typed_size,
-};
+use crate::wording::size::{Units, is_beyond, number_or_size, percent_apart, size_apart};
 
 impl Sentences<'_> {
     /// The main sentence for each figure, or for the measured area if there is no figure.
@@ -33,9 +32,14 @@ impl Sentences<'_> {
         let below = below.map(|below| below.tenth_foot());
         let statement = |figure: &Figure| {
             let step = self.own_step(figure).or_else(|| self.step_beyond(figure));
-            statement(figure, self.obtained(), below, step, self.is_metric())
+            statement(figure, self.obtained(), below, step, self.units_of(figure))
         };
         figures.iter().map(statement).collect()
+    }
+
+    /// The units of sentences about a figure: its own comes first.
+    pub(crate) fn units_of(&self, figure: &Figure) -> Units {
+        Units::beside(figure.typed(), self.is_metric())
     }
 
     /// Whether rounding each wall leads further than the ± that is printed with the area before any rounding. The headline
@@ -212,8 +216,9 @@ pub(super) fn statement(
     obtained: LengthSource,
     below: Option<Area>,
     finely: Option<&str>,
-    is_metric: bool,
+    units: Units,
 ) -> String {
+    let is_metric = units.are_meters();
     let apart = figure.area().whole_sq_ft() - figure.measured_like_figure().whole_sq_ft();
     let name = match figure.has_own_name() {
         true => capital(figure.name()),
@@ -238,15 +243,19 @@ pub(super) fn statement(
     let is_plain = figure.is_record() && with.is_empty() && figure.face() == Face::Outside;
     let below = below
         .filter(|_| is_plain)
-        .map(|below| format!(" above grade, {} below it", size(below, is_metric)))
+        .map(|below| format!(" above grade, {} below it", units.size(below)))
         .unwrap_or_default();
     // Whoever adds the two would compare another sum with the record.
     let gap = if below.is_empty() { "Difference" } else { "Difference above grade" };
     let head = format!(
         "{name} {}{face}{counting}. {source}{with}{finely}{colon} {}{below}.",
-        typed_size(figure.typed(), is_metric),
-        size(figure.measured_like_figure(), is_metric)
+        units.typed_size(figure.typed()),
+        units.size(figure.measured_like_figure())
     );
+    // What agrees has no difference to speak of.
+    if apart != 0 && figure.agreement().agrees() {
+        return format!("{head} They agree {}.", how_closely(figure, units));
+    }
     // An office starts from its own figure, an owner from the tape.
     let like_figure = figure.measured_like_figure();
     let share_of = |of: Area| percent_apart(figure.area(), like_figure, of, is_metric);
@@ -255,9 +264,9 @@ pub(super) fn statement(
         LengthSource::Measured => known.to_owned(),
         _ => format!("the area {known}"),
     };
-    let difference = size_apart(figure.area(), figure.measured_like_figure(), is_metric);
+    let difference = units.apart(figure.area(), figure.measured_like_figure());
     match (apart, share) {
-        (0, _) if is_metric => format!("{head} No difference to the square foot."),
+        (0, _) if units != Units::Feet => format!("{head} No difference to the square foot."),
         (0, _) => format!("{head} No difference."),
         (_, Some(share)) => {
             let smaller =
@@ -265,7 +274,7 @@ pub(super) fn statement(
             let of_figure = of_figure
                 .map(|of_figure| format!(", {of_figure} of {}", the(figure)))
                 .unwrap_or_default();
-            match is_metric {
+            match units != Units::Feet {
                 true => {
                     format!("{head} {gap} {difference}: {share} of {of}{of_figure}{smaller}.")
                 }

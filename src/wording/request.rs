@@ -5,12 +5,13 @@ use crate::house::{Face, ReferenceSource, SideRule};
 use crate::reconcile::agreement::Agreement;
 use crate::reconcile::cause::{Cause, CauseClass};
 use crate::reconcile::departures::DepartureKind;
-use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
+use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation};
+use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 use crate::wording::accounts::shown_once;
 use crate::wording::map::largest_not_measured;
 use crate::wording::sentences::{Sentences, capital, the};
-use crate::wording::size::size_apart;
+use crate::wording::size::Units;
 use crate::wording::step_lines::not_explained;
 
 impl Sentences<'_> {
@@ -26,25 +27,32 @@ impl Sentences<'_> {
                 return "No change is requested: the two agree.".to_owned();
             }
             Agreement::Apart => {}
-            _ => {
-                return format!(
-                    "No change is requested: the two agree {}.",
-                    how_closely(figure, self.is_metric())
-                );
-            }
+            // How closely they agree stands in the headline.
+            _ => return "No change is requested: the two agree.".to_owned(),
         }
         if figure.measured_like_figure().whole_sq_ft() == 0 {
             return "No change is requested: nothing that counts was measured.".to_owned();
         }
         if apart < 0 {
+            let purpose = match figure.is_record() && self.is_for_the_office() {
+                true => " This page is for the owner, to show how the two compare.",
+                false => "",
+            };
             return format!(
-                "{} is smaller than the {} area by {}. No change is requested.",
+                "{} is smaller than the {} area by {}. No change is requested.{purpose}",
                 capital(&the(figure)),
                 self.area_word(),
-                size_apart(figure.area(), figure.measured_like_figure(), self.is_metric())
+                self.units_of(figure).apart(figure.area(), figure.measured_like_figure())
             );
         }
-        let area = self.size(figure.measured_like_figure());
+        let units = self.units_of(figure);
+        let (area, second) = units.both(figure.measured_like_figure());
+        let with = |feet: Option<String>| {
+            let parts: Vec<String> =
+                second.clone().into_iter().chain(self.taken_as(figure)).chain(feet).collect();
+            if parts.is_empty() { String::new() } else { format!(" ({})", parts.join("; ")) }
+        };
+        let terms = with(None);
         let walls = self.walls_to_measure(reconciliation, figure);
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && self.is_asked_about_feet(figure);
@@ -61,23 +69,18 @@ impl Sentences<'_> {
             figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == figure.area().whole_sq_ft());
         if let Some(walls) = walls.as_ref().filter(|_| adds_up) {
             return format!(
-                "Please measure {walls} again; if the lengths are as measured here, please correct {} to {area}{}.",
+                "Please measure {walls} again; if the lengths are as measured here, please correct {} to {area}{terms}.",
                 the(figure),
-                self.in_parentheses(figure)
             );
         }
         if is_rounding && walls.is_none() {
-            return format!(
-                "{}.",
-                about_the_rule(figure, self.fine(), &area, &self.in_parentheses(figure))
-            );
+            return format!("{}.", about_the_rule(figure, self.fine(), &area, &terms));
         }
-        let in_feet = self.in_whole_feet(figure).unwrap_or_default();
+        let terms = with(self.in_whole_feet(figure));
         let below = self.below_apart(figure);
         let ask = format!(
-            "please correct {} to {area}{}{in_feet}{below}, or state {}",
+            "please correct {} to {area}{terms}{below}, or state {}",
             the(figure),
-            self.in_parentheses(figure),
             self.or_state(figure)
         );
         match walls {
@@ -90,20 +93,26 @@ impl Sentences<'_> {
     }
 
     /// The total that a record which does not say how its walls are rounded would have if each is rounded to the foot,
-    /// in parentheses: ` (1,570 if each wall is rounded to the foot)`. `None` where that is no other number, or is no less
-    /// than the record.
+    /// with what it says it counts: `1,570 if each wall is rounded to the foot`. `None` where that is no other number, or
+    /// is no less than the record.
     fn in_whole_feet(&self, figure: &Figure) -> Option<String> {
         let is_plain = figure.is_record()
             && !figure.says_rule()
             && figure.side_rule() == SideRule::Step(Step::WholeFoot)
             && figure.face() == Face::Outside
-            && figure.counting().is_empty()
             && figure.line(BridgeStep::RecordedSides).is_none();
-        let own = self.areas.gross().whole_foot();
+        let steps = figure.lines().iter().filter(|line| match line.step() {
+            BridgeStep::Rounding => true,
+            BridgeStep::Counting => !line.is_supported(),
+            _ => false,
+        });
+        let own = figure.measured() + steps.map(Line::area).sum::<Area>();
         let is_other = own.whole_sq_ft() != figure.measured_like_figure().whole_sq_ft()
             && own.whole_sq_ft() < figure.area().whole_sq_ft();
         (is_plain && is_other).then(|| {
-            format!(" ({} if each wall is rounded to the foot)", self.number(own.whole_sq_ft()))
+            let (first, _) = self.units_of(figure).both(own);
+            let size = first.trim_end_matches(" sq ft");
+            format!("{size} if each wall is rounded to the foot")
         })
     }
 
@@ -114,7 +123,7 @@ impl Sentences<'_> {
             figure.is_record() && figure.measured_like_figure() == self.areas.gross().tenth_foot()
         });
         below.map_or_else(String::new, |below| {
-            let size = self.size(below.tenth_foot());
+            let size = self.units_of(figure).size(below.tenth_foot());
             format!(" above grade, with the {size} below grade listed apart")
         })
     }
@@ -141,7 +150,7 @@ impl Sentences<'_> {
     /// What is to be stated if a figure stays: what else it includes, or how it came about where the likeliest cause is
     /// a length, rounding, the typing of the total, or a level that is not taken from its own walls.
     fn or_state(&self, figure: &Figure) -> String {
-        let total = self.size(figure.area());
+        let total = self.units_of(figure).typed_first(figure.typed());
         let likeliest = shown_once(figure).into_iter().next();
         let is_level = likeliest.is_some_and(|one| {
             matches!(one.cause, Cause::Departures(DepartureKind::Level { .. }, None))
@@ -171,7 +180,12 @@ impl Sentences<'_> {
                 sides.into_iter().map(|side| space.sides[side].number.get()).collect();
             match self.house.spaces.len() {
                 1 => words::sides(&numbers),
-                _ => format!("{} of {}", words::sides(&numbers), words::the_named(&space.name)),
+                _ => {
+                    let pages = self.pages_of_levels(std::iter::once(space.level));
+                    let pages = self.in_brackets(pages);
+                    let name = words::the_named(&space.name);
+                    format!("{} of {name}{pages}", words::sides(&numbers))
+                }
             }
         });
         let names: Vec<String> = walls.collect();
@@ -180,7 +194,7 @@ impl Sentences<'_> {
 
     /// The first four walls that differ from the record by more than rounding can explain, by the indexes of their
     /// spaces and sides.
-    pub(super) fn differing_walls(
+    pub(crate) fn differing_walls(
         &self,
         reconciliation: &Reconciliation,
     ) -> Vec<(usize, Vec<usize>)> {
@@ -247,14 +261,14 @@ fn about_the_rule(figure: &Figure, fine: &str, area: &str, taken: &str) -> Strin
 }
 
 /// How closely two areas agree, after "the two agree": `within 2 sq ft`; `to the square meter`.
-pub(super) fn how_closely(figure: &Figure, is_metric: bool) -> String {
+pub(super) fn how_closely(figure: &Figure, units: Units) -> String {
     match figure.agreement() {
         Agreement::ToTheSquareFoot => "to the square foot".to_owned(),
         Agreement::AsWritten { decimals: 0 } => "to the square meter".to_owned(),
         Agreement::AsWritten { decimals: 1 } => "to the tenth of a square meter".to_owned(),
         Agreement::AsWritten { .. } => "to its last decimal".to_owned(),
         Agreement::About | Agreement::Apart => {
-            let apart = size_apart(figure.area(), figure.measured_like_figure(), is_metric);
+            let apart = units.apart(figure.area(), figure.measured_like_figure());
             format!("within {apart}")
         }
     }

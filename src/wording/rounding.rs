@@ -35,7 +35,7 @@ impl Sentences<'_> {
 
     /// Says that a figure agrees with the house measured the figure's own way, and what its steps then mean.
     fn agreement(&self, figure: &Figure) -> String {
-        let how = how_closely(figure, self.is_metric());
+        let how = how_closely(figure, self.units_of(figure));
         let agree = match self.taken_as(figure).is_empty() {
             true => format!("They agree {how}"),
             false => format!("They agree {how}, taken the same way"),
@@ -52,13 +52,14 @@ impl Sentences<'_> {
         }
         match changes(BridgeStep::RecordedSides) {
             true => format!("{agree}, although {}'s own lengths give another area.", the(figure)),
-            false => format!("{agree}."),
+            // The headline says so.
+            false => String::new(),
         }
     }
 
     /// Whether it makes sense to ask about walls rounded to feet: not where the figure is in square meters and does
     /// not say so itself.
-    pub(super) fn is_asked_about_feet(&self, figure: &Figure) -> bool {
+    pub(crate) fn is_asked_about_feet(&self, figure: &Figure) -> bool {
         !figure.is_metric() || figure.says_rule()
     }
 
@@ -90,6 +91,12 @@ impl Sentences<'_> {
     fn rounding_alone(&self, figure: &Figure) -> Option<String> {
         let test = figure.rounding_test();
         if !self.is_asked_about_feet(figure) {
+            return None;
+        }
+        // The figure's own lengths are a step that says it all.
+        let is_own = figure.line(BridgeStep::RecordedSides).is_some();
+        let is_silent = self.is_for_the_office() && is_own && not_explained(figure) == 0;
+        if is_silent && test.could_explain() == Some(CouldExplain::No) {
             return None;
         }
         let says_feet = figure.is_record()
@@ -329,11 +336,10 @@ impl Sentences<'_> {
     /// Says that no outline gives a figure although some give less and some more.
     fn nothing_between(&self, figure: &Figure, alone: &str, between: Between) -> String {
         format!(
-            "{alone} cannot explain it: no way of rounding these walls to the {} gives a total between {} and {}, and {}.",
-            foot(figure.rounding_test().step()),
+            "{alone} cannot explain it: however each wall is rounded, up or down, the nearest possible totals are {} and {}; {}.",
             number_or_size(between.below, self.is_metric()),
             number_or_size(between.above, self.is_metric()),
-            self.is(figure)
+            self.is(figure),
         )
     }
 }

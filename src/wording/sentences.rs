@@ -43,6 +43,8 @@ pub(crate) struct Sentences<'a> {
     /// The form in which most lengths of the file are written.
     pub(crate) form: Form,
     pub(super) reader: Reader,
+    /// The level drawn on the page that the sentences stand on, if the others have pages that can be named.
+    pub(super) drawn_here: Option<usize>,
 }
 
 impl<'a> Sentences<'a> {
@@ -55,6 +57,7 @@ impl<'a> Sentences<'a> {
             settings: *areas.settings(),
             form: house.usual_form(),
             reader: Reader::Owner,
+            drawn_here: None,
         }
     }
 
@@ -62,6 +65,12 @@ impl<'a> Sentences<'a> {
     #[cfg(feature = "pages")]
     pub(crate) fn for_the_office(areas: &'a Areas) -> Sentences<'a> {
         Sentences { reader: Reader::Office, ..Sentences::of(areas) }
+    }
+
+    /// The same sentences on the page that has the drawing of this level: what is drawn elsewhere is named with its page.
+    #[cfg(feature = "pages")]
+    pub(crate) fn on_the_page_of(self, level: Option<usize>) -> Self {
+        Sentences { drawn_here: level, ..self }
     }
 
     /// Whether the sentences are addressed to the office.
@@ -102,6 +111,14 @@ impl Sentences<'_> {
 
     pub(crate) fn is_metric(&self) -> bool {
         self.form.is_metric()
+    }
+
+    /// Whether drawings are at the scales of a metric ruler: a file in meters of no place with rules, all of which are
+    /// American.
+    #[cfg(feature = "pages")]
+    pub(crate) fn draws_in_meters(&self) -> bool {
+        let place = self.house.values.place;
+        self.is_metric() && place.is_none_or(|place| place == crate::house::Place::None)
     }
 
     /// The settings that are not the default and may change a conclusion; `None` if there are none.
@@ -289,9 +306,15 @@ pub(crate) fn capital(name: &str) -> String {
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
-/// `the record` or `the listing`; a figure's own name is quoted.
+/// `the record` or `the listing`; a figure's own name reads on if it is written small, else it is quoted: `the insurer's
+/// sheet`, `"Tax map"`.
 pub(crate) fn the(figure: &Figure) -> String {
     match figure.word() {
+        "figure" if figure.name().starts_with(char::is_lowercase) => {
+            let name = figure.name();
+            let has_article = name.starts_with("the ");
+            if has_article { name.to_owned() } else { format!("the {name}") }
+        }
         "figure" => format!("\"{}\"", figure.name()),
         word => format!("the {word}"),
     }

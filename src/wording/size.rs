@@ -27,9 +27,12 @@ fn tenths_alone(tenths: i128) -> String {
     format!("{}.{tenth}", group_thousands(whole))
 }
 
-/// `136.65 sq m`
+/// `136.65 sq m`; without the hundredths where whoever rounds them to tenths would get another number than stands beside
+/// them.
 fn hundredths_of_sq_m(area: Area) -> String {
-    let text = area.in_unit(Area::SQUARE_METER, 2);
+    let hundredths = rounded_quotient(100 * area.half_nm2(), Area::SQUARE_METER.half_nm2());
+    let is_alike = rounded_quotient(hundredths, 10) == tenths_of_sq_m(area);
+    let text = area.in_unit(Area::SQUARE_METER, if is_alike { 2 } else { 1 });
     let (whole, decimals) = text.split_once('.').unwrap_or((&text, "00"));
     format!("{}.{decimals} sq m", group_thousands(whole))
 }
@@ -181,6 +184,77 @@ pub(crate) fn range_beside(range: Range, area: Area, is_metric: bool) -> String 
 /// An area inside a sentence that has said what it is about: `1,757`; in a metric file in both units.
 pub(crate) fn number_or_size(area: Area, is_metric: bool) -> String {
     if is_metric { size(area, true) } else { number_alone(area, false) }
+}
+
+/// The units that an area is printed in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Units {
+    /// Square feet alone.
+    Feet,
+    /// Square feet, with square meters after them: a metric file beside a figure in square feet.
+    FeetFirst,
+    /// Square meters, with square feet after them.
+    MetersFirst,
+}
+
+impl Units {
+    /// For a figure: its own unit comes first.
+    pub(crate) fn beside(figure: WrittenArea, is_metric: bool) -> Units {
+        match (is_metric, figure.unit()) {
+            (false, _) => Units::Feet,
+            (true, AreaUnit::SquareFeet) => Units::FeetFirst,
+            (true, _) => Units::MetersFirst,
+        }
+    }
+
+    /// Whether square meters come first.
+    pub(crate) fn are_meters(self) -> bool {
+        self == Units::MetersFirst
+    }
+
+    /// An area in the first unit, and in the second if there is one.
+    pub(crate) fn both(self, area: Area) -> (String, Option<String>) {
+        match self {
+            Units::Feet => (square_feet(area), None),
+            Units::FeetFirst => (square_feet(area), Some(square_meters(area))),
+            Units::MetersFirst => (square_meters(area), Some(square_feet(area))),
+        }
+    }
+
+    /// An area with the second unit in parentheses: `990 sq ft (92.0 sq m)`.
+    pub(crate) fn size(self, area: Area) -> String {
+        match self.both(area) {
+            (first, None) => first,
+            (first, Some(second)) => format!("{first} ({second})"),
+        }
+    }
+
+    /// The area of a figure, with what was typed if that was in neither unit.
+    pub(crate) fn typed_size(self, area: WrittenArea) -> String {
+        match self {
+            Units::FeetFirst => self.size(area.area()),
+            _ => typed_size(area, self.are_meters()),
+        }
+    }
+
+    /// The area of a figure in the first unit alone, square meters with the digits that were typed.
+    pub(crate) fn typed_first(self, area: WrittenArea) -> String {
+        match self {
+            Units::MetersFirst => format!("{} sq m", typed_number_alone(area, true)),
+            _ => square_feet(area.area()),
+        }
+    }
+
+    /// The difference between two areas as printed, without its sign.
+    pub(crate) fn apart(self, one: Area, other: Area) -> String {
+        let both = size_apart(one, other, self != Units::Feet);
+        match (self, both.split_once(" (")) {
+            (Units::FeetFirst, Some((meters, feet))) => {
+                format!("{} ({meters})", feet.trim_end_matches(')'))
+            }
+            _ => both,
+        }
+    }
 }
 
 fn square_feet(area: Area) -> String {

@@ -73,21 +73,23 @@ impl Sentences<'_> {
             named = format!("{named}; and {}", words::count(more, "other side"));
         }
         let several = self.house.spaces.len() > 1;
-        let space = if several { format!("{space}, ") } else { String::new() };
+        let pages = self.in_brackets(self.pages_of(group.iter().map(|share| share.place).take(1)));
+        let space = if several { format!("{space}{pages}, ") } else { String::new() };
         Some((format!("{space}{named}"), area))
     }
 
     /// The name of the step for the best supported cause.
     pub(super) fn possible_line(&self, figure: &Figure, line: &Line) -> String {
         let said = line.cause().map(|cause| causes::said(cause, self.listed(figure), figure));
-        format!("possible: {}", said.unwrap_or_default())
+        let pages = line.cause().map(|cause| self.pages_of_cause(cause)).unwrap_or_default();
+        format!("possible: {}{pages}", said.unwrap_or_default())
     }
 
     pub(crate) fn line_name(&self, figure: &Figure, line: &Line) -> String {
         match line.step() {
             BridgeStep::Counting if line.is_supported() => self.possible_line(figure, line),
             BridgeStep::Face => match figure.face() {
-                Face::Outside => format!("face: {}", self.assumed_as("taken as outside")),
+                Face::Outside => format!("face: {}", self.assumed_as("measured outside")),
                 Face::Frame => "face: measured to the frame, without what is outside it".to_owned(),
                 Face::Inside => "face: measured inside".to_owned(),
             },
@@ -96,7 +98,7 @@ impl Sentences<'_> {
                 format!("rounding: {how}, with which the next fits best (ask)")
             }
             BridgeStep::Rounding if figure.is_metric() && !figure.says_rule() => {
-                format!("rounding: {}", self.assumed_as("walls taken as not rounded"))
+                format!("rounding: {}", self.assumed_as("walls not rounded"))
             }
             BridgeStep::Rounding => match figure.side_rule() {
                 SideRule::Unknown => {
@@ -106,7 +108,7 @@ impl Sentences<'_> {
                     format!("rounding: {}, as stated here", step.spoken())
                 }
                 SideRule::Step(step) if step == self.settings.fine.step() => {
-                    format!("rounding: {}", self.assumed_as(&format!("taken as {}", step.spoken())))
+                    format!("rounding: {}", self.assumed_as(step.spoken()))
                 }
                 SideRule::Step(step) => {
                     let what = step.spoken().trim_start_matches("each wall ");
@@ -119,7 +121,11 @@ impl Sentences<'_> {
                 _ => format!("its own sides: {}'s own lengths", the(figure)),
             },
             BridgeStep::Counting => {
-                format!("counting: {} counts {}", the(figure), words::all_named(line.counted()))
+                let is_counted = |i: &usize| line.counted().contains(&self.house.spaces[*i].name);
+                let spaces = (0..self.house.spaces.len()).filter(is_counted);
+                let pages = self.in_brackets(self.pages_of(spaces));
+                let names = words::all_named(line.counted());
+                format!("counting: {} counts {names}{pages}", the(figure))
             }
             BridgeStep::NotExplained if is_left_within(figure, line) => {
                 let first = figure.explanations().reported().next();
@@ -128,7 +134,7 @@ impl Sentences<'_> {
                     Some((Cause::Rounding(_), _)) => "closing the outline",
                     _ => "rounding",
                 };
-                format!("left, within what {what} could change")
+                format!("the rest, which {what} could make")
             }
             BridgeStep::NotExplained => "not explained".to_owned(),
         }

@@ -101,7 +101,7 @@ impl Worth {
 
     fn both_ways(&self) -> Vec<Block> {
         let mut blocks = vec![paragraph(
-            "Plain ways from size to value, with their arithmetic. None of them is the value, and none is an appraisal: check each against sales.",
+            "Simple ways to put a price on the difference, with their arithmetic. None of them is the value, and none is an appraisal: check each against sales.",
         )];
         for way in &self.ways {
             blocks.extend(way_blocks(way, self.comparables.unit_price()));
@@ -128,7 +128,7 @@ impl Worth {
         let mut blocks = vec![
             heading("Comparables"),
             paragraph(format!(
-                "Record and tape: whether it is near in size, within {band}% (common practice); its recorded size, or else its size, against the record of this house, and its size against this house as measured. Each price includes the land. Sales nearest the day of valuation count most (common practice)."
+                "Near in size means within {band}% (common practice). Under \"record\", the sale's recorded size is compared with the record of this house; under \"tape\", its size with this house as measured. Each price includes the land. Sales nearest the day of valuation count most (common practice)."
             )),
         ];
         blocks.push(sales_table(list));
@@ -162,14 +162,14 @@ impl Worth {
         if !self.is_larger() || dates.deadlines().is_empty() {
             return Vec::new();
         }
-        let mut blocks = vec![heading("Which way takes up which kind")];
+        let mut blocks = vec![heading("Which procedure corrects which mistake")];
         if self.classes.is_empty() {
-            blocks.push(paragraph("No cause is told for the difference, so its kind is not known. Ask the office which way takes up a wrong size."));
+            blocks.push(paragraph("No cause of the difference is known, so neither is the kind of mistake. Ask the office which procedure corrects a wrong size."));
             return blocks;
         }
         let kinds: Vec<&str> = self.classes.iter().map(|&class| meaning(class)).collect();
         blocks.push(paragraph(format!(
-            "A place may correct one kind of mistake outside the appeal and not another. What is possible here was {}. The rest is from our notes: ask the office whether it sees it so.",
+            "A place may correct one kind of mistake outside the appeal and not another. The possible mistake here was {}. The rest is from our notes: ask the office whether it agrees.",
             kinds.join(", or ")
         )));
         for deadline in dates.deadlines() {
@@ -195,7 +195,7 @@ impl Worth {
         let deadlines = self.dates.deadlines().iter();
         let checked = deadlines.map(|deadline| deadline.rule().checked()).min().unwrap_or_default();
         let year = self.dates.year().map(|year| year.to_string()).unwrap_or_default();
-        let mark = notes.mark(format!("Our notes were last checked on {checked}."));
+        let mark = notes.mark(format!("Our notes were last checked on {}.", day_in_words(checked)));
         let today = self.today.map(|today| format!(", counted from {}", spoken(today)));
         format!(
             "Tax year {year}{}. From the dates in the file and our notes on the {law}, in our words{mark}. Not legal advice: ask the appraisal office about each date.",
@@ -273,6 +273,17 @@ impl Worth {
     }
 }
 
+/// A day as in a table: `8/14/2025`.
+fn spoken_short(day: jiff::civil::Date) -> String {
+    day.strftime("%-m/%-d/%Y").to_string()
+}
+
+/// A day that our notes give as `2026-11-25`, in words: `November 25, 2026`.
+fn day_in_words(written: &str) -> String {
+    let day = written.parse::<jiff::civil::Date>();
+    day.map_or_else(|_| written.to_owned(), |day| day.strftime("%B %-d, %Y").to_string())
+}
+
 /// A kind of mistake in a word or two.
 fn kind(class: CauseClass) -> &'static str {
     match class {
@@ -293,12 +304,12 @@ fn meaning(class: CauseClass) -> &'static str {
     }
 }
 
-/// Whether a way of correction covers a kind of difference: `for this`, `not for this`, or `ask the office` if the
+/// Whether a way of correction covers a kind of difference: `covers this`, `does not cover this`, or `ask the office` if the
 /// law itself was not read.
 fn reaches(reach: Reach, deadline: &Deadline) -> &'static str {
     match (reach, deadline.rule().sure()) {
-        (Reach::Yes, Sure::Read) => "for this",
-        (Reach::No, Sure::Read) => "not for this",
+        (Reach::Yes, Sure::Read) => "covers this",
+        (Reach::No, Sure::Read) => "does not cover this",
         _ => "ask the office",
     }
 }
@@ -474,7 +485,7 @@ fn sales_table(list: &[Comparable]) -> Block {
     let cells = |one: &Comparable| {
         let mut cells = vec![
             one.name().to_owned(),
-            one.on().to_string(),
+            spoken_short(one.on()),
             one.sold().whole_text(),
             thousands(one.sq_ft()),
         ];
@@ -521,7 +532,7 @@ fn with_source(rule: &LawRule, notes: &mut Footnotes) -> String {
         "not confirmed" => rule.name(),
         section => section,
     };
-    let note = format!("{section}: {known}; last checked on {}.", rule.checked());
+    let note = format!("{section}: {known}; last checked on {}.", day_in_words(rule.checked()));
     let mark = notes.mark(note);
     format!("{}{mark}.", rule.says().trim_end_matches('.'))
 }

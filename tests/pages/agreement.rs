@@ -17,13 +17,16 @@ fn numbers(text: &str, unit: &str) -> Vec<f64> {
 }
 
 #[test]
-fn percentages_of_a_metric_page_follow_from_the_square_meters_in_front() {
+fn percentages_of_a_metric_page_follow_from_the_unit_of_the_record_which_is_in_front() {
+    // These records are in square feet.
     for name in ["metric", "kit-cabin", "modular"] {
         let text = told(name);
         let from = text.find("Record ").expect("the statement");
         let statement = &text[from..from + text[from..].find("of the record").unwrap()];
-        let meters = numbers(statement, " sq m");
-        let [record, measured, apart] = meters[..] else { panic!("{statement}: {meters:?}") };
+        let feet = numbers(statement, " sq ft");
+        let [record, measured, apart] = feet[..] else { panic!("{statement}: {feet:?}") };
+        let first = format!("{} sq ft (", statement.split(' ').nth(1).unwrap());
+        assert!(statement.contains(&first), "{statement}");
         let percent = numbers(&statement.replace('%', " %"), " %");
         let [of_measured, of_record] = percent[..] else { panic!("{statement}: {percent:?}") };
         assert!((100.0 * apart / measured - of_measured).abs() <= 0.051, "{statement}");
@@ -35,15 +38,18 @@ fn percentages_of_a_metric_page_follow_from_the_square_meters_in_front() {
 fn what_is_left_within_rounding_has_one_name_in_list_chart_and_request() {
     let cottage = told("cottage");
     // 30 × 20 = 600; the record's 630 is 30 × 21.
-    assert!(cottage.contains("left, within what rounding could change"), "{cottage}");
-    assert!(cottage.contains("left +30") && cottage.contains("left, within rounding"), "{cottage}");
+    assert!(cottage.contains("the rest, which rounding could make"), "{cottage}");
+    assert!(
+        cottage.contains("the rest +30") && cottage.contains("the rest, within rounding"),
+        "{cottage}"
+    );
     assert!(!cottage.contains("not explained"), "{cottage}");
     assert!(cottage.contains("which could account for the difference"), "{cottage}");
     // 40 × 28 = 1,120 and 41 × 28 = 1,148: no total between them, so 1,140 is not within rounding.
     let lot = told("lot");
     assert!(lot.contains("(possible: 1,120 or 1,148)"), "{lot}");
     assert!(lot.contains("not explained \u{2212}8"), "{lot}");
-    assert!(!lot.contains("left, within"), "{lot}");
+    assert!(!lot.contains("the rest"), "{lot}");
 }
 
 #[test]

@@ -24,17 +24,48 @@ fn line((from, to): (Point, Point)) -> Line<f64> {
     Line::new(Coord { x: from.x_pt, y: from.y_pt }, Coord { x: to.x_pt, y: to.y_pt })
 }
 
+/// The unit vector along which a text reads.
+fn way(text: &Text) -> (f64, f64) {
+    let [a, b, ..] = text.corners();
+    let way = (b.x_pt - a.x_pt, b.y_pt - a.y_pt);
+    let long = way.0.hypot(way.1).max(1e-9);
+    (way.0 / long, way.1 / long)
+}
+
+/// The rectangle that a text covers with the space that it keeps from others that read in its direction: 3.5 pt at its
+/// ends, where two would be read as one, and 0.6 pt above and below it.
+fn surroundings(text: &Text) -> Polygon<f64> {
+    let [a, b, c, d] = text.corners();
+    let right = way(text);
+    let down = (-right.1, right.0);
+    let corner = |spot: Point, ends: f64, edges: f64| Coord {
+        x: spot.x_pt + ends * 3.5 * right.0 + edges * 0.6 * down.0,
+        y: spot.y_pt + ends * 3.5 * right.1 + edges * 0.6 * down.1,
+    };
+    let corners =
+        [corner(a, -1.0, -1.0), corner(b, 1.0, -1.0), corner(c, 1.0, 1.0), corner(d, -1.0, 1.0)];
+    Polygon::new(LineString::from(corners.to_vec()), Vec::new())
+}
+
 /// A text where it lies on a page.
 #[derive(Clone)]
 struct Placed<'page> {
     words: &'page str,
     ground: Polygon<f64>,
+    surroundings: Polygon<f64>,
+    /// The unit vector along which it reads.
+    way: (f64, f64),
     is_label: bool,
 }
 
 fn placed(page: &Page) -> Vec<Placed<'_>> {
-    let one =
-        |text| Placed { words: Text::words(text), ground: ground(text), is_label: text.is_label() };
+    let one = |text| Placed {
+        words: Text::words(text),
+        ground: ground(text),
+        surroundings: surroundings(text),
+        way: way(text),
+        is_label: text.is_label(),
+    };
     page.texts().map(one).collect()
 }
 
@@ -55,12 +86,20 @@ fn faults_among(texts: &[Placed<'_>], page: &Page) -> Vec<String> {
             faults.push(format!("{words:?} stands off the paper"));
         }
     }
-    for (i, Placed { words, ground, .. }) in texts.iter().enumerate() {
-        let bounds = ground.bounding_rect().unwrap();
+    for (i, Placed { words, ground, surroundings, way, is_label }) in texts.iter().enumerate() {
+        let bounds = surroundings.bounding_rect().unwrap();
         for other in &texts[i + 1..] {
-            let are_near = bounds.intersects(&other.ground.bounding_rect().unwrap());
-            if are_near && ground.intersects(&other.ground) {
+            if !bounds.intersects(&other.ground.bounding_rect().unwrap()) {
+                continue;
+            }
+            if ground.intersects(&other.ground) {
                 faults.push(format!("{words:?} touches {:?}", other.words));
+            } else if *is_label
+                && other.is_label
+                && (way.0 * other.way.1 - way.1 * other.way.0).abs() < 0.1
+                && surroundings.intersects(&other.ground)
+            {
+                faults.push(format!("{words:?} is too near to {:?}", other.words));
             }
         }
     }
@@ -92,7 +131,8 @@ fn moved<'page>(text: &Placed<'page>, to: Coord<f64>) -> Placed<'page> {
     let bounds = text.ground.bounding_rect().unwrap();
     let middle = bounds.center();
     let ground = text.ground.translate(to.x - middle.x, to.y - middle.y);
-    Placed { ground, ..text.clone() }
+    let surroundings = text.surroundings.translate(to.x - middle.x, to.y - middle.y);
+    Placed { ground, surroundings, ..text.clone() }
 }
 
 #[test]
@@ -140,6 +180,58 @@ proptest! {
         let pages = pages_on(&text, Paper::Letter);
         for (i, page) in pages.pages().iter().enumerate() {
             prop_assert_eq!(faults(page), Vec::<String>::new(), "page {} of\n{}", i + 1, text);
+        }
+    }
+}
+
+/// The numbers of the walls that a first page asks to measure again, or to compare with the record's sketch.
+fn walls_asked_about(page: &Page) -> Vec<String> {
+    let all = super::words(page).join(" ");
+    let asked = all
+        .split("Please ")
+        .skip(1)
+        .filter(|asked| asked.starts_with("measure side") || asked.starts_with("compare side"));
+    let number = |word: &str| word.trim_end_matches([',', ';', '.']).to_owned();
+    let numbers = |asked: &str| -> Vec<String> {
+        let after = asked.split_whitespace().skip(2).map(number);
+        let is_part =
+            |word: &String| word == "and" || word.bytes().all(|byte| byte.is_ascii_digit());
+        after.take_while(is_part).filter(|word| word != "and").collect()
+    };
+    asked.flat_map(numbers).collect()
+}
+
+#[test]
+fn the_number_of_a_wall_that_is_asked_about_is_on_the_drawing() {
+    let mut asked_about = 0;
+    for (name, text) in sketches() {
+        let pages = pages_on(&text, Paper::Letter);
+        let page = &pages.pages()[0];
+        for number in walls_asked_about(page) {
+            asked_about += 1;
+            let is_there = page.texts().any(|text| text.is_label() && text.words() == number);
+            assert!(is_there, "{name}: side {number}");
+        }
+    }
+    assert!(asked_about >= 6, "{asked_about}");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(crate::cases(500)))]
+
+    /// The recorded length of side 2, three feet too long, is asked about whatever the house looks like.
+    #[test]
+    fn the_number_of_a_wall_that_is_asked_about_is_on_the_drawing_of_random_houses(house in houses()) {
+        let text = house.text();
+        let checked = fairfoot::read("house.sides", text.as_str());
+        prop_assume!(checked.is_ok());
+        let settings = fairfoot::Settings::default();
+        prop_assume!(checked.as_ref().unwrap().areas(&settings).is_ok());
+        let pages = pages_on(&text, Paper::Letter);
+        let page = &pages.pages()[0];
+        for number in walls_asked_about(page) {
+            let is_there = page.texts().any(|text| text.is_label() && text.words() == number);
+            prop_assert!(is_there, "side {number} of\n{text}");
         }
     }
 }

@@ -21,9 +21,9 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
     for (wanted, part) in
         [(has_level, "Scale "), (has_record, "step by step"), (has_record, "not explained")]
     {
-        // What is left is called so, or within what rounding or reading a tape could change.
+        // What is left is called so, or the rest that rounding or reading a tape could make.
         let is_there =
-            all.contains(part) || part == "not explained" && all.contains("left, within what ");
+            all.contains(part) || part == "not explained" && all.contains("the rest, which ");
         if wanted && !is_there {
             missing.push(format!("{part}: {all}"));
         }
@@ -252,6 +252,6 @@ fn what_was_typed_is_printed_as_it_is_whatever_it_looks_like() {
     let words: Vec<&str> = made.pages()[0].texts().map(|text| text.words()).collect();
     assert!(words.iter().any(|words| words.contains("¤¤ House, 0 Mill Lane")), "{words:?}");
     // The page of the other figures is a number by then.
-    let others = words.iter().find(|words| words.contains("Other figures: page ")).unwrap();
-    assert!(others.contains("Other figures: page 3."), "{others}");
+    let others = words.iter().find(|words| words.contains("Other figures, page ")).unwrap();
+    assert!(others.contains("Other figures, page 3: the listing, 1,260 sq ft;"), "{others}");
 }

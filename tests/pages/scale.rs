@@ -137,3 +137,31 @@ fn an_eighth_of_an_inch_on_paper_is_a_foot() {
     let walls = walls(&pages.pages()[0], &document, 1);
     assert!(walls.iter().any(|wall| (length(*wall) - 392.25).abs() < 0.05));
 }
+
+/// 1:100 on paper is 72 ÷ 25.4 × 3.048 = 8.64 points per foot.
+#[test]
+fn a_house_in_meters_is_drawn_at_the_scale_of_a_metric_ruler() {
+    let metric =
+        "level \"Ground floor\"\nliving \"House\"\nnorth 9 m\neast 12 m\nsouth 9 m\nwest 12 m\n";
+    for (text, is_metric) in [
+        (metric.to_owned(), true),
+        // An American office has an architect's ruler.
+        (format!("place texas\n{metric}"), false),
+        (super::sketch("plain-rectangle"), false),
+    ] {
+        let pages = super::pages(&text);
+        let page = &pages.pages()[0];
+        let scale =
+            super::words(page).into_iter().find(|words| words.starts_with("Scale ")).unwrap();
+        assert_eq!(scale.starts_with("Scale 1:"), is_metric, "{scale}");
+        assert_eq!(scale.contains("in = 1 ft"), !is_metric, "{scale}");
+        if is_metric {
+            let ratio = scale.trim_start_matches("Scale 1:").split(',').next().unwrap();
+            let ratio: f64 = ratio.parse().unwrap();
+            assert!(
+                (page.scale_pt_per_ft().unwrap() - 8.64 * 100.0 / ratio).abs() < 1e-9,
+                "{scale}"
+            );
+        }
+    }
+}

@@ -107,7 +107,7 @@ fn what_is_not_deducted_is_told_as_the_outline_below_twice() {
     let text = format!("record 2,400 sq ft\n{TWO_LEVELS}");
     let page = first(&text);
     assert!(
-        page.contains("The opening \"Tall room 2\" not deducted (likeliest of 2 that fit): gives 2,400, as the record says; 2,400 = 2 × 1,200"),
+        page.contains("The opening \"Tall room 2\" not deducted (page 2) (likeliest of 2 that fit): gives 2,400, as the record says; 2,400 = 2 × 1,200"),
         "{page}"
     );
     assert!(
@@ -115,7 +115,7 @@ fn what_is_not_deducted_is_told_as_the_outline_below_twice() {
         "{page}"
     );
     assert!(all(&text).contains("△: could account for the record if not deducted"));
-    assert!(page.contains("Other levels: page 2."), "{page}");
+    assert!(page.contains("Other level: Upper floor, page 2."), "{page}");
 }
 
 #[test]
@@ -145,7 +145,7 @@ fn what_is_below_grade_is_neither_added_to_the_headline_nor_left_out_of_the_requ
     // The rec room counts in the record, as it says.
     let with = first(&sketch("basement"));
     assert!(
-        with.contains("Please correct the record to 2,669 sq ft (with the rec room), or"),
+        with.contains("Please correct the record to 2,669 sq ft (with the rec room; 2,664 if each wall is rounded to the foot), or"),
         "{with}"
     );
 }
@@ -167,7 +167,10 @@ fn two_totals_are_not_told_as_a_range() {
     assert!(rectangle.contains("could change it by \u{2212}4 or +24"), "{rectangle}");
     assert!(!rectangle.contains("1,204 to 1,232"), "{rectangle}");
     let lot = all(&sketch("lot"));
-    assert!(lot.contains("Rounded to the foot: 1,120 or 1,148, for an office"), "{lot}");
+    assert!(
+        lot.contains("Rounded to the foot, the total can be 1,120 or 1,148 if the office"),
+        "{lot}"
+    );
     assert!(!lot.contains("1,120 to 1,148"), "{lot}");
     let report = fairfoot::read("lot.sides", sketch("lot"))
         .and_then(|house| house.areas(&Settings::default())?.reconcile(&Weights::default()))
@@ -206,4 +209,138 @@ fn the_method_has_only_what_a_wall_of_the_file_needs() {
     );
     assert!(all(&sketch("brick-garage")).contains("By closing: a side that was not measured"));
     assert!(all(&sketch("farmhouse")).contains("An estimated wall is rounded"));
+}
+
+/// A house with a garage and a porch: 1,200 sq ft, 400 and 100.
+fn with_garage_and_porch(record: &str) -> String {
+    format!(
+        "record {record}\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\ngarage \"Garage\" start east 40' recorded 400 sq ft\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\nporch \"Porch\" start west 10'\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"
+    )
+}
+
+#[test]
+fn what_is_drawn_on_another_page_is_named_with_it() {
+    let basement = first(&sketch("basement"));
+    assert!(basement.contains("Other levels: Basement, page 2; Attic, page "), "{basement}");
+    assert!(basement.contains("counting: the record counts the rec room (page 2)"), "{basement}");
+    let eaves = "Front eaves not deducted, and rear eaves not deducted (page ";
+    assert!(basement.contains(eaves), "{basement}");
+    // What is drawn on the first page needs no page, and a voice gets none that is not known yet.
+    let brick = first(&sketch("brick-garage"));
+    assert!(!brick.contains("(page"), "{brick}");
+    for (name, text) in super::sketches() {
+        for page in pages(&text).pages() {
+            let seen = words(page).join(" ");
+            assert!(!seen.contains('\u{1}') && !page.description().contains('\u{1}'), "{name}");
+        }
+    }
+}
+
+/// 400 + 100 = 500 of the 504 that are left; no wall here is near a half foot, so no rounding gives the other 4.
+#[test]
+fn spaces_named_together_come_with_a_sum_that_can_be_followed() {
+    let page = first(&with_garage_and_porch("1,704 sq ft"));
+    let sum = "The garage (400) and the porch (100) together, each wall to the foot, would be 500 of the 504 sq ft that are left.";
+    assert!(page.contains(sum), "{page}");
+    assert!(page.contains("No common cause explains the other 4."), "{page}");
+    assert_eq!(page.matches('△').count(), 3, "two names and the key: {page}");
+    let heard = heard(&with_garage_and_porch("1,704 sq ft"));
+    assert_eq!(heard.matches("named as a possible part of what is left").count(), 2, "{heard}");
+    assert!(!page.contains("rounding could account for the other"), "{page}");
+}
+
+#[test]
+fn a_small_gap_is_not_asked_about_as_another_house() {
+    let near = first(&sketch("lot"));
+    assert!(
+        near.contains(
+            "No common cause explains the 8 sq ft by which the record is below these steps."
+        ),
+        "{near}"
+    );
+    assert!(!near.contains("whether it is of this house"), "{near}");
+    assert!(
+        near.contains("the nearest possible totals are 1,120 and 1,148; the record is 1,140."),
+        "{near}"
+    );
+}
+
+#[test]
+fn a_house_that_agrees_says_so_once_in_the_headline() {
+    let plan = first(&sketch("builders-plan"));
+    assert!(plan.contains("They agree within 2 sq ft."), "{plan}");
+    assert_eq!(plan.matches("agree").count(), 2, "{plan}");
+    assert!(!plan.contains("Difference 2 sq ft"), "{plan}");
+}
+
+#[test]
+fn a_plan_that_disagrees_with_its_own_lengths_is_not_hidden() {
+    let text = "record 1,500 sq ft\nplan 1,300 sq ft\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30' from plan\neast 40' from plan\nsouth 30' from plan\nwest 40' from plan\n";
+    let page = first(text);
+    assert!(
+        page.contains(
+            "the plan's own total, 1,300 sq ft, which differs from its lengths by 100 sq ft"
+        ),
+        "{page}"
+    );
+}
+
+#[test]
+fn north_is_shown_on_a_drawing_with_another_side_up() {
+    let shows = |front: &str| {
+        let text = with_garage_and_porch("1,210 sq ft");
+        let labels = words(&pages(&format!("front {front}\n{text}")).pages()[0]);
+        labels.iter().any(|words| words == "north")
+    };
+    assert!(!shows("south"), "north is up");
+    for front in ["north", "east", "west"] {
+        assert!(shows(front), "front {front}");
+    }
+}
+
+#[test]
+fn the_request_has_the_unit_of_the_record_first() {
+    let cabin = first(&sketch("kit-cabin"));
+    assert!(cabin.contains("Please correct the record to 886 sq ft (82.4 sq m; 896 if each wall is rounded to the foot)"), "{cabin}");
+    assert!(cabin.contains("what else its 990 sq ft includes"), "{cabin}");
+}
+
+#[test]
+fn a_space_is_heard_beside_the_one_it_touches_and_around_the_one_it_holds() {
+    let farmhouse = heard(&sketch("farmhouse"));
+    assert!(
+        farmhouse.contains("to the east of Garage") && farmhouse.contains("to the north of Garage"),
+        "{farmhouse}"
+    );
+    let basement = pages(&sketch("basement"));
+    let all: String = basement.pages().iter().map(fairfoot::pages::Page::description).collect();
+    assert!(all.contains("around Rec room"), "{all}");
+    assert!(!all.contains("to the east of Rec room"), "{all}");
+    let modular = heard(&sketch("modular"));
+    assert!(modular.contains("side 3 south in parts of 860 millimeters and 12,250 millimeters (13,050 millimeters at the frame)"), "{modular}");
+}
+
+/// Rounding takes 2 sq ft off the basement house, which is too short for a bar of its own length.
+#[test]
+fn the_legend_of_the_chart_has_every_kind_of_step_that_is_not_nothing() {
+    let basement = words(&pages(&sketch("basement")).pages()[0]);
+    for sign in ["adds", "subtracts"] {
+        assert!(basement.iter().any(|words| words == sign), "{sign}: {basement:?}");
+    }
+    let bars = ["rounding \u{2212}2", "counting +550", "possible +430"];
+    for bar in bars {
+        assert!(basement.iter().any(|words| words == bar), "{bar}: {basement:?}");
+    }
+}
+
+#[test]
+fn a_small_record_has_a_page_that_says_what_it_is_for() {
+    for name in ["small-record", "angled-bay", "townhouse"] {
+        let page = first(&sketch(name));
+        let purpose =
+            "No change is requested. This page is for the owner, to show how the two compare.";
+        assert!(page.contains(purpose), "{name}: {page}");
+        assert!(page.contains("ask a licensed professional before these pages are handed in"));
+        assert!(!all(&sketch(name)).contains("Hand in page"), "{name}");
+    }
 }

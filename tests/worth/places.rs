@@ -206,8 +206,11 @@ fn the_ways_shown_are_those_for_the_kind_of_what_is_reported() {
     let told = super::text(&super::whole(&text, None).unwrap());
     assert!(told.contains("described in another way (what counts"), "{told}");
     // RPTL 550(2), 554, read: a wrong description is not covered here; the complaint covers it.
-    assert!(told.contains("554) | typed or added: for this; described: not for this"), "{told}");
-    assert!(told.contains("(512(1), 512(1-a), 524(1)) | for this\n"), "{told}");
+    assert!(
+        told.contains("554) | typed or added: covers this; described: does not cover this"),
+        "{told}"
+    );
+    assert!(told.contains("(512(1), 512(1-a), 524(1)) | covers this\n"), "{told}");
 }
 
 /// An amount is printed with the sign that was typed, as is every amount computed from it; without one if none was

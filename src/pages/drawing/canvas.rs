@@ -11,6 +11,10 @@ use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Stroke, Text};
 pub(crate) const SIZES_PT: [f64; 2] = [7.5, 6.3];
 /// The distance of a text above its dimension line.
 const GAP_PT: f64 = 2.0;
+/// How far hatching ends from a label.
+const HATCH_OFF_PT: f64 = 1.8;
+/// How much of a dimension line is left free at each end of its text.
+const LINE_SHOWN_PT: f64 = 2.0;
 /// The distance of a witness line from its wall.
 const OFF_WALL_PT: f64 = 1.6;
 
@@ -218,7 +222,7 @@ impl Canvas {
             inside || figure.iter().any(|&corner| is_inside(&ground, corner))
         };
         if self.hatched.iter().any(over) {
-            self.whites.push(Stroke::filled(&grown(&ground, 1.0), Fill::White));
+            self.whites.push(Stroke::filled(&grown(&ground, HATCH_OFF_PT), Fill::White));
         }
         self.set(text);
     }
@@ -240,6 +244,14 @@ impl Canvas {
                 }
                 None => {}
             }
+            if dimension.mark.is_some() {
+                // A number keeps clear of the mark; lines may still end at it.
+                let middle = dimension.wall.middle();
+                for way in [Point::new(2.8, 0.0), Point::new(0.0, 2.8)] {
+                    let ends = (middle.plus(way, -1.0), middle.plus(way, 1.0));
+                    self.occupancy.add_line(ends.0, ends.1, Sort::Witness);
+                }
+            }
         }
         let mut numbered: Vec<(usize, Dimension)> = all.into_iter().enumerate().collect();
         numbered.sort_by(|(_, a), (_, b)| a.wall.length_pt().total_cmp(&b.wall.length_pt()));
@@ -259,18 +271,34 @@ impl Canvas {
     }
 
     /// Places a small number close to a wall, inside its figure or else outside every figure, with no dimension
-    /// line between. Returns whether there was room.
+    /// line between; not in a space inside it, where it would seem to be that space's, unless there is no other
+    /// place. Returns whether there was room.
     pub(crate) fn number(
         &mut self,
         wall: &WallOnPage,
         figure: &[Point],
         others: &[&[Point]],
+        inner: &[&[Point]],
         number: usize,
     ) -> bool {
-        const SHARES: [f64; 5] = [0.5, 0.38, 0.62, 0.25, 0.75];
+        let is_clear = |spot: Point| !inner.iter().any(|inner| is_inside(inner, spot));
+        self.number_where(wall, figure, others, number, is_clear)
+            || !inner.is_empty() && self.number_where(wall, figure, others, number, |_| true)
+    }
+
+    fn number_where(
+        &mut self,
+        wall: &WallOnPage,
+        figure: &[Point],
+        others: &[&[Point]],
+        number: usize,
+        may_stand: impl Fn(Point) -> bool,
+    ) -> bool {
+        const SHARES: [f64; 7] = [0.5, 0.38, 0.62, 0.25, 0.75, 0.14, 0.86];
+        const OFF_PT: [f64; 7] = [-5.6, -8.0, 5.6, 8.0, -11.5, -15.0, 11.5];
         let size_pt = SIZES_PT[1];
         let along = wall.from.to(wall.to);
-        let places = [-5.6, -8.0, -15.0, 5.6].into_iter().flat_map(|off| {
+        let places = OFF_PT.into_iter().flat_map(|off| {
             SHARES.map(|share| {
                 let straight = wall.from.plus(along, share);
                 let on = if wall.is_curved() { wall.middle() } else { straight };
@@ -288,7 +316,8 @@ impl Canvas {
                 is_inside(figure, spot)
                     || others.iter().all(|other| !ground.iter().any(|&at| is_inside(other, at)))
             };
-            self.occupancy.has_room(&ground)
+            may_stand(spot)
+                && self.occupancy.has_room(&ground)
                 && self.occupancy.is_alone(&ground, SIZES_PT[0])
                 && self.occupancy.meets_no_dimension(wall, spot)
                 && is_at_home()
@@ -329,8 +358,10 @@ impl Canvas {
             || SIZES_PT.into_iter().any(|size_pt| {
                 !self.is_spent()
                     && (self.along_outside(dimension, 0.0, size_pt)
-                        || self.beyond_all(dimension, size_pt)
-                        || self.leader(dimension, out, size_pt, Over::Nothing))
+                        || self.beyond_all(dimension, size_pt))
+            })
+            || SIZES_PT.into_iter().any(|size_pt| {
+                !self.is_spent() && self.leader(dimension, out, size_pt, Over::Nothing)
             });
         outside
             || SIZES_PT.into_iter().any(|size_pt| {
@@ -378,7 +409,8 @@ impl Canvas {
     fn along(&mut self, dimension: &Dimension, out: Point, off: f64, size_pt: f64) -> bool {
         let wall = &dimension.wall;
         let width = fonts::width_pt(dimension.hand, size_pt, &dimension.words);
-        if wall.is_curved() || wall.length_pt() < 9.0 || width > wall.length_pt() - 1.0 {
+        let room = wall.length_pt() - 2.0 * LINE_SHOWN_PT;
+        if wall.is_curved() || wall.length_pt() < 9.0 || width > room {
             return false;
         }
         let (from, to) = (wall.from.plus(out, off), wall.to.plus(out, off));
@@ -452,6 +484,19 @@ impl Canvas {
         true
     }
 
+    /// Places the number of a wall at the end of a leader, outside or inside; returns whether there was room.
+    pub(crate) fn number_led(&mut self, wall: &WallOnPage, number: usize) -> bool {
+        let words = number.to_string();
+        let dimension =
+            Dimension { wall: *wall, or_else: None, words, hand: Typeface::Plain, mark: None };
+        let ways = [wall.out, Point::default().plus(wall.out, -1.0)];
+        let [over_nothing, over_lines] =
+            [Over::Nothing, Over::Lines].map(|over| ways.into_iter().map(move |way| (way, over)));
+        over_nothing
+            .chain(over_lines)
+            .any(|(way, over)| self.leader(&dimension, way, SIZES_PT[1], over))
+    }
+
     /// Places a text beside a wall with a leader, outside the figure; returns whether there was room.
     pub(crate) fn beside(&mut self, dimension: &Dimension) -> bool {
         let out = dimension.wall.out;
@@ -483,15 +528,15 @@ impl Canvas {
     }
 
     /// Places a block at the roomiest place inside a figure and outside its holes, using the first choice that
-    /// fits.
+    /// fits, and returns its number.
     pub(crate) fn block(
         &mut self,
         figure: &[Point],
         holes: &[Vec<Point>],
         choices: &[Block],
-    ) -> bool {
+    ) -> Option<usize> {
         if self.is_spent() {
-            return false;
+            return None;
         }
         // A single letter is never turned.
         let ways = |block: &Block| if block.is_letter() { 1 } else { 2 };
@@ -506,7 +551,7 @@ impl Canvas {
         };
         let mut spots: Option<Vec<Point>> = None;
         let sides = figure.len() + holes.iter().map(Vec::len).sum::<usize>();
-        for block in choices {
+        for (choice, block) in choices.iter().enumerate() {
             let size_pt = block.size_pt();
             for upright in ways(block).filter(|&upright| may_fit(size_pt, upright)) {
                 let spots = spots.get_or_insert_with(|| {
@@ -521,11 +566,11 @@ impl Canvas {
                     for text in block.texts(spot, upright) {
                         self.commit(text);
                     }
-                    return true;
+                    return Some(choice);
                 }
             }
         }
-        false
+        None
     }
 }
 
@@ -592,4 +637,79 @@ fn spots_inside(figure: &[Point], holes: &[Vec<Point>]) -> Vec<Point> {
     }
     spots.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     spots.into_iter().map(|(.., spot)| spot).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::compass::Direction;
+    use crate::pages::drawing::view::{SCALES, Turned};
+
+    fn canvas() -> Canvas {
+        let turned = Turned { front: Direction::South };
+        let view = View { turned, scale: SCALES[0], origin: Point::default() };
+        Canvas::new(view, Point::new(0.0, 0.0), Point::new(200.0, 200.0))
+    }
+
+    fn square(low: f64, high: f64) -> Vec<Point> {
+        [(low, low), (high, low), (high, high), (low, high)].map(|(x, y)| Point::new(x, y)).to_vec()
+    }
+
+    fn name() -> Block {
+        Block { lines: vec![(Typeface::Plain, 8.0, "Garage".to_owned())] }
+    }
+
+    #[test]
+    fn a_label_over_hatching_has_a_white_ground_that_is_larger() {
+        for upright in [false, true] {
+            let mut canvas = canvas();
+            // A narrow space takes the name turned.
+            let mut figure = square(50.0, 150.0);
+            if upright {
+                figure[1].x_pt = 64.0;
+                figure[2].x_pt = 64.0;
+            }
+            canvas.hatch(figure.clone(), Vec::new());
+            assert_eq!(canvas.block(&figure, &[], &[name()]), Some(0));
+            let text = canvas.texts[0].corners();
+            assert_eq!(canvas.whites.len(), 1);
+            let white: Vec<Point> =
+                canvas.whites[0].stretches().iter().map(|line| line.0).collect();
+            for corner in text {
+                assert!(is_inside(&white, corner), "{corner:?} is outside {white:?}");
+            }
+        }
+        let mut plain = canvas();
+        assert_eq!(plain.block(&square(50.0, 150.0), &[], &[name()]), Some(0));
+        assert!(plain.whites.is_empty());
+    }
+
+    #[test]
+    fn a_number_stands_in_a_space_inside_only_if_there_is_no_other_place() {
+        let here = WallOnPage {
+            from: Point::new(50.0, 150.0),
+            to: Point::new(150.0, 150.0),
+            out: Point::new(0.0, 1.0),
+            rise_pt: 0.0,
+            radius_pt: 0.0,
+        };
+        let figure = square(50.0, 150.0);
+        let inner = vec![
+            Point::new(50.0, 120.0),
+            Point::new(150.0, 120.0),
+            Point::new(150.0, 150.0),
+            Point::new(50.0, 150.0),
+        ];
+        let mut free = canvas();
+        assert!(free.number(&here, &figure, &[&figure], &[&inner], 3));
+        let at = free.texts[0].corners()[0];
+        assert!(!is_inside(&inner, at), "{at:?}");
+        // With a label all along its outside, the number stands inside.
+        let mut taken = canvas();
+        let ground = [(45.0, 152.0), (155.0, 152.0), (155.0, 175.0), (45.0, 175.0)];
+        taken.occupancy.add_ground(ground.map(|(x, y)| Point::new(x, y)));
+        assert!(taken.number(&here, &figure, &[&figure], &[&inner], 3));
+        let at = taken.texts[0].corners()[0];
+        assert!(is_inside(&inner, at), "{at:?}");
+    }
 }

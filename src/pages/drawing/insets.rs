@@ -55,7 +55,7 @@ pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Fra
     let mut top = frame.left_top.y_pt;
     for spaces in far {
         let left_top = Point::new(frame.left_top.x_pt + frame.width_pt - WIDE_PT, top);
-        let box_of = Frame::new(left_top, WIDE_PT, each - 6.0);
+        let box_of = Frame::new(left_top, WIDE_PT, each - 6.0).in_meters(frame.in_meters);
         inset(say, marks, Group { level, spaces, is_inset: true }, box_of, &mut drawing);
         top += each;
     }

@@ -5,12 +5,16 @@ use crate::areas::at_face::Walls;
 use crate::geometry::outline::Outline;
 use crate::house::Face;
 use crate::house::House;
+use crate::house::SideRule;
 use crate::pages::drawing::view::OnSite;
 use crate::reconcile::cause::MisreadWall;
+use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::{BridgeStep, Explanation, Figure, OutlineReport, Reconciliation};
+use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 use crate::wording::causes;
-use crate::wording::map::map_note;
+use crate::wording::certainty::closed_mostly_by;
+use crate::wording::map::{map_note, parts_heard};
 use crate::wording::sentences::Sentences;
 
 /// A reference outline, positioned on a level.
@@ -54,6 +58,8 @@ pub(crate) struct Marks {
     pub(crate) theirs: Vec<(usize, Theirs)>,
     /// Roofs from maps drawn over the walls, each with its level, its corners and its label.
     pub(crate) roofs: Vec<(usize, Vec<OnSite>, String)>,
+    /// Where those roofs and the walls part, in words, each with its level.
+    pub(crate) roofs_heard: Vec<(usize, String)>,
     pub(crate) recorded: Vec<Recorded>,
     /// Spaces that the figure says it counts.
     pub(crate) counted: Vec<usize>,
@@ -61,6 +67,14 @@ pub(crate) struct Marks {
     pub(crate) would_count: Vec<usize>,
     /// Walls where a misread length would explain the figure, as space and side index.
     pub(crate) misread: Vec<(usize, usize)>,
+    /// Spaces that a sentence compares with what is left.
+    pub(crate) near: Vec<usize>,
+    /// Walls that a sentence names by their number, as space and side index.
+    pub(crate) named: Vec<(usize, usize)>,
+    /// The net areas of all spaces with each wall to the half foot, if that is the rule of the figure.
+    pub(crate) half_feet: Option<Vec<Area>>,
+    /// Whether areas to the foot are told: not of a house in meters whose record is in square meters.
+    pub(crate) no_feet: bool,
     /// The word of the figure that the marks are about: `record`.
     pub(crate) whose: String,
 }
@@ -78,12 +92,43 @@ impl Marks {
         for map in reconciliation.maps() {
             if let Some(roof) = map.comparison() {
                 marks.roofs.push((roof.level(), roof.corners().to_vec(), map_note(map, roof)));
+                marks.roofs_heard.push((roof.level(), parts_heard(say.house, roof).join(" ")));
             }
         }
         if let Some(figure) = reconciliation.figures().first() {
             marks.figure(say.house, figure);
+            marks.near = say.near_spaces(figure);
+            marks.half_feet = half_feet(say, figure);
+            marks.no_feet = !say.is_asked_about_feet(figure);
+            marks.name_walls(say, reconciliation, figure);
         }
+        let closed = say.house.spaces.iter().enumerate().filter_map(|(i, space)| {
+            closed_mostly_by(space).map(|side| (i, side.number().index()))
+        });
+        marks.named.extend(closed);
         marks
+    }
+
+    /// Marks the walls that the steps, what is possible or the request names by their number.
+    fn name_walls(
+        &mut self,
+        say: &Sentences<'_>,
+        reconciliation: &Reconciliation,
+        figure: &Figure,
+    ) {
+        let differing = say.differing_walls(reconciliation).into_iter();
+        let differing =
+            differing.flat_map(|(space, sides)| sides.into_iter().map(move |side| (space, side)));
+        let shares = figure.shares().iter().filter(|share| share.ruled() != share.recorded());
+        let shares = shares.map(|share| (share.place, share.side().index()));
+        let reported = || figure.explanations().reported();
+        let parts =
+            reported().flat_map(|one| one.cause.departures()).filter_map(|kind| match kind {
+                DepartureKind::Part { space, part } => Some((space, part.side)),
+                _ => None,
+            });
+        self.named = differing.chain(shares).chain(parts).collect();
+        self.named.extend(&self.misread);
     }
 
     /// The recorded length of one wall, if it is marked.
@@ -164,6 +209,15 @@ impl Marks {
         };
         self.misread = reported().filter_map(Explanation::misread_wall).flat_map(walls).collect();
     }
+}
+
+/// The net area of every space with each wall to the half foot, if that is the figure's rule.
+fn half_feet(say: &Sentences<'_>, figure: &Figure) -> Option<Vec<Area>> {
+    (figure.side_rule() == SideRule::Step(Step::HalfFoot)).then(|| {
+        let rule = say.settings.rule_for_step(Step::HalfFoot);
+        let areas = say.areas.outside.ruled(rule, say.settings.reading).areas;
+        (0..areas.len()).map(|space| crate::areas::net(say.house, space, &areas)).collect()
+    })
 }
 
 /// The corners of a reference outline, relative to its first.

@@ -83,8 +83,11 @@ pub(crate) struct Occupancy {
 
 /// The side of a grid square, in points.
 const SQUARE_PT: f64 = 24.0;
-/// The clearance around a label, in points.
+/// The clearance between a label and a line, in points.
 const AIR_PT: f64 = 0.9;
+/// The clearance between two labels along the line of reading, so that they are not read as one, and across it, in
+/// points.
+const APART_PT: (f64, f64) = (4.0, 1.0);
 
 impl Occupancy {
     pub(crate) fn new(left_top: Point, right_bottom: Point) -> Occupancy {
@@ -142,8 +145,15 @@ impl Occupancy {
     /// Whether a label lies in the frame and touches neither another label nor any line.
     pub(crate) fn has_room(&self, ground: &Ground) -> bool {
         let wide = grown(ground, AIR_PT);
+        let apart = grown_by(ground, APART_PT);
+        let near = grown(ground, APART_PT.1);
+        // Only what reads in the same direction could be read as one.
+        let keeps_off = |other: &Label| match reads_alike(ground, &other.ground) {
+            true => !overlap(&apart, &other.ground),
+            false => !overlap(&near, &other.ground),
+        };
         self.holds(ground)
-            && self.labels_near(&wide).all(|other| !overlap(&wide, &other.ground))
+            && self.labels_near(&apart).all(keeps_off)
             && self.lines_near(&wide).all(|line| !touches(&wide, line.from, line.to))
     }
 
@@ -233,10 +243,16 @@ fn squares(distance_pt: f64) -> usize {
 
 /// A rectangle enlarged by `by_pt` on every side.
 pub(crate) fn grown(ground: &Ground, by_pt: f64) -> Ground {
+    grown_by(ground, (by_pt, by_pt))
+}
+
+/// A rectangle enlarged at both ends by the first length, and above and below by the second.
+fn grown_by(ground: &Ground, (ends_pt, edges_pt): (f64, f64)) -> Ground {
     let along = ground[0].to(ground[1]).unit();
     let down = ground[0].to(ground[3]).unit();
-    let corner =
-        |spot: Point, right: f64, low: f64| spot.plus(along, right * by_pt).plus(down, low * by_pt);
+    let corner = |spot: Point, right: f64, low: f64| {
+        spot.plus(along, right * ends_pt).plus(down, low * edges_pt)
+    };
     [
         corner(ground[0], -1.0, -1.0),
         corner(ground[1], 1.0, -1.0),
@@ -254,6 +270,13 @@ pub(crate) fn overlap(one: &Ground, other: &Ground) -> bool {
         let (other_low, other_high) = spread(other, side);
         low < other_high && other_low < high
     })
+}
+
+/// Whether two labels read in the same direction.
+fn reads_alike(one: &Ground, other: &Ground) -> bool {
+    const NEARLY: f64 = 0.1;
+    let way = |ground: &Ground| ground[0].to(ground[1]).unit();
+    way(one).cross(way(other)).abs() < NEARLY
 }
 
 /// Whether a line crosses or touches a rectangle.
@@ -336,6 +359,10 @@ mod tests {
         assert!(!crowd.has_room(&square(40.0, 40.0, 10.0)));
         crowd.add_ground(square(60.0, 60.0, 20.0));
         assert!(!crowd.has_room(&square(75.0, 75.0, 20.0)));
-        assert!(crowd.has_room(&square(82.0, 82.0, 10.0)));
+        // 1 pt or less beside a label is too near, whether to its right or below it.
+        assert!(!crowd.has_room(&square(81.0, 60.0, 10.0)));
+        assert!(!crowd.has_room(&square(60.0, 80.9, 10.0)));
+        assert!(crowd.has_room(&square(85.0, 60.0, 10.0)));
+        assert!(crowd.has_room(&square(60.0, 82.0, 10.0)));
     }
 }

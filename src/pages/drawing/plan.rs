@@ -15,7 +15,9 @@ use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
 use crate::pages::drawing::marks;
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::occupancy::Sort;
-use crate::pages::drawing::view::{OnSite, SCALES, Scale, Turned, View, WallOnPage, hatching};
+use crate::pages::drawing::view::{
+    OnSite, Scale, Turned, View, WallOnPage, hatching, scales, smallest,
+};
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Run, Stroke, Text};
@@ -32,11 +34,19 @@ pub(crate) struct Frame {
     pub(crate) height_pt: f64,
     /// The largest scale allowed, in points per foot; infinite if the largest one that fits is wanted.
     pub(crate) most_pt_per_ft: f64,
+    /// Whether the scale is one of a metric ruler.
+    pub(crate) in_meters: bool,
 }
 
 impl Frame {
     pub(crate) const fn new(left_top: Point, width_pt: f64, height_pt: f64) -> Frame {
-        Frame { left_top, width_pt, height_pt, most_pt_per_ft: f64::INFINITY }
+        let most_pt_per_ft = f64::INFINITY;
+        Frame { left_top, width_pt, height_pt, most_pt_per_ft, in_meters: false }
+    }
+
+    /// The same rectangle for a drawing at a scale of a metric ruler, or of an architect's.
+    pub(crate) const fn in_meters(self, in_meters: bool) -> Frame {
+        Frame { in_meters, ..self }
     }
 }
 
@@ -108,8 +118,9 @@ pub(crate) fn fitted(
     fitting: Fitting,
 ) -> (View, f64) {
     let fits = |scale: &&Scale| fits(reach, frame, **scale, margin_pt);
-    let last = SCALES[SCALES.len() - 1];
-    let scale = SCALES.iter().filter(fits).nth(fitting.skip).copied().unwrap_or(last);
+    let last = smallest(frame.in_meters);
+    let all = scales(frame.in_meters).iter();
+    let scale = all.filter(fits).nth(fitting.skip).copied().unwrap_or(last);
     placed(reach, turned, frame, scale, margin_pt, fitting)
 }
 
@@ -182,7 +193,8 @@ pub(crate) fn largest_scale(
     let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
     let reach = Reach::of(points(say, marks, group), turned);
     let fits = |scale: &&Scale| fits(&reach, frame, **scale, MARGIN_PT);
-    SCALES.iter().find(fits).copied().unwrap_or(SCALES[SCALES.len() - 1])
+    let all = scales(frame.in_meters).iter();
+    all.clone().find(fits).copied().unwrap_or_else(|| smallest(frame.in_meters))
 }
 
 /// Draws a group at the largest standard scale at which all labels fit, or as many as possible.
@@ -252,15 +264,24 @@ fn drawn(
         notes: Vec::new(),
         left_out: Vec::new(),
     };
-    if let Some(bearing) = heads.true_north.filter(|_| !group.is_inset) {
-        let corner = Point::new(right_bottom.x_pt, frame.left_top.y_pt);
-        north(&mut plan.canvas, bearing.unit_vector(), corner);
+    let corner = Point::new(right_bottom.x_pt, frame.left_top.y_pt);
+    // Directions have words in the text, so a drawing with another side up says where north is.
+    match (heads.true_north, heads.front) {
+        _ if group.is_inset => {}
+        (Some(bearing), _) => {
+            north(&mut plan.canvas, bearing.unit_vector(), corner, "true north");
+        }
+        (None, Some(Direction::North | Direction::East | Direction::West)) => {
+            north(&mut plan.canvas, (0.0, 1.0), corner, "north");
+        }
+        _ => {}
     }
     plan.spaces();
     if !group.is_inset {
         plan.theirs(group.level);
         plan.roofs(group.level);
     }
+    plan.numbers(Numbered::Named);
     let beside = plan.names();
     if fitting.names_last {
         plan.walls();
@@ -269,7 +290,7 @@ fn drawn(
         plan.names_beside(&beside);
         plan.walls();
     }
-    plan.numbers();
+    plan.numbers(Numbered::Others);
     plan.closing_notes();
     let left_out = plan.left_out.len();
     let is_spent = plan.canvas.is_spent();
@@ -479,8 +500,13 @@ impl Plan<'_> {
                 .map(|other| other.figure.clone())
                 .collect();
             let choices = self.name_choices(shape);
-            if !self.canvas.block(&shape.figure, &holes, &choices) {
-                beside.push(i);
+            match self.canvas.block(&shape.figure, &holes, &choices) {
+                Some(choice) if choice < WITH_FEET => {}
+                Some(_) => self.feet_in_the_key(shape),
+                None => {
+                    beside.push(i);
+                    self.feet_in_the_key(shape);
+                }
             }
         }
         self.shapes = shapes;
@@ -508,8 +534,37 @@ impl Plan<'_> {
             };
             self.note(&format!("△: could account for the {} if {how}", self.marks.whose));
             format!("△ {name}")
+        } else if self.marks.near.contains(&shape.space) {
+            self.note("△: named below as a possible part of what is left");
+            format!("△ {name}")
         } else {
             name
+        }
+    }
+
+    /// The area of a space with each wall to the foot, or to the half foot where that is the rule of the figure:
+    /// `to the foot: 1,760 sq ft`.
+    fn feet(&self, shape: &Shape) -> String {
+        match &self.marks.half_feet {
+            Some(areas) => format!("to the half foot: {} sq ft", whole(areas[shape.space])),
+            None => {
+                let areas = &self.say.areas.spaces[shape.space];
+                format!("to the foot: {} sq ft", whole(areas.net_whole_foot))
+            }
+        }
+    }
+
+    /// Says below the drawing what a space with no room for it has to the foot, if a sum has it: where it is counted, or
+    /// named as a possible part of the difference.
+    fn feet_in_the_key(&mut self, shape: &Shape) {
+        let marks = self.marks;
+        let is_summed = crate::areas::is_in_total(self.say.house, shape.space, false)
+            || [&marks.counted, &marks.would_count, &marks.near]
+                .iter()
+                .any(|spaces| spaces.contains(&shape.space));
+        if is_summed && !marks.no_feet && !marks.whose.is_empty() {
+            let name = fonts::shown(&self.space(shape).name);
+            self.note(&format!("{name}, {}", self.feet(shape)));
         }
     }
 
@@ -518,11 +573,14 @@ impl Plan<'_> {
         let net =
             if self.say.house.deducted_from(shape.space).next().is_some() { " net" } else { "" };
         let sq_ft = whole(areas.net_tenth_foot);
-        let feet = format!("to the foot: {} sq ft", whole(areas.net_whole_foot));
+        let feet = self.feet(shape);
         let (fine, feet) = match self.say.is_metric() {
             true => (
                 format!("{}{net}", square_meters(areas.net_tenth_foot)),
-                format!("{sq_ft} sq ft; {feet}"),
+                match self.marks.no_feet {
+                    true => format!("{sq_ft} sq ft"),
+                    false => format!("{sq_ft} sq ft; {feet}"),
+                },
             ),
             false => (format!("{sq_ft} sq ft{net}"), feet),
         };
@@ -548,6 +606,7 @@ impl Plan<'_> {
             }
             Block { lines: all }
         };
+        // The first WITH_FEET of them have the area to the foot.
         vec![
             block([9.0, 8.0], 150.0, 3),
             block([8.0, 7.0], 110.0, 3),
@@ -623,7 +682,7 @@ impl Plan<'_> {
                     let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
                     dimension.wall = seen;
                     self.note(&format!(
-                        "{}, side {}: {} is seen of a part of {whole}; the corner of another space covers the rest",
+                        "{}, side {}: this part of it is {whole} long; {} of that shows, the rest is behind the next space",
                         fonts::shown(&self.space(shape).name),
                         source + 1,
                         dimension.words
@@ -728,30 +787,48 @@ impl Plan<'_> {
         is_dimensioned || lies_out(across) && !lies_out(wall)
     }
 
-    /// Places the number of every side at its wall. Spaces inside others get none, because their numbers could be
-    /// taken for those of the outer space.
-    fn numbers(&mut self) {
+    /// Places the numbers of sides at their walls. Spaces inside others get none unless a sentence names one of their
+    /// walls, because their numbers could be taken for those of the outer space. The number of a wall that is named is
+    /// never left out: without room at the wall, it stands at the end of a line.
+    fn numbers(&mut self, which: Numbered) {
         let shapes = std::mem::take(&mut self.shapes);
         let house = self.say.house;
         let mut is_numbered = false;
-        let is_told_of = |shape: &&Shape| {
+        let is_told_of = |shape: &Shape| {
             let here = &house.spaces[shape.space];
             here.parent.is_none() && (here.kind.has_walls() || here.counted)
         };
-        for shape in shapes.iter().filter(is_told_of) {
+        for shape in &shapes {
             let others = shapes.iter().filter(|other| {
                 other.space != shape.space && house.spaces[other.space].parent.is_none()
             });
+            let inner =
+                shapes.iter().filter(|other| house.spaces[other.space].parent == Some(shape.space));
+            let inner: Vec<&[Point]> = inner.map(|other| other.figure.as_slice()).collect();
             let mut others: Vec<&[Point]> = others.map(|other| other.figure.as_slice()).collect();
             others.push(&shape.figure);
             let traverse = &self.say.areas.outside.spaces[shape.space].traverse;
             for number in 0..house.spaces[shape.space].sides.len() {
+                let is_named = self.marks.named.contains(&(shape.space, number));
+                let is_wanted = match which {
+                    Numbered::Named => is_named,
+                    Numbered::Others => !is_named && is_told_of(shape),
+                };
+                if !is_wanted {
+                    continue;
+                }
                 let pieces = shape.walls.iter().zip(&traverse.sides);
                 let of_side = pieces.filter(|(_, side)| side.source == Some(number));
                 let longest =
                     of_side.max_by(|(a, _), (b, _)| a.length_pt().total_cmp(&b.length_pt()));
-                if let Some((wall, _)) = longest {
-                    is_numbered |= self.canvas.number(wall, &shape.figure, &others, number + 1);
+                let Some((wall, _)) = longest else { continue };
+                let is_placed =
+                    self.canvas.number(wall, &shape.figure, &others, &inner, number + 1)
+                        || is_named && self.canvas.number_led(wall, number + 1);
+                is_numbered |= is_placed;
+                if is_named && !is_placed {
+                    let name = fonts::shown(&house.spaces[shape.space].name);
+                    self.left_out.push(format!("the number of side {} of {name}", number + 1));
                 }
             }
         }
@@ -862,8 +939,20 @@ impl Plan<'_> {
     }
 }
 
-/// Draws an arrow to true north in the corner of the frame.
-pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point) {
+/// Which numbers of walls are placed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Numbered {
+    /// Those that a sentence names.
+    Named,
+    /// All others.
+    Others,
+}
+
+/// How many choices for the name of a space have its area to the foot.
+const WITH_FEET: usize = 3;
+
+/// Draws an arrow to north in the corner of the frame.
+pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point, word: &str) {
     // The plan's north points at this bearing, so true north lies as far the other way.
     let (east, north) = (-unit.0, unit.1);
     let turned = canvas.view.turned;
@@ -877,7 +966,7 @@ pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point) {
     let head = Stroke::filled(&[tip, barb(3.2), barb(-3.2)], crate::pages::page::Fill::Black);
     let letter = Text {
         anchor: Anchor::Middle,
-        ..Text::new(Point::new(middle.x_pt, right_top.y_pt + 44.0), 7.0, "true north")
+        ..Text::new(Point::new(middle.x_pt, right_top.y_pt + 44.0), 7.0, word)
     };
     let corner = |x: f64, y: f64| Point::new(right_top.x_pt + x, right_top.y_pt + y);
     let ground = [corner(-40.0, 0.0), corner(0.0, 0.0), corner(0.0, 47.0), corner(-40.0, 47.0)];
@@ -1076,6 +1165,7 @@ pub(crate) fn scale_strip(
 pub(crate) fn scale_words(scale: Scale, is_metric: bool) -> String {
     let ratio = (12.0 * 72.0 / scale.pt_per_ft).round();
     match is_metric {
+        true if scale.words.starts_with("1:") => scale.words.to_owned(),
         true => format!("{} (1:{})", scale.words, rounded_float(ratio)),
         false => scale.words.to_owned(),
     }

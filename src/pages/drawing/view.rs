@@ -46,6 +46,36 @@ pub(crate) const SCALES: [Scale; 20] = [
     Scale { words: "1 in = 1,000,000 ft", pt_per_ft: 72.0 / 1_000_000.0 },
 ];
 
+/// The standard scales for a house in meters that is not in a place with American rules, largest first (common practice;
+/// those of a metric scale ruler down to 1:125).
+pub(crate) const METRIC_SCALES: [Scale; 15] = [
+    Scale { words: "1:50", pt_per_ft: 864.0 / 50.0 },
+    Scale { words: "1:75", pt_per_ft: 864.0 / 75.0 },
+    Scale { words: "1:100", pt_per_ft: 864.0 / 100.0 },
+    Scale { words: "1:125", pt_per_ft: 864.0 / 125.0 },
+    Scale { words: "1:200", pt_per_ft: 864.0 / 200.0 },
+    Scale { words: "1:250", pt_per_ft: 864.0 / 250.0 },
+    Scale { words: "1:500", pt_per_ft: 864.0 / 500.0 },
+    Scale { words: "1:1,000", pt_per_ft: 864.0 / 1e3 },
+    Scale { words: "1:2,500", pt_per_ft: 864.0 / 2.5e3 },
+    Scale { words: "1:5,000", pt_per_ft: 864.0 / 5e3 },
+    Scale { words: "1:10,000", pt_per_ft: 864.0 / 1e4 },
+    Scale { words: "1:50,000", pt_per_ft: 864.0 / 5e4 },
+    Scale { words: "1:250,000", pt_per_ft: 864.0 / 2.5e5 },
+    Scale { words: "1:1,000,000", pt_per_ft: 864.0 / 1e6 },
+    Scale { words: "1:12,500,000", pt_per_ft: 864.0 / 1.25e7 },
+];
+
+/// The standard scales of a drawing, largest first.
+pub(crate) const fn scales(in_meters: bool) -> &'static [Scale] {
+    if in_meters { &METRIC_SCALES } else { &SCALES }
+}
+
+/// The smallest of them.
+pub(crate) fn smallest(in_meters: bool) -> Scale {
+    scales(in_meters).last().copied().unwrap_or(SCALES[SCALES.len() - 1])
+}
+
 /// A position on the ground in nanometers: east, then north.
 pub(crate) type OnSite = (i64, i64);
 
