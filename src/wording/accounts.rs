@@ -161,11 +161,22 @@ impl Sentences<'_> {
     pub(super) fn settling(&self, figure: &Figure) -> String {
         let open = self.open_questions(figure);
         if self.is_for_the_office() {
-            return causes::asked_of_the_office(&open, asks_the_office(figure));
+            let asked = causes::asked_of_the_office(&open, asks_the_office(figure));
+            return self.measured_for_the_first_time(asked);
         }
         let mut steps = causes::for_the_owner(&open);
         steps.extend(self.unseen_wall());
-        format!("To settle it: {}.", steps.join("; "))
+        self.measured_for_the_first_time(format!("To settle it: {}.", steps.join("; ")))
+    }
+
+    /// A sentence that asks to measure walls again, without the last word where none was measured yet.
+    fn measured_for_the_first_time(&self, text: String) -> String {
+        match self.only_from_a_plan() {
+            Some(_) => text
+                .replace("measure it again", "measure it")
+                .replace("measure them again", "measure them"),
+            None => text,
+        }
     }
 
     /// What another line of the record says about its rounding, in a sentence.

@@ -65,11 +65,16 @@ impl Sentences<'_> {
                 words::the_quoted(&self.house.spaces[part.beside()].name)
             );
         }
+        // Nobody measures again what nobody has measured.
+        let (again, here) = match self.only_from_a_plan() {
+            Some(_) => ("", "given"),
+            None => (" again", "measured"),
+        };
         let adds_up =
             figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == figure.area().whole_sq_ft());
         if let Some(walls) = walls.as_ref().filter(|_| adds_up) {
             return format!(
-                "Please measure {walls} again; if the lengths are as measured here, please correct {} to {area}{terms}.",
+                "Please measure {walls}{again}; if the lengths are as {here} here, please correct {} to {area}{terms}.",
                 the(figure),
             );
         }
@@ -86,7 +91,7 @@ impl Sentences<'_> {
         match walls {
             // First the walls, then what follows from them.
             Some(walls) => {
-                format!("Please measure {walls} again; if the lengths are as measured here, {ask}.")
+                format!("Please measure {walls}{again}; if the lengths are as {here} here, {ask}.")
             }
             None => format!("{}.", capital(&ask)),
         }

@@ -46,13 +46,14 @@ pub(crate) const SCALES: [Scale; 20] = [
     Scale { words: "1 in = 1,000,000 ft", pt_per_ft: 72.0 / 1_000_000.0 },
 ];
 
-/// The standard scales for a house in meters that is not in a place with American rules, largest first (common practice;
-/// those of a metric scale ruler down to 1:125).
-pub(crate) const METRIC_SCALES: [Scale; 15] = [
+/// The standard scales for a house in meters that is not in a place with American rules, largest first (common practice):
+/// those of a metric scale ruler down to 1:125, then ones that are read on it with twice or ten times the length.
+pub(crate) const METRIC_SCALES: [Scale; 16] = [
     Scale { words: "1:50", pt_per_ft: 864.0 / 50.0 },
     Scale { words: "1:75", pt_per_ft: 864.0 / 75.0 },
     Scale { words: "1:100", pt_per_ft: 864.0 / 100.0 },
     Scale { words: "1:125", pt_per_ft: 864.0 / 125.0 },
+    Scale { words: "1:150", pt_per_ft: 864.0 / 150.0 },
     Scale { words: "1:200", pt_per_ft: 864.0 / 200.0 },
     Scale { words: "1:250", pt_per_ft: 864.0 / 250.0 },
     Scale { words: "1:500", pt_per_ft: 864.0 / 500.0 },
