@@ -247,7 +247,7 @@ pub(crate) fn chance_of_other_step(nm: i64, way: StepRounding, reading: Length) 
 
 /// The probability that a tape reading off by up to ± `reading` feet makes this length (in feet) round to a different
 /// step from the one that `way` gives.
-fn chance_of_other_step_ft(feet: f64, way: StepRounding, reading: f64) -> f64 {
+pub(crate) fn chance_of_other_step_ft(feet: f64, way: StepRounding, reading: f64) -> f64 {
     let step = way.step().length().feet();
     if step < 2.0 * reading {
         return 0.5;
@@ -271,8 +271,8 @@ fn whole(steps: f64) -> f64 {
 /// has that probability for each leg.
 fn odd_steps(legs: &[Leg], chances: &[f64], way: StepRounding) -> f64 {
     let unit = way.step().length().nm();
-    let steps = |nm: i64| nm.checked_div(unit).unwrap_or(0);
-    let natural: i64 = legs.iter().map(|leg| leg.sign * steps(way.rounded(leg.length))).sum();
+    let natural: i64 = legs.iter().map(|leg| leg.sign * way.rounded(leg.length)).sum();
+    let natural = natural.checked_div(unit).unwrap_or(0);
     // The chance of each misclosure, beginning with the lowest.
     let mut fewest = natural;
     let mut spread = Vec::with_capacity(legs.len() + 1);

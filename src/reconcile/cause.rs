@@ -2,7 +2,7 @@
 
 use crate::house::Face;
 use crate::house::House;
-use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
+use crate::reconcile::departures::{DepartureKind, LevelTaken};
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::totals::TotalWritten;
 use crate::units::length::Length;
@@ -144,22 +144,18 @@ impl Cause {
     }
 
     /// Its labels in JSON.
-    pub(crate) fn labels(self, listed: Listed<'_>) -> Vec<String> {
+    pub(crate) fn labels(self, house: &House) -> Vec<String> {
         let mut labels = Vec::new();
         match self {
             Cause::None | Cause::Departures(..) => {}
             Cause::Face(face) => labels.push(format!("face: {}", face.word())),
             Cause::Rounding(rounding) => labels.push(format!("rounding: {}", rounding.label())),
             Cause::Misread(MisreadWall { space, side, .. }) => {
-                labels.push(format!(
-                    "misread: {} side {}",
-                    listed.house.spaces[space].name,
-                    side + 1
-                ));
+                labels.push(format!("misread: {} side {}", house.spaces[space].name, side + 1));
             }
             Cause::Total { how, .. } => labels.push(format!("total: {}", how.label())),
         }
-        labels.extend(self.departures().map(|kind| kind.label(listed)));
+        labels.extend(self.departures().map(|kind| kind.label(house)));
         labels
     }
 }
@@ -197,14 +193,13 @@ impl TotalWritten {
 
 impl DepartureKind {
     /// Its label in JSON: `counted: Garage`.
-    pub(crate) fn label(self, listed: Listed<'_>) -> String {
-        let house: &House = listed.house;
+    pub(crate) fn label(self, house: &House) -> String {
         let name = |space: usize| house.spaces[space].name.as_str();
         let level_name = |level: usize| house.levels[level].name.as_str();
         match self {
             DepartureKind::Counted { space } => format!("counted: {}", name(space)),
             DepartureKind::MissingCounted { missing } => {
-                format!("counted: {}", listed.house.missing[missing].name)
+                format!("counted: {}", house.missing[missing].name)
             }
             DepartureKind::LeftOut { space } => format!("left out: {}", name(space)),
             DepartureKind::LevelLeftOut { level } => format!("left out: {}", level_name(level)),

@@ -8,7 +8,7 @@
     reason = "chances are floats; steps are few"
 )]
 
-use crate::areas::uncertainty::chance_of_other_step;
+use crate::areas::uncertainty::chance_of_other_step_ft;
 use crate::geometry::traverse::{Leg, StepRounding};
 use crate::units::length::Length;
 
@@ -27,196 +27,291 @@ const FROM_NEAREST: f64 = 0.30;
 const FROM_LONGEST: f64 = 0.15;
 const FROM_LAST: f64 = 0.15;
 
-/// Outcomes of one axis: for each, the lengths of its walls in whole steps (one outcome after another), and its
-/// probability. Ways to close the axis that come to the same lengths are one outcome.
+/// The outcomes of one axis. Ways to close the axis that come to the same lengths are one outcome.
 #[derive(Clone, Debug)]
 pub(super) struct OnSteps {
-    pub(super) walls: usize,
-    lengths: Vec<i64>,
-    /// The same lengths, one wall after another.
-    by_wall: Vec<f64>,
+    /// The length of each wall in each outcome, in whole steps.
+    by_wall: Vec<Row>,
+    /// The probability of each outcome.
     pub(super) chances: Vec<f64>,
     /// The sum of the probabilities.
     pub(super) all: f64,
 }
 
+/// A number for each outcome of an axis; those after the last outcome mean nothing.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Row(pub(super) [f64; MOST_OF_AN_AXIS]);
+
+impl Row {
+    /// Adds a multiple of another row to it.
+    pub(super) fn add(&mut self, times: f64, other: &Row) {
+        self.0.iter_mut().zip(&other.0).for_each(|(here, other)| *here += times * other);
+    }
+}
+
 impl OnSteps {
-    /// The lengths of the walls in each outcome.
-    pub(super) fn iter(&self) -> impl Iterator<Item = &[i64]> {
-        self.lengths.chunks_exact(self.walls.max(1))
+    /// The length of each wall in each outcome, in whole steps.
+    pub(super) fn by_wall(&self) -> &[Row] {
+        &self.by_wall
     }
 
     /// The length of one wall in each outcome, in whole steps.
     pub(super) fn of_wall(&self, wall: usize) -> &[f64] {
-        let count = self.chances.len();
-        &self.by_wall[wall * count..][..count]
+        &self.by_wall[wall].0[..self.chances.len()]
+    }
+
+    /// The lengths of all walls in one outcome.
+    #[cfg(test)]
+    pub(super) fn lengths(&self, outcome: usize) -> Vec<i64> {
+        self.by_wall.iter().map(|lengths| lengths.0[outcome] as i64).collect()
     }
 }
 
 /// The most that any one way to take a remaining step has of all.
 const MOST_OF_A_WAY: f64 = FROM_ANY.max(FROM_NEAREST).max(FROM_LONGEST).max(FROM_LAST);
 
-/// The likely outcomes of one axis.
-pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSteps {
-    let unit = way.step().length().nm();
-    let rounded_nm: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
-    let rounded: Vec<i64> = rounded_nm.iter().map(|nm| nm.checked_div(unit).unwrap_or(0)).collect();
-    let chances: Vec<f64> =
-        legs.iter().map(|leg| chance_of_other_step(leg.length, way, reading)).collect();
-    let mut either: Vec<usize> = (0..legs.len()).filter(|&i| chances[i] > 0.01).collect();
-    either.sort_by(|&a, &b| chances[b].total_cmp(&chances[a]).then(a.cmp(&b)));
-    either.truncate(MOST_EITHER_WAY);
-    let all_same: f64 = chances.iter().map(|chance| 1.0 - chance).product();
-    // What the probability is multiplied by if a wall goes the other way, and how its length changes then.
-    let other_way = |&i: &usize| {
-        let step = if rounded_nm[i] < legs[i].length { 1 } else { -1 };
-        (i, chances[i] / (1.0 - chances[i]), step)
-    };
-    let either: Vec<(usize, f64, i64)> = either.iter().map(other_way).collect();
-    let mut sets: Vec<(f64, u32)> = Vec::with_capacity(1 << MOST_EITHER_WAY);
-    for mask in 0..1_u32 << either.len() {
-        let taken = either.iter().enumerate().filter(|(bit, _)| mask >> bit & 1 == 1);
-        let chance = taken.fold(all_same, |chance, (_, (_, odds, _))| chance * odds);
-        if chance > LEAST {
-            sets.push((chance, mask));
+/// A wall of the axis.
+struct Wall {
+    /// 1 if it runs along the axis, -1 if against it.
+    sign: i64,
+    /// Its length as typed, in nanometers, and rounded, in steps.
+    typed: i64,
+    rounded: i64,
+    /// How its rounded length changes if a reading error makes it round to the other step, and how likely that is.
+    other_step: i64,
+    chance: f64,
+}
+
+impl Wall {
+    /// The wall of a leg, if tape readings are off by up to `reading` feet.
+    fn of(leg: &Leg, way: StepRounding, reading: f64) -> Wall {
+        let nm = way.rounded(leg.length);
+        Wall {
+            sign: leg.sign,
+            typed: leg.length,
+            rounded: nm.checked_div(way.step().length().nm()).unwrap_or(0),
+            other_step: if nm < leg.length { 1 } else { -1 },
+            chance: chance_of_other_step_ft(Length::from_nm(leg.length).feet(), way, reading),
         }
     }
-    // The likeliest first, so that what follows is soon too rare.
-    sets.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let mut closings = Closings::new(legs, unit);
-    let mut lengths = rounded.clone();
-    for (chance, mask) in sets {
-        lengths.copy_from_slice(&rounded);
-        for (bit, &(i, _, step)) in either.iter().enumerate() {
-            lengths[i] += if mask >> bit & 1 == 1 { step } else { 0 };
-        }
-        if lengths.iter().all(|length| *length >= 0) {
-            closings.add(&lengths, chance);
-        }
+
+    /// How its length changes, in steps, when it takes one of the steps by which the axis misses.
+    fn change(&self, misses: i8) -> i64 {
+        -i64::from(misses.signum()) * self.sign
+    }
+}
+
+/// The likely outcomes of one axis of at most 64 walls.
+pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSteps {
+    let walls: Vec<Wall> = legs.iter().map(|leg| Wall::of(leg, way, reading.feet())).collect();
+    let mut closings = Closings::new(&walls, way.step().length().nm());
+    for set in closings.sets() {
+        closings.add(set);
     }
     closings.outcomes()
 }
 
+/// A set of walls that go the other way, as a mask over those that may go either way, and its probability.
+#[derive(Clone, Copy, Default)]
+struct Set {
+    mask: u8,
+    chance: f64,
+}
+
 /// The ways to close an axis whose walls were rounded.
 struct Closings<'a> {
-    legs: &'a [Leg],
+    walls: &'a [Wall],
     unit: i64,
-    /// The sets of rounded lengths, one after another, and the number of steps by which each set misses.
-    rounded: Vec<i64>,
-    misses: Vec<i64>,
+    /// The walls that may go either way, the likeliest first.
+    either: Vec<usize>,
     /// The likeliest ways, most likely first; of equally likely ones, the earlier first.
     ways: Vec<ClosingWay>,
-    /// The walls that can take a step, in a set.
-    able: Vec<usize>,
+    /// The lengths of the walls in a set, in steps.
+    lengths: Vec<i64>,
 }
 
 /// A way to close an axis.
+#[derive(Clone, Copy)]
 struct ClosingWay {
     chance: f64,
-    /// The number of the set of rounded lengths that it starts from.
-    set: usize,
-    /// The walls that take a step, as many as the steps by which the set misses.
+    /// The walls that go the other way, as in [`Set`].
+    mask: u8,
+    /// The number of steps by which these miss, and the walls that take them, one for each.
+    misses: i8,
     steps: [u8; MOST_MISSED],
 }
 
+/// The walls of a set that can take a step.
+struct Able {
+    /// Those that can, as a mask over all walls.
+    walls: u64,
+    /// Of these, the one that ends nearest to its measured length, the longest and the last.
+    nearest: usize,
+    longest: usize,
+    last: usize,
+    /// Whether every wall has a length before any takes a step.
+    none_is_zero: bool,
+}
+
+impl Able {
+    fn iter(&self) -> impl Iterator<Item = usize> + Clone + use<> {
+        let mut left = self.walls;
+        std::iter::from_fn(move || {
+            let next = (left != 0).then(|| left.trailing_zeros() as usize);
+            left &= left.wrapping_sub(1);
+            next
+        })
+    }
+}
+
+/// The lengths of an outcome, as differences from the rounded ones: four bits for each wall, which is enough for the
+/// five steps by which a wall can change.
+type Lengths = [u64; 4];
+
 impl<'a> Closings<'a> {
-    fn new(legs: &'a [Leg], unit: i64) -> Closings<'a> {
-        Closings {
-            legs,
-            unit,
-            rounded: Vec::with_capacity(8 * legs.len()),
-            misses: Vec::with_capacity(8),
-            ways: Vec::with_capacity(MOST_OF_AN_AXIS + 1),
-            able: Vec::with_capacity(legs.len()),
-        }
+    fn new(walls: &'a [Wall], unit: i64) -> Closings<'a> {
+        let mut either: Vec<usize> = (0..walls.len()).filter(|&i| walls[i].chance > 0.01).collect();
+        either.sort_by(|&a, &b| walls[b].chance.total_cmp(&walls[a].chance).then(a.cmp(&b)));
+        either.truncate(MOST_EITHER_WAY);
+        let ways = Vec::with_capacity(MOST_OF_AN_AXIS + 1);
+        Closings { walls, unit, either, ways, lengths: Vec::with_capacity(walls.len()) }
     }
 
-    /// Adds the ways to close these lengths, if they miss by only a few steps.
-    fn add(&mut self, lengths: &[i64], chance: f64) {
-        let legs = self.legs;
-        let misses: i64 = legs.iter().zip(lengths).map(|(leg, length)| leg.sign * length).sum();
-        let steps = usize::try_from(misses.abs()).unwrap_or(usize::MAX);
-        if steps > MOST_MISSED {
-            return;
+    /// The likely sets, the likeliest first, so that what follows is soon too rare.
+    fn sets(&self) -> impl Iterator<Item = Set> + use<> {
+        let mut sets = [Set::default(); 1 << MOST_EITHER_WAY];
+        sets[0].chance = self.walls.iter().map(|wall| 1.0 - wall.chance).product();
+        // Each set is one with fewer walls, and the last of its walls.
+        let mut count = 1;
+        for &wall in &self.either {
+            let chance = self.walls[wall].chance;
+            for i in 0..count {
+                let mask = sets[i].mask | count as u8;
+                sets[count + i] = Set { mask, chance: sets[i].chance * (chance / (1.0 - chance)) };
+            }
+            count *= 2;
         }
-        if misses != 0 && self.is_too_rare(chance * MOST_OF_A_WAY) {
-            return;
-        }
-        self.rounded.extend_from_slice(lengths);
-        self.misses.push(misses);
-        if misses == 0 {
-            self.push(&[], chance);
-            return;
-        }
-        let change = |i: usize| change(legs, misses, i);
-        let mut able = std::mem::take(&mut self.able);
-        able.clear();
-        able.extend((0..legs.len()).filter(|&i| lengths[i] + change(i) > 0));
-        self.take_steps(lengths, (misses, steps), &able, chance);
-        self.able = able;
+        sets[..count].sort_by(|a, b| b.chance.total_cmp(&a.chance));
+        sets.into_iter().take(count).take_while(|set| set.chance > LEAST)
     }
 
-    /// Adds the ways in which the walls that are `able` take the steps by which these lengths miss.
-    fn take_steps(
-        &mut self,
-        lengths: &[i64],
-        (misses, steps): (i64, usize),
-        able: &[usize],
-        chance: f64,
-    ) {
-        let (legs, unit) = (self.legs, self.unit);
-        let change = |i: usize| change(legs, misses, i);
-        let off = |lengths: &[i64], i: usize| change(i) * (lengths[i] * unit - legs[i].length);
-        let nearest = |lengths: &[i64]| {
-            let key = |i: &usize| (off(lengths, *i), std::cmp::Reverse(legs[*i].length), *i);
-            able.iter().copied().min_by_key(key)
-        };
-        let longest = able.iter().copied().max_by_key(|&i| (lengths[i], std::cmp::Reverse(i)));
-        let m = able.len() as f64;
-        let (Some(near), Some(long), Some(&last)) = (nearest(lengths), longest, able.last()) else {
-            return;
-        };
-        let after = |steps: &[usize], i: usize| {
-            lengths[i] + change(i) * steps.iter().filter(|step| **step == i).count() as i64
-        };
+    /// The walls of a set that go the other way, and how many steps longer they then are.
+    fn others(&self, mask: u8) -> impl Iterator<Item = (usize, i64)> {
+        let walls = self.either.iter().enumerate().filter(move |(bit, _)| mask >> bit & 1 == 1);
+        walls.map(|(_, &wall)| (wall, self.walls[wall].other_step))
+    }
+
+    /// Adds the ways to close the lengths of a set, if they miss by only a few steps.
+    fn add(&mut self, set: Set) {
+        let mut lengths = std::mem::take(&mut self.lengths);
+        lengths.clear();
+        lengths.extend(self.walls.iter().map(|wall| wall.rounded));
+        self.others(set.mask).for_each(|(wall, by)| lengths[wall] += by);
+        let misses: i64 =
+            self.walls.iter().zip(&lengths).map(|(wall, length)| wall.sign * length).sum();
+        let is_too_rare = misses != 0 && self.is_too_rare(set.chance * MOST_OF_A_WAY);
+        let is_few = misses.unsigned_abs() <= MOST_MISSED as u64;
+        if is_few && !is_too_rare && lengths.iter().all(|length| *length >= 0) {
+            let Set { mask, chance } = set;
+            let way = ClosingWay { chance, mask, misses: misses as i8, steps: [0; MOST_MISSED] };
+            match misses.unsigned_abs() {
+                0 => self.push(way, &[], 1.0),
+                1 => self.take_a_step(way, &lengths),
+                _ => self.take_steps(way, &lengths),
+            }
+        }
+        self.lengths = lengths;
+    }
+
+    /// Which walls of these lengths can take a step; `None` if none can.
+    fn able(&self, misses: i8, lengths: &[i64]) -> Option<Able> {
+        let mut able = Able { walls: 0, nearest: 0, longest: 0, last: 0, none_is_zero: true };
+        let mut least_off = i64::MAX;
+        for (i, (wall, &length)) in self.walls.iter().zip(lengths).enumerate() {
+            able.none_is_zero &= length > 0;
+            let change = wall.change(misses);
+            if length + change <= 0 {
+                continue;
+            }
+            let off = change * (length * self.unit - wall.typed);
+            let is_first = able.walls == 0;
+            // Of two that end equally near, the longer.
+            let is_longer = wall.typed > self.walls[able.nearest].typed;
+            if is_first || off < least_off || off == least_off && is_longer {
+                (least_off, able.nearest) = (off, i);
+            }
+            if is_first || length > lengths[able.longest] {
+                able.longest = i;
+            }
+            able.walls |= 1 << i;
+            able.last = i;
+        }
+        (able.walls != 0).then_some(able)
+    }
+
+    /// Adds the ways in which one wall takes the step by which these lengths miss.
+    fn take_a_step(&mut self, way: ClosingWay, lengths: &[i64]) {
+        let Some(able) = self.able(way.misses, lengths) else { return };
         // No wall may vanish.
-        let none_is_zero = lengths.iter().all(|length| *length > 0);
-        let mut push = |steps: &[usize], share: f64| {
-            if self.is_too_rare(chance * share) {
-                return;
-            }
-            let stays = |i: usize| after(steps, i) > 0;
-            let all_stay = if none_is_zero {
-                steps.iter().all(|&i| stays(i))
-            } else {
-                (0..legs.len()).all(stays)
+        let stay = |i: usize| {
+            let has_length = |(other, length): (usize, &i64)| other == i || *length > 0;
+            able.none_is_zero || lengths.iter().enumerate().all(has_length)
+        };
+        let share = FROM_ANY / f64::from(able.walls.count_ones());
+        let of_any = able.iter().map(|i| (i, share));
+        let of_one =
+            [(able.nearest, FROM_NEAREST), (able.longest, FROM_LONGEST), (able.last, FROM_LAST)];
+        for (i, share) in of_any.chain(of_one).filter(|(i, _)| stay(*i)) {
+            self.push(way, &[i], share);
+        }
+    }
+
+    /// Adds the ways in which walls take the two or more steps by which these lengths miss.
+    fn take_steps(&mut self, way: ClosingWay, lengths: &[i64]) {
+        let Some(able) = self.able(way.misses, lengths) else { return };
+        let (walls, steps) = (self.walls, usize::from(way.misses.unsigned_abs()));
+        let nearest = self.nearest_in_turn(way.misses, lengths, &able);
+        // No wall may vanish.
+        let stay = |steps: &[usize]| {
+            let after = |i: usize| {
+                let count = steps.iter().filter(|step| **step == i).count() as i64;
+                lengths[i] + walls[i].change(way.misses) * count
             };
-            if all_stay {
-                self.push(steps, chance * share);
+            let all = || (0..walls.len()).all(|i| after(i) > 0);
+            if able.none_is_zero { steps.iter().all(|&i| after(i) > 0) } else { all() }
+        };
+        let mut push = |steps: &[usize], share: f64| {
+            if !self.is_too_rare(way.chance * share) && stay(steps) {
+                self.push(way, steps, share);
             }
         };
-        if steps == 1 {
-            able.iter().for_each(|&i| push(&[i], FROM_ANY / m));
-            push(&[near], FROM_NEAREST);
-            push(&[long], FROM_LONGEST);
-            push(&[last], FROM_LAST);
-            return;
-        }
-        let (mut then, mut nearer) = (lengths.to_vec(), Vec::with_capacity(steps));
-        while let Some(next) = nearest(&then).filter(|_| nearer.len() < steps) {
-            then[next] += change(next);
-            nearer.push(next);
-        }
-        push(&nearer, FROM_NEAREST);
-        push(&[long; MOST_MISSED][..steps], FROM_LONGEST);
-        push(&[last; MOST_MISSED][..steps], FROM_LAST);
-        if steps == 2 && chance * FROM_ANY / (m * m) > LEAST / 10.0 {
-            for (place, &i) in able.iter().enumerate() {
+        push(&nearest, FROM_NEAREST);
+        push(&[able.longest; MOST_MISSED][..steps], FROM_LONGEST);
+        push(&[able.last; MOST_MISSED][..steps], FROM_LAST);
+        let m = f64::from(able.walls.count_ones());
+        if steps == 2 && way.chance * FROM_ANY / (m * m) > LEAST / 10.0 {
+            let mut later = able.iter();
+            while let Some(i) = later.next() {
                 push(&[i, i], FROM_ANY / (m * m));
-                let later = able[place + 1..].iter();
-                later.for_each(|&j| push(&[i, j], 2.0 * FROM_ANY / (m * m)));
+                later.clone().for_each(|j| push(&[i, j], 2.0 * FROM_ANY / (m * m)));
             }
         }
+    }
+
+    /// Step after step, the wall of these that ends nearest to its measured length.
+    fn nearest_in_turn(&self, misses: i8, lengths: &[i64], able: &Able) -> Vec<usize> {
+        let mut lengths = lengths.to_vec();
+        let mut next = || {
+            let key = |i: &usize| {
+                let (wall, length) = (&self.walls[*i], lengths[*i]);
+                let off = wall.change(misses) * (length * self.unit - wall.typed);
+                (off, std::cmp::Reverse(wall.typed), *i)
+            };
+            let next = able.iter().min_by_key(key).unwrap_or(able.last);
+            lengths[next] += self.walls[next].change(misses);
+            next
+        };
+        (0..misses.unsigned_abs()).map(|_| next()).collect()
     }
 
     /// Whether a way this likely is not among the likeliest so far.
@@ -224,58 +319,51 @@ impl<'a> Closings<'a> {
         self.ways.get(MOST_OF_AN_AXIS - 1).is_some_and(|least| chance <= least.chance)
     }
 
-    /// Adds a way that starts from the last set, if it is among the likeliest so far.
-    fn push(&mut self, walls: &[usize], chance: f64) {
-        if self.is_too_rare(chance) {
+    /// Adds a way in which these walls take the steps, with its share of the set's probability, if it is among the
+    /// likeliest so far.
+    fn push(&mut self, mut way: ClosingWay, walls: &[usize], share: f64) {
+        way.chance *= share;
+        if self.is_too_rare(way.chance) {
             return;
         }
-        let place = self.ways.iter().rposition(|way| way.chance >= chance).map_or(0, |i| i + 1);
-        let mut steps = [0; MOST_MISSED];
-        steps.iter_mut().zip(walls).for_each(|(step, wall)| *step = *wall as u8);
+        way.steps.iter_mut().zip(walls).for_each(|(step, wall)| *step = *wall as u8);
+        let place = self.ways.iter().rposition(|other| other.chance >= way.chance);
         self.ways.truncate(MOST_OF_AN_AXIS - 1);
-        self.ways.insert(place, ClosingWay { chance, set: self.misses.len() - 1, steps });
+        self.ways.insert(place.map_or(0, |i| i + 1), way);
+    }
+
+    /// How many steps longer than rounded each wall is that a way changes.
+    fn changes(&self, way: &ClosingWay) -> impl Iterator<Item = (usize, i64)> {
+        let (misses, steps) = (way.misses, way.steps);
+        let taken = steps.into_iter().take(usize::from(misses.unsigned_abs())).map(usize::from);
+        let taken = taken.map(move |wall| (wall, self.walls[wall].change(misses)));
+        self.others(way.mask).chain(taken)
     }
 
     /// The outcomes of the likeliest ways, in the order of the likeliest way to each.
     fn outcomes(&self) -> OnSteps {
-        let walls = self.legs.len();
-        let mut lengths: Vec<i64> = Vec::with_capacity((self.ways.len() + 1) * walls);
+        let rounded = self.walls.iter().map(|wall| Row([wall.rounded as f64; MOST_OF_AN_AXIS]));
+        let mut by_wall: Vec<Row> = rounded.collect();
         let mut chances: Vec<f64> = Vec::with_capacity(self.ways.len());
-        let mut sums = [0; MOST_OF_AN_AXIS];
+        let mut known = [Lengths::default(); MOST_OF_AN_AXIS];
         for way in &self.ways {
-            let start = lengths.len();
-            lengths.extend_from_slice(&self.rounded[way.set * walls..][..walls]);
-            let misses = self.misses[way.set];
-            for &step in way.steps.iter().take(misses.unsigned_abs() as usize) {
-                let i = usize::from(step);
-                lengths[start + i] += change(self.legs, misses, i);
+            let mut lengths = Lengths::default();
+            for (wall, by) in self.changes(way) {
+                let part = &mut lengths[wall >> 4];
+                *part = part.wrapping_add(by.cast_unsigned().wrapping_shl(4 * (wall as u32 & 15)));
             }
-            let (known, new) = lengths.split_at(start);
-            // Most of those that are not the same differ in this sum.
-            let sum =
-                new.iter().fold(0_i64, |sum, length| sum.wrapping_mul(31).wrapping_add(*length));
-            let mut known = known.chunks_exact(walls.max(1)).zip(&sums);
-            let known = known.position(|(known, its)| *its == sum && known == new);
-            if let Some(known) = known {
-                chances[known] += way.chance;
-                lengths.truncate(start);
-            } else {
-                sums[chances.len()] = sum;
-                chances.push(way.chance);
+            let place = chances.len();
+            // Most differ in the first walls.
+            let is_same = |other: &Lengths| other[0] == lengths[0] && other[1..] == lengths[1..];
+            if let Some(same) = known[..place].iter().position(is_same) {
+                chances[same] += way.chance;
+                continue;
             }
-        }
-        let mut by_wall = vec![0.0; lengths.len()];
-        for (outcome, its) in lengths.chunks_exact(walls.max(1)).enumerate() {
-            for (wall, length) in its.iter().enumerate() {
-                by_wall[wall * chances.len() + outcome] = *length as f64;
-            }
+            known[place] = lengths;
+            chances.push(way.chance);
+            self.changes(way).for_each(|(wall, by)| by_wall[wall].0[place] += by as f64);
         }
         let all = chances.iter().sum();
-        OnSteps { walls, lengths, by_wall, chances, all }
+        OnSteps { by_wall, chances, all }
     }
-}
-
-/// How the length of a wall changes, in steps, when it takes one of the steps by which an axis misses.
-fn change(legs: &[Leg], misses: i64, wall: usize) -> i64 {
-    -misses.signum() * legs[wall].sign
 }

@@ -1,6 +1,9 @@
 //! One weighed cause of a gap: the figure it would give, how well it is supported, and how strong it is.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals are floats")]
 
+use std::sync::OnceLock;
+
+use crate::house::House;
 use crate::reconcile::cause::{Cause, CauseClass, MisreadWall};
 use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::settings::RoundingTaken;
@@ -10,8 +13,7 @@ use crate::units::area::Area;
 #[derive(Clone, Debug)]
 pub struct Explanation {
     pub(crate) cause: Cause,
-    /// Its labels in JSON; empty without a departure.
-    pub(crate) labels: Vec<String>,
+    pub(super) labels: Labels,
     /// The way of rounding under which it is best supported; `None` for the figure's own way.
     pub(crate) rounding: Option<RoundingTaken>,
     /// The figure that it would give under that rounding, in square feet.
@@ -31,6 +33,19 @@ pub struct Explanation {
     pub(crate) counting: Area,
     /// How strong it is; `None` if it is not reported.
     pub(crate) strength: Option<Strength>,
+}
+
+/// The labels of a cause in JSON, made when first asked for; empty without a departure.
+#[derive(Clone, Debug)]
+pub(super) struct Labels {
+    house: House,
+    words: OnceLock<Vec<String>>,
+}
+
+impl Labels {
+    pub(super) fn of(house: &House) -> Labels {
+        Labels { house: house.clone(), words: OnceLock::new() }
+    }
 }
 
 /// The figures that a cause can give, in square feet: a single one, or a range if it depends on how walls are
@@ -136,7 +151,7 @@ impl Explanation {
     /// The labels of its departures in JSON; empty if there are none.
     #[must_use]
     pub fn departures(&self) -> &[String] {
-        &self.labels
+        self.labels.words.get_or_init(|| self.cause.labels(&self.labels.house))
     }
 
     /// Its support, from 0 to 1.

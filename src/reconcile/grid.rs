@@ -14,8 +14,8 @@
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::geometry::traverse::{Leg, Shape, StepRounding, Traverse};
-use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, on_steps};
-use crate::reconcile::outcomes::{BINS, Outcomes, REACH, Together, is_listed, nearest_whole};
+use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, Row, on_steps};
+use crate::reconcile::outcomes::{Outcomes, REACH, Together, is_listed, nearest_whole};
 use crate::units::length::Length;
 
 /// The likely outlines of a space on whole steps: each closing of one axis with each closing of the other.
@@ -35,13 +35,13 @@ pub(super) struct OnGrid {
 }
 
 /// A part of an outline that is filled in or left off, for the likely outlines: its rectangle has the product of the
-/// lengths of two walls, one of each axis.
+/// lengths of two walls, one of each axis. Or no part, for the outline as it is.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct OfPart {
     /// The places of the walls among those of their axis.
     north: usize,
     east: usize,
-    /// 1 if it is filled in, -1 if it is left off.
+    /// 1 if it is filled in, -1 if it is left off, 0 if it is no part.
     sign: f64,
     /// The computed area of the outline with it, in square feet.
     middle: f64,
@@ -66,35 +66,64 @@ impl OnGrid {
         }
         let [north, east] = Axis::BOTH.map(|axis| traverse.legs(axis));
         let [norths, easts] = [&north, &east].map(|legs| on_steps(legs, way, reading));
-        let count = easts.chances.len();
-        let mut areas = Vec::with_capacity(norths.chances.len() * count);
-        let mut heights = Vec::with_capacity(easts.walls);
-        for one in norths.iter() {
-            signed_heights(sides.len(), [&north, &east], one, &mut heights);
-            let mut row = [0.0_f64; MOST_OF_AN_AXIS];
-            // Whole numbers far below 2⁵³, so floats are exact.
-            for (wall, height) in heights.iter().enumerate() {
-                let column = easts.of_wall(wall);
-                row.iter_mut().zip(column).for_each(|(area, length)| *area += height * length);
-            }
-            areas.extend(row.iter().take(count).map(|area| area.abs()));
-        }
+        let areas = areas([&north, &east], [&norths, &easts]);
         let (step, middle) = (way.step().length().feet(), ruled.area().sq_ft());
         let ends = ends(&areas);
         Some(OnGrid { north, east, norths, easts, areas, ends, step, middle })
     }
 
+    /// The outline as it is, with no part filled in or left off.
+    pub(super) fn no_part(&self) -> OfPart {
+        let (middle, square) = (self.middle, self.step * self.step);
+        let ends = (self.ends.0 * square - middle, self.ends.1 * square - middle);
+        OfPart { north: 0, east: 0, sign: 0.0, middle, ends }
+    }
+
     /// The possible deviations of the whole outline's area from the computed one.
     pub(super) fn whole(&self) -> Outcomes {
-        let none = [0.0; MOST_OF_AN_AXIS];
-        self.outcomes(self.middle, 0.0, &none, &none)
+        self.with_part(&self.no_part())
     }
 
     /// The possible deviations with a part of it filled in or left off. The outline and the part share the lengths of
     /// two walls.
     pub(super) fn with_part(&self, part: &OfPart) -> Outcomes {
-        let (one, other) = (self.norths.of_wall(part.north), self.easts.of_wall(part.east));
-        self.outcomes(part.middle, part.sign, one, other)
+        let (least, chances) = self.chances_with(part);
+        Outcomes::from_least(least, &chances)
+    }
+
+    /// The same as the errors of a total that has no other space.
+    pub(super) fn total_with_part(&self, part: &OfPart) -> Together {
+        let (least, chances) = self.chances_with(part);
+        Together::from_least(least, chances)
+    }
+
+    /// The probability of each whole deviation with this part, from the first on.
+    fn chances_with(&self, part: &OfPart) -> (i32, Vec<f64>) {
+        let reach = REACH as i32;
+        // Beyond these, none is listed.
+        let least = nearest_whole(part.ends.0).clamp(-reach, reach + 1);
+        let most = nearest_whole(part.ends.1).clamp(-reach - 1, reach);
+        let mut chances = vec![0.0_f64; usize::try_from(most - least + 1).unwrap_or(0)];
+        let square = self.step * self.step;
+        let easts = self.easts.chances.as_slice();
+        let rows = self.areas.chunks_exact(easts.len().max(1));
+        let (ones, others) = (self.norths.of_wall(part.north), self.easts.of_wall(part.east));
+        for ((areas, chance), one) in rows.zip(&self.norths.chances).zip(ones) {
+            // Branch-free, so that the loop vectorizes.
+            let one = part.sign * one;
+            let mut row = [0_i32; MOST_OF_AN_AXIS];
+            for ((off, other), area) in row.iter_mut().zip(others).zip(areas) {
+                *off = nearest_whole((area + one * other) * square - part.middle);
+            }
+            for (off, its) in row.iter().zip(easts) {
+                // Offsets below the least wrap to a huge index, which `get_mut` refuses.
+                let place = off.wrapping_sub(least) as u32 as usize;
+                if let Some(sum) = chances.get_mut(place) {
+                    *sum += chance * its;
+                }
+            }
+        }
+        (least, chances)
     }
 
     /// The rectangle between two of its walls, filled in or left off, which adds `effect` square feet.
@@ -153,33 +182,6 @@ impl OnGrid {
         }
         Some((at, rest))
     }
-
-    /// The possible deviations from `middle`; each pair of outcomes has the product of what stands for it in `one` and
-    /// in `other`, with the sign, added to its area, in square steps.
-    fn outcomes(&self, middle: f64, sign: f64, one: &[f64], other: &[f64]) -> Outcomes {
-        let mut bins = [0.0_f64; BINS];
-        let square = self.step * self.step;
-        let easts = self.easts.chances.as_slice();
-        let rows = self.areas.chunks_exact(easts.len().max(1));
-        let (mut first, mut last) = (BINS, 0);
-        for ((areas, chance), one) in rows.zip(&self.norths.chances).zip(one) {
-            // Branch-free, so that the loop vectorizes.
-            let one = sign * one;
-            let mut row = [0_i32; MOST_OF_AN_AXIS];
-            for ((off, other), area) in row.iter_mut().zip(other).zip(areas) {
-                *off = nearest_whole((area + one * other) * square - middle);
-            }
-            for (off, its) in row.iter().zip(easts) {
-                // Offsets below the first bin wrap to a huge index, which `get_mut` refuses.
-                let bin = off.wrapping_add(REACH as i32) as u32 as usize;
-                if let Some(sum) = bins.get_mut(bin) {
-                    *sum += chance * its;
-                    (first, last) = (first.min(bin), last.max(bin));
-                }
-            }
-        }
-        Outcomes::of_bins(&bins, first..=last)
-    }
 }
 
 /// The lowest and the highest of some numbers.
@@ -188,19 +190,42 @@ fn ends<'a>(numbers: impl IntoIterator<Item = &'a f64>) -> (f64, f64) {
     numbers.into_iter().fold(none, |(low, high), one| (low.min(*one), high.max(*one)))
 }
 
-/// How far north the traverse is, in steps, at each wall that runs east, and how far south at each that runs west.
-fn signed_heights(sides: usize, legs: [&[Leg]; 2], lengths: &[i64], heights: &mut Vec<f64>) {
-    let [north, east] = legs;
-    let mut walls = north.iter().zip(lengths).peekable();
-    let mut across = east.iter();
-    let mut height = 0;
-    heights.clear();
-    for side in 0..sides {
-        match walls.next_if(|(leg, _)| leg.side == side) {
-            Some((leg, length)) => height += leg.sign * length,
-            None => heights.extend(across.next().map(|leg| (leg.sign * height) as f64)),
-        }
+/// The area of each pair of outcomes in square steps; the pairs with the first north outcome come first. All are whole
+/// numbers far below 2⁵³, so floats are exact.
+fn areas(legs: [&[Leg]; 2], [norths, easts]: [&OnSteps; 2]) -> Vec<f64> {
+    let aside = how_far_east(legs, easts);
+    let walls = || legs[0].iter().zip(norths.by_wall()).zip(&aside);
+    let mut first = Row::default();
+    for ((leg, lengths), aside) in walls() {
+        first.add(leg.sign as f64 * lengths.0[0], aside);
     }
+    let count = easts.chances.len();
+    let mut areas = Vec::with_capacity(norths.chances.len() * count);
+    for outcome in 0..norths.chances.len() {
+        // Most walls are as long as in the first outcome.
+        let mut row = first;
+        for ((leg, lengths), aside) in walls() {
+            let longer = lengths.0[outcome] - lengths.0[0];
+            if longer != 0.0 {
+                row.add(leg.sign as f64 * longer, aside);
+            }
+        }
+        areas.extend(row.0.iter().take(count).map(|area| area.abs()));
+    }
+    areas
+}
+
+/// How far east the traverse is, in steps, at each wall that runs north or south.
+fn how_far_east([north, east]: [&[Leg]; 2], easts: &OnSteps) -> Vec<Row> {
+    let mut walls = east.iter().enumerate().peekable();
+    let mut at = Row::default();
+    let here = |leg: &Leg| {
+        while let Some((wall, other)) = walls.next_if(|(_, other)| other.side < leg.side) {
+            at.add(other.sign as f64, &easts.by_wall()[wall]);
+        }
+        at
+    };
+    north.iter().map(here).collect()
 }
 
 #[cfg(test)]
@@ -262,15 +287,18 @@ mod tests {
             let area_of = |i: usize, j: usize| {
                 grid.areas[i * grid.easts.chances.len() + j]
             };
-            for (i, north) in grid.norths.iter().enumerate() {
-                for (j, east) in grid.easts.iter().enumerate() {
+            let all = |axis: &OnSteps| -> Vec<Vec<i64>> {
+                (0..axis.chances.len()).map(|i| axis.lengths(i)).collect()
+            };
+            for (i, north) in all(&grid.norths).iter().enumerate() {
+                for (j, east) in all(&grid.easts).iter().enumerate() {
                     let corners = area(&at, [&grid.north, &grid.east], [north, east]);
                     prop_assert_eq!(area_of(i, j), corners);
                 }
             }
             for axis in [&grid.norths, &grid.easts] {
                 prop_assert!(axis.chances.len() <= MOST_OF_AN_AXIS);
-                let known: std::collections::BTreeSet<&[i64]> = axis.iter().collect();
+                let known: std::collections::BTreeSet<Vec<i64>> = all(axis).into_iter().collect();
                 prop_assert_eq!(known.len(), axis.chances.len());
                 prop_assert!(axis.chances.iter().all(|chance| *chance > 0.0));
                 prop_assert!(axis.all < 1.0 + 1e-9);

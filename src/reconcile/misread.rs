@@ -14,6 +14,7 @@ use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Traverse;
+use crate::reconcile::cause::MisreadWall;
 use crate::reconcile::normal::reach;
 use crate::units::length::Length;
 
@@ -25,12 +26,11 @@ pub(crate) const MOST_SIDES: usize = 200;
 pub(super) struct Misread {
     /// Its index among the sides of its space.
     pub(super) side: usize,
-    /// Its length here, as the figure's walls are rounded.
-    pub(super) from: Length,
-    /// The length that the record would have for it.
-    pub(super) length: Length,
-    /// The side that absorbs the difference, and its length then; `None` if it is spread over several.
-    pub(super) other: Option<(usize, Length)>,
+    /// Its length here in feet, as the figure's walls are rounded, and how much longer the record would have it.
+    from: f64,
+    change: f64,
+    /// The side that absorbs the difference, and its length then in feet; `None` if it is spread over several.
+    other: Option<(usize, f64)>,
     /// How much the outline grows, in square feet.
     pub(super) effect: f64,
     /// The variance of that in square feet squared, if the difference is spread over several walls.
@@ -38,6 +38,19 @@ pub(super) struct Misread {
     /// How common this misreading is, as a share of all misreadings of one wall of this outline. For each wall these
     /// add up to at most 1.
     pub(super) share: f64,
+}
+
+impl Misread {
+    /// The misread wall, in a space given by index.
+    pub(super) fn wall(&self, space: usize) -> MisreadWall {
+        MisreadWall {
+            space,
+            side: self.side,
+            from: in_feet(self.from),
+            length: in_feet(self.from + self.change),
+            other: self.other.map(|(side, feet)| (side, in_feet(feet))),
+        }
+    }
 }
 
 /// The share of cases in which a single wall absorbs the difference; otherwise it is spread in steps of a foot.
@@ -78,11 +91,11 @@ pub(super) fn misread(
         return count;
     }
     let half = outline.area().sq_ft() / 2.0;
-    let mut weights = Vec::with_capacity(traverse.sides.len());
     for axis in Axis::BOTH {
         let walls: Vec<Wall> = walls(traverse, outline, axis).collect();
+        let mut others = Vec::with_capacity(walls.len());
         for i in 0..walls.len() {
-            count += one(&walls, i, wanted, &mut weights, |found| {
+            count += one(&walls, i, wanted, &mut others, |found| {
                 if found.effect > -half {
                     each(found);
                 }
@@ -164,7 +177,7 @@ struct Wall {
 
 impl Wall {
     /// By how many feet it may be misread, each with its share.
-    fn taken_for(&self, is_metric: bool) -> impl Iterator<Item = (f64, f64)> + use<> {
+    fn taken_for(&self, is_metric: bool) -> impl ExactSizeIterator<Item = (f64, f64)> + use<> {
         let (list, count, from) = if is_metric {
             let (list, count) = taken_for_in_meters(self.typed);
             (list, count, self.typed)
@@ -176,71 +189,80 @@ impl Wall {
     }
 }
 
-fn one(
-    walls: &[Wall],
+/// Another wall of the same axis, which may absorb the difference.
+struct Other<'a> {
+    wall: &'a Wall,
+    /// 1 if it gets longer where the misread wall does, -1 if it gets shorter.
+    with: f64,
+    /// How often it is this one, compared with the others, if it is long enough.
+    weight: f64,
+}
+
+impl<'a> Other<'a> {
+    fn of(wall: &'a Wall, here: &Wall) -> Other<'a> {
+        let runs_opposite = wall.ahead != here.ahead;
+        let across = if runs_opposite { BY_ONE_ACROSS } else { 1.0 - BY_ONE_ACROSS };
+        let with = if runs_opposite { 1.0 } else { -1.0 };
+        Other { wall, with, weight: across * wall.feet * wall.feet }
+    }
+
+    /// Whether it can absorb the difference: a wall that gets shorter must be long enough.
+    fn is_long(&self, change: f64) -> bool {
+        self.wall.feet + self.with * change > 0.5
+    }
+}
+
+fn one<'a>(
+    walls: &'a [Wall],
     i: usize,
     wanted: Wanted,
-    weights: &mut Vec<f64>,
+    others: &mut Vec<Other<'a>>,
     mut each: impl FnMut(Misread),
 ) -> u64 {
     let here = &walls[i];
     let Some(side) = here.source else { return 0 };
-    let mut ways = 0;
+    let lengths = here.taken_for(wanted.is_metric);
+    let ways = (walls.len() * lengths.len()) as u64;
+    others.clear();
+    others.extend(walls[..i].iter().chain(&walls[i + 1..]).map(|wall| Other::of(wall, here)));
+    if others.is_empty() {
+        return ways;
+    }
     let sign = if here.ahead { 1.0 } else { -1.0 };
-    let others = || walls.iter().enumerate().filter(|(j, _)| *j != i).map(|(_, wall)| wall);
-    let count = walls.len().saturating_sub(1) as f64;
-    let mean = others().map(|wall| wall.slope).sum::<f64>() / count.max(1.0);
-    let spread = others().map(|wall| (wall.slope - mean).powi(2)).sum::<f64>() / count.max(1.0);
-    let slopes = others().map(|wall| wall.slope);
-    let (least, most) = slopes
+    let count = others.len() as f64;
+    let slopes = || others.iter().map(|other| other.wall.slope);
+    let mean = slopes().sum::<f64>() / count;
+    let spread = slopes().map(|slope| (slope - mean).powi(2)).sum::<f64>() / count;
+    let (least, most) = slopes()
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
-    let start = if wanted.is_metric { here.typed } else { here.feet };
-    for (change, share) in here.taken_for(wanted.is_metric) {
-        ways += walls.len() as u64;
-        let ends = [least, most].map(|slope| sign * change * (here.slope - slope));
+    let from = if wanted.is_metric { here.typed } else { here.feet };
+    let by_one = if others.len() > 1 { BY_ONE } else { 1.0 };
+    for (change, share) in lengths {
+        let effect = |slope: f64| sign * change * (here.slope - slope);
+        let ends = [least, most].map(effect);
         let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
-        let evenly = sign * change * (here.slope - mean);
-        if count < 1.0
-            || wanted.is_far(low, high, 0.0) && wanted.is_far(evenly, evenly, change.abs() * spread)
-        {
+        let (evenly, variance) = (effect(mean), change.abs() * spread);
+        let is_far_evenly = wanted.is_far(evenly, evenly, variance);
+        if wanted.is_far(low, high, 0.0) && is_far_evenly {
             continue;
         }
-        weights.clear();
-        weights.extend(others().map(|wall| {
-            let across = if wall.ahead != here.ahead { BY_ONE_ACROSS } else { 1.0 - BY_ONE_ACROSS };
-            // A wall that gets shorter must be long enough.
-            let left =
-                if wall.ahead != here.ahead { wall.feet + change } else { wall.feet - change };
-            let is_long = left > 0.5;
-            if is_long { across * wall.feet * wall.feet } else { 0.0 }
-        }));
-        let whole: f64 = weights.iter().sum();
+        let long = || others.iter().filter(|other| other.is_long(change));
+        let whole: f64 = long().map(|other| other.weight).sum();
         if whole <= 0.0 {
             continue;
         }
-        let by_one = if count > 1.0 { BY_ONE } else { 1.0 };
-        let (from, length) = (in_feet(start), in_feet(start + change));
-        let found = |effect: f64, variance: f64, share: f64, other| Misread {
-            side,
-            from,
-            length,
-            other,
-            effect,
-            variance,
-            share,
-        };
-        for (wall, weight) in others().zip(weights.iter()) {
-            let effect = sign * change * (here.slope - wall.slope);
-            if *weight > 0.0 && !wanted.is_far(effect, effect, 0.0) {
-                let by = if wall.ahead != here.ahead { change } else { -change };
-                let its = if wanted.is_metric { wall.typed } else { wall.feet };
-                let other = wall.source.map(|side| (side, in_feet(its + by)));
-                each(found(effect, 0.0, share * (by_one * weight / whole), other));
+        for other in long() {
+            let effect = effect(other.wall.slope);
+            if other.weight > 0.0 && !wanted.is_far(effect, effect, 0.0) {
+                let its = if wanted.is_metric { other.wall.typed } else { other.wall.feet };
+                let absorbs = other.wall.source.map(|side| (side, its + other.with * change));
+                let share = share * (by_one * other.weight / whole);
+                each(Misread { side, from, change, other: absorbs, effect, variance: 0.0, share });
             }
         }
-        let variance = change.abs() * spread;
-        if by_one < 1.0 && !wanted.is_far(evenly, evenly, variance) {
-            each(found(evenly, variance, share * (1.0 - by_one), None));
+        if by_one < 1.0 && !is_far_evenly {
+            let (effect, share) = (evenly, share * (1.0 - by_one));
+            each(Misread { side, from, change, other: None, effect, variance, share });
         }
     }
     ways
@@ -271,10 +293,13 @@ fn taken_for_in_feet(feet: f64) -> Lengths {
     let mut count = 0;
     let mut push = |other: i64, share: f64| {
         let is_likely = other > 0 && other != whole && 2 * other >= whole && other <= 2 * whole;
+        if !is_likely {
+            return;
+        }
         let known = list.iter().take(count).position(|(known, _)| *known == other);
         if let Some(known) = known {
             list[known].1 += share;
-        } else if is_likely && count < list.len() {
+        } else if count < list.len() {
             list[count] = (other, share);
             count += 1;
         }

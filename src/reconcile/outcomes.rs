@@ -8,13 +8,12 @@
     reason = "chances are floats; bins are small"
 )]
 
-use std::ops::{Range, RangeInclusive};
+use std::ops::Range;
 
 /// The largest error that is listed, in square feet, plus or minus.
 pub(super) const REACH: usize = 160;
 /// The same as a float.
 pub(super) const REACH_SQ_FT: f64 = REACH as f64;
-pub(super) const BINS: usize = 2 * REACH + 1;
 
 /// The possible errors of a total in whole square feet, with their probabilities. The probabilities listed add up to
 /// less than 1 if other errors are possible.
@@ -42,13 +41,12 @@ impl Outcomes {
         Outcomes { list, listed }
     }
 
-    /// The outcomes out of a probability for each listed error, lowest first; all others than the `used` are 0.
-    pub(super) fn of_bins(bins: &[f64; BINS], used: RangeInclusive<usize>) -> Outcomes {
-        let (mut list, mut listed) = (Vec::with_capacity(used.clone().count()), 0.0);
-        for bin in used {
-            let chance = bins[bin];
+    /// The outcomes out of a probability for each error from the `least` on, all of them within [`REACH`].
+    pub(super) fn from_least(least: i32, chances: &[f64]) -> Outcomes {
+        let (mut list, mut listed) = (Vec::with_capacity(chances.len()), 0.0);
+        for (off, &chance) in (least..).zip(chances) {
             if chance > 0.0 {
-                list.push((bin as i32 - REACH as i32, chance));
+                list.push((off, chance));
                 listed += chance;
             }
         }
@@ -110,6 +108,12 @@ impl Together {
         Together { chances: vec![1.0], least: 0, rest: 0.0 }
     }
 
+    /// The errors out of a probability for each from the `least` on, all of them within [`REACH`].
+    pub(super) fn from_least(least: i32, chances: Vec<f64>) -> Together {
+        let rest = (1.0 - chances.iter().sum::<f64>()).max(0.0);
+        Together { chances, least: least as isize, rest }
+    }
+
     /// The lowest and the highest listed error; `None` if none is listed.
     pub(super) fn ends(&self) -> Option<(f64, f64)> {
         let most = self.least + self.chances.len() as isize - 1;
@@ -122,7 +126,7 @@ impl Together {
 
     /// The highest probability of any listed error.
     pub(super) fn most(&self) -> f64 {
-        self.chances.iter().copied().fold(0.0, f64::max)
+        self.chances.iter().fold(0.0, |most, &chance| if chance > most { chance } else { most })
     }
 
     /// Adds one more space, multiplied by `factor`. Where that does not give a whole number, the total is `over`

@@ -17,11 +17,11 @@ use crate::geometry::compass::Axis;
 use crate::geometry::traverse::{Shape, StepRounding};
 use crate::house::wall_moves::AtFace;
 use crate::reconcile::case::Case;
-use crate::reconcile::cause::{Cause, MisreadWall};
+use crate::reconcile::cause::Cause;
 use crate::reconcile::decision;
 use crate::reconcile::departures::{Departure, DepartureKind, departures};
 use crate::reconcile::evidence::Evidence;
-use crate::reconcile::explanation::{self, Explanation, FigureRange};
+use crate::reconcile::explanation::{self, Explanation, FigureRange, Labels};
 use crate::reconcile::misread::{self, Wanted, misread};
 use crate::reconcile::normal::OF_TOTAL;
 use crate::reconcile::ours::{self, Question};
@@ -172,6 +172,23 @@ struct Search<'a> {
 
 const NOWHERE: usize = usize::MAX;
 
+/// From the lowest to the highest figure that can have any likelihood, before it is rounded.
+struct Near {
+    low: f64,
+    high: f64,
+}
+
+impl Near {
+    fn about(sq_ft: f64, reach: f64) -> Near {
+        Near { low: sq_ft - reach, high: sq_ft + reach }
+    }
+
+    /// Whether a total that was meant may lie in it.
+    fn holds(&self, meant: Meant) -> bool {
+        meant.middle + meant.wide >= self.low && meant.middle - meant.wide <= self.high
+    }
+}
+
 impl<'a> Search<'a> {
     fn new(
         case: &'a Case<'a>,
@@ -236,22 +253,29 @@ impl<'a> Search<'a> {
 
     /// Adds the weight of a new cause, or if `place` is given, adds to the cause at that index. Returns its index.
     fn push(&mut self, place: Option<usize>, found: Found) -> usize {
-        let leaves = self.figure - found.sq_ft;
-        self.fitting += u64::from(leaves.abs() <= explanation::allows(found.sigma));
         match place {
             Some(place) => {
+                self.add(place, found.weight, (found.sq_ft, found.sigma));
                 let known = &mut self.found[place];
-                known.weight += found.weight;
                 if found.weight > known.best {
                     *known = Found { weight: known.weight, ..found };
                 }
                 place
             }
             None => {
-                self.found.push(found);
-                self.found.len() - 1
+                self.found.push(Found { weight: 0.0, ..found });
+                let place = self.found.len() - 1;
+                self.add(place, found.weight, (found.sq_ft, found.sigma));
+                place
             }
         }
+    }
+
+    /// Adds to the weight of a cause that gives this figure in one more way.
+    fn add(&mut self, place: usize, weight: f64, (sq_ft, sigma): (f64, f64)) {
+        let leaves = self.figure - sq_ft;
+        self.fitting += u64::from(leaves.abs() <= explanation::allows(sigma));
+        self.found[place].weight += weight;
     }
 
     /// Whether a cause with at most this weight can be ignored.
@@ -414,23 +438,23 @@ impl<'a> Search<'a> {
                 if weight <= 0.0 {
                     return;
                 }
+                let sigma = sigma(own.variance + one.variance);
+                let place = sides[one.side];
+                let known = (place != NOWHERE).then_some(place);
+                if known.is_some_and(|known| weight <= self.found[known].best) {
+                    self.add(place, weight, (sq_ft, sigma));
+                    return;
+                }
                 let found = Found {
-                    cause: Cause::Misread(MisreadWall {
-                        space,
-                        side: one.side,
-                        from: one.from,
-                        length: one.length,
-                        other: one.other,
-                    }),
+                    cause: Cause::Misread(one.wall(space)),
                     weight,
                     best: weight,
                     likelihood,
                     rounding: None,
                     sq_ft,
-                    sigma: sigma(own.variance + one.variance),
+                    sigma,
                     effect: Effect::Float(sign * one.effect),
                 };
-                let known = (sides[one.side] != NOWHERE).then_some(sides[one.side]);
                 sides[one.side] = self.push(known, found);
             });
             self.weighed += ways;
@@ -448,27 +472,25 @@ impl<'a> Search<'a> {
 
     /// Weighs the totals that could have been meant, each with at most one departure.
     fn totals(&mut self, own: &Setting<'_>) {
-        // From the lowest to the highest total near one that a departure gives.
-        let near = own.adds.iter().map(|adds| {
-            let (sq_ft, reach) = (own.total_sq_ft + adds.sq_ft, own.most_off(adds.variance));
-            (sq_ft - reach, sq_ft + reach)
-        });
-        let (low, high) = near.fold((f64::INFINITY, f64::NEG_INFINITY), |range, one| {
-            (range.0.min(one.0), range.1.max(one.1))
-        });
+        let at_own_face = self.settings.iter().filter(|one| one.face == self.case.face);
+        let settings: Vec<(&Setting<'_>, Near)> = at_own_face
+            .map(|one| (one, Near::about(one.total_sq_ft, one.most_off(one.variance))))
+            .collect();
+        let near =
+            |adds: &Adds| Near::about(own.total_sq_ft + adds.sq_ft, own.most_off(adds.variance));
+        let departures: Vec<Near> = own.adds.iter().map(near).collect();
         for meant in std::mem::take(&mut self.totals) {
-            for setting in self.settings.iter().filter(|one| one.face == self.case.face) {
+            self.weighed += settings.len() as u64;
+            for (setting, _) in settings.iter().filter(|(_, near)| near.holds(meant)) {
                 self.total(meant, setting, None);
             }
             let base = self.none * own.chance * meant.chance;
-            let none_is_near = meant.middle + meant.wide < low || meant.middle - meant.wide > high;
-            for i in 0..own.adds.len() {
+            for (i, near) in departures.iter().enumerate() {
                 if self.is_negligible(base * self.departures[i].odds) {
                     continue;
                 }
-                if none_is_near {
-                    self.weighed += 1;
-                } else {
+                self.weighed += 1;
+                if near.holds(meant) {
                     self.total(meant, own, Some(i));
                 }
             }
@@ -476,7 +498,6 @@ impl<'a> Search<'a> {
     }
 
     fn total(&mut self, meant: Meant, setting: &Setting<'_>, with: Option<usize>) {
-        self.weighed += 1;
         let adds: Option<&Adds> = with.map(|i| &setting.adds[i]);
         let total = setting.total_sq_ft + adds.map_or(0.0, |adds| adds.sq_ft);
         let variance = adds.map_or(setting.variance, |adds| adds.variance);
@@ -486,6 +507,10 @@ impl<'a> Search<'a> {
         }
         let odds = with.map_or(1.0, |with| self.departures[with].odds);
         let prior = self.none * setting.chance * meant.chance * odds;
+        let is_wide = meant.wide > 1.0;
+        if !is_wide && self.is_negligible(prior * setting.most_with(adds) * (1.0 + 1e-9)) {
+            return;
+        }
         let adds: &[&Adds] = adds.as_slice();
         let likelihood = setting.likelihood(meant.middle, total, adds, meant.wide);
         let weight = prior * likelihood;
@@ -497,7 +522,7 @@ impl<'a> Search<'a> {
         let place = meant.how as usize * (self.departures.len() + 1) + with.map_or(0, |i| i + 1);
         let known = Some(self.written[place]).filter(|known| *known != NOWHERE);
         // If the total is within the range meant, nothing is left; otherwise, what is left is the distance beyond it.
-        let beyond = (off.abs() - if meant.wide > 1.0 { meant.wide / 2.0 } else { 0.0 }).max(0.0);
+        let beyond = (off.abs() - if is_wide { meant.wide / 2.0 } else { 0.0 }).max(0.0);
         let written = self.figure - beyond.copysign(off) * scale(meant.how);
         let found = Found {
             cause,
@@ -739,7 +764,7 @@ impl<'a> Search<'a> {
         };
         Explanation {
             cause: found.cause,
-            labels: found.cause.labels(self.case.listed),
+            labels: Labels::of(self.case.listed.house),
             rounding: found.rounding,
             sq_ft: gives.unwrap_or(found.sq_ft),
             leaves: self.figure - gives.unwrap_or(found.sq_ft),

@@ -72,6 +72,8 @@ pub(super) struct Setting<'a> {
     grids: Vec<OnceCell<Option<OnGrid>>>,
     outcomes: Vec<OnceCell<Outcomes>>,
     base: OnceCell<Together>,
+    /// The highest likelihood of any figure.
+    most: OnceCell<f64>,
     /// For each space, the possible errors of all others together; `None` if there are no others.
     others: Vec<OnceCell<Option<Together>>>,
 }
@@ -99,13 +101,23 @@ pub(super) struct Adds {
     /// needed.
     of_part: OnceCell<Option<OfPart>>,
     with_part: OnceCell<Option<Outcomes>>,
-    /// The possible errors of the total with it, computed when several figures are weighed.
-    all: OnceCell<Option<Together>>,
+    /// The possible errors of the total with the part, and the highest likelihood of any figure, computed when several
+    /// figures are weighed.
+    all: OnceCell<Together>,
+    most: OnceCell<f64>,
     /// The same part, where the office draws the outline without it.
     redrawn: OnceCell<Option<Box<Adds>>>,
-    /// The walls of the outline drawn so, and the outline of them rounded and closed; `None` where the part is added
-    /// to the whole outline or taken off it.
-    drawn: Option<(Traverse, Outline)>,
+    /// The outline drawn so; `None` where the part is added to the whole outline or taken off it.
+    drawn: Option<Box<Drawn>>,
+}
+
+/// An outline that is drawn without a part.
+#[derive(Clone, Debug)]
+struct Drawn {
+    /// Its walls, and the outline of them rounded and closed.
+    traverse: Traverse,
+    outline: Outline,
+    grid: OnceCell<Option<OnGrid>>,
 }
 
 /// The share of offices that do not round to feet whose lengths are just those that were typed here: both come from one
@@ -128,6 +140,7 @@ impl Adds {
             of_part: OnceCell::new(),
             with_part: OnceCell::new(),
             all: OnceCell::new(),
+            most: OnceCell::new(),
             redrawn: OnceCell::new(),
             drawn: None,
         }
@@ -362,6 +375,7 @@ impl<'a> Seen<'a> {
             variances: self.variances,
             is_known: self.is_known,
             base: OnceCell::new(),
+            most: OnceCell::new(),
         };
         if !matches!(way, StepRounding::Nearest(..)) {
             setting.take_the_middle();
@@ -398,6 +412,9 @@ impl Setting<'_> {
         let is_wide = wide > 1.0;
         let off = figure - if is_wide { total } else { whole };
         let (low, high) = (off - wide / 2.0, off + wide / 2.0);
+        if adds.is_empty() && !is_wide {
+            return self.likelihood_of_error(off);
+        }
         let changes_no_walls = |adds: &&Adds| adds.changes.is_empty() && adds.part.is_none();
         let known = match adds {
             _ if is_wide => None,
@@ -467,8 +484,18 @@ impl Setting<'_> {
         if more > 0.0 {
             Normal::of(self.variance + more).at(figure - total)
         } else {
-            self.likelihood(figure, total, &[], 1.0)
+            self.likelihood_of_error(figure - floor(total + 0.5))
         }
+    }
+
+    /// The likelihood of a total that is off by this much, without departures.
+    fn likelihood_of_error(&self, off: f64) -> f64 {
+        let base = self.base();
+        let listed = base.at(off);
+        if base.rest < LEAST_REST {
+            return listed;
+        }
+        listed + base.rest * Normal::of(unlisted(self.variance)).at(off - self.shift)
     }
 
     /// Whether a figure `off` square feet above a total has no likelihood at all, if the total has this variance and
@@ -513,16 +540,20 @@ impl Setting<'_> {
                 others.fold(and(Together::new(), first), and)
             })
         });
-        if self.rounding.is_none() {
-            // Totals that could have been meant are weighed with it too.
-            let all = adds.all.get_or_init(|| {
-                let with_part =
-                    adds.with_part.get_or_init(|| self.with_part(adds, space, part)).as_ref()?;
-                Some(others.as_ref().unwrap_or(&Together::new()).and(with_part, 1.0, 0.0))
-            });
-            return all.as_ref().map(|all| (all.at(wanted), all.rest));
+        if let Some(drawn) = &adds.drawn {
+            let grid = self.grid_of(drawn)?;
+            return grid.with_part_at(&grid.no_part(), others.as_ref(), wanted);
         }
-        self.grid(space)?.with_part_at(self.of_part(adds, space, part)?, others.as_ref(), wanted)
+        let (grid, of_part) = (self.grid(space)?, self.of_part(adds, space, part)?);
+        if self.rounding.is_some() {
+            return grid.with_part_at(of_part, others.as_ref(), wanted);
+        }
+        // Totals that could have been meant are weighed with it too.
+        let all = adds.all.get_or_init(|| match others {
+            Some(others) => others.and(&grid.with_part(of_part), 1.0, 0.0),
+            None => grid.total_with_part(of_part),
+        });
+        Some((all.at(wanted), all.rest))
     }
 
     /// How many times each space is in the total.
@@ -542,8 +573,24 @@ impl Setting<'_> {
 
     /// The highest likelihood of any figure.
     pub(super) fn most(&self) -> f64 {
-        let base = self.base();
-        base.most() + base.rest * Normal::of(unlisted(self.variance)).most()
+        *self.most.get_or_init(|| {
+            let base = self.base();
+            base.most() + base.rest * Normal::of(unlisted(self.variance)).most()
+        })
+    }
+
+    /// No figure has a higher likelihood with this departure. Where it only adds spaces to the total, no error is likelier
+    /// than the likeliest without them.
+    pub(super) fn most_with(&self, adds: Option<&Adds>) -> f64 {
+        let Some(adds) = adds else { return self.most() };
+        let adds_spaces = || adds.changes.iter().all(|&(space, _)| self.times[space] == 0.0);
+        *adds.most.get_or_init(|| {
+            let listed = match (adds.part, adds.all.get()) {
+                (Some(_), all) => all.map(Together::most),
+                (None, _) => adds_spaces().then(|| self.base().most()),
+            };
+            listed.map_or(1.0, |listed| listed + Normal::of(unlisted(adds.variance)).most())
+        })
     }
 
     /// The variance of the total with these departures, in square feet squared.
@@ -613,17 +660,29 @@ impl Setting<'_> {
 
     fn base(&self) -> &Together {
         self.base.get_or_init(|| {
-            let mut all = Together::new();
-            for (i, times) in self.times.iter().enumerate().filter(|(_, times)| **times != 0.0) {
-                all = all.and(self.outcomes(i), *times, 0.0);
+            let in_total = |i: &usize| self.times[*i] != 0.0;
+            let spaces: Vec<usize> = (0..self.times.len()).filter(in_total).collect();
+            // A total of one space needs no list of its own errors.
+            if let [only] = spaces[..]
+                && self.times[only] == 1.0
+                && !self.is_sure(only)
+                && let Some(grid) = self.grid(only)
+            {
+                return grid.total_with_part(&grid.no_part());
             }
-            all
+            let and = |all: Together, i: usize| all.and(self.outcomes(i), self.times[i], 0.0);
+            spaces.into_iter().fold(Together::new(), and)
         })
+    }
+
+    /// Whether the area of a space has no uncertainty.
+    fn is_sure(&self, space: usize) -> bool {
+        self.is_known[space] || self.variances[space] == 0.0
     }
 
     fn outcomes(&self, space: usize) -> &Outcomes {
         self.outcomes[space].get_or_init(|| {
-            if self.is_known[space] || self.variances[space] == 0.0 {
+            if self.is_sure(space) {
                 Outcomes::sure()
             } else {
                 self.grid(space).map_or_else(Outcomes::open, OnGrid::whole)
@@ -639,10 +698,15 @@ impl Setting<'_> {
         grid.as_ref()
     }
 
+    fn grid_of<'b>(&self, drawn: &'b Drawn) -> Option<&'b OnGrid> {
+        let of = || OnGrid::of(&drawn.traverse, &drawn.outline, self.way, self.reading);
+        drawn.grid.get_or_init(of).as_ref()
+    }
+
     /// A part of a space on its grid; `None` if nothing is listed for it.
     fn of_part<'b>(&self, adds: &'b Adds, space: usize, part: Part) -> Option<&'b OfPart> {
         let of_part = adds.of_part.get_or_init(|| {
-            if self.is_known[space] || self.variances[space] == 0.0 {
+            if self.is_sure(space) {
                 return None;
             }
             let sign = if part.shape.fills_in() { 1.0 } else { -1.0 };
@@ -699,8 +763,7 @@ impl Setting<'_> {
 
     fn redraw(&self, space: usize, part: Part) -> Option<Adds> {
         let is_coarse = self.way.step().length().nm() > 2 * self.reading.nm();
-        let is_known = self.is_known[space] || self.variances[space] == 0.0;
-        if self.rounding.is_some() || !is_coarse || is_known {
+        if self.rounding.is_some() || !is_coarse || self.is_sure(space) {
             return None;
         }
         let at = &self.walls.spaces[space];
@@ -712,7 +775,7 @@ impl Setting<'_> {
         Some(Adds {
             variance: (self.variance - squared * self.variances[space]).max(0.0) + squared * own,
             part: Some((space, part)),
-            drawn: Some((traverse, outline)),
+            drawn: Some(Box::new(Drawn { traverse, outline, grid: OnceCell::new() })),
             ..Adds::of(area)
         })
     }
@@ -720,9 +783,8 @@ impl Setting<'_> {
     /// The possible deviations of a space with a part of it filled in or left off; `None` if nothing is listed for
     /// it.
     fn with_part(&self, adds: &Adds, space: usize, part: Part) -> Option<Outcomes> {
-        if let Some((traverse, outline)) = &adds.drawn {
-            let grid = OnGrid::of(traverse, outline, self.way, self.reading);
-            return Some(grid.map_or_else(Outcomes::open, |grid| grid.whole()));
+        if let Some(drawn) = &adds.drawn {
+            return Some(self.grid_of(drawn).map_or_else(Outcomes::open, OnGrid::whole));
         }
         Some(self.grid(space)?.with_part(self.of_part(adds, space, part)?))
     }

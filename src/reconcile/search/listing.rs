@@ -10,7 +10,6 @@ use crate::areas::rule::Settings;
 use crate::reconcile::Ground;
 use crate::reconcile::agreement::{Agreement, measured_like_figure};
 use crate::reconcile::departures::Listed;
-use crate::reconcile::misread::Misread;
 use crate::reconcile::rounding::RoundingTest;
 
 /// Whether two causes are listed as one, as all misreadings of a wall are.
@@ -107,8 +106,7 @@ impl Search<'_> {
             for one in all {
                 let sq_ft = own.total_sq_ft + one.effect;
                 let likelihood = own.likelihood_spread(self.figure, sq_ft, one.variance);
-                let Misread { side, from, length, other, .. } = one;
-                let cause = Cause::Misread(MisreadWall { space, side, from, length, other });
+                let cause = Cause::Misread(one.wall(space));
                 let weight = (base * one.share, likelihood);
                 self.list(cause, weight, sq_ft, own.variance + one.variance, None);
             }
@@ -254,7 +252,7 @@ proptest! {
                     told.push(one);
                 }
             }
-            told.into_iter().map(|one| one.labels.clone()).collect()
+            told.into_iter().map(|one| one.departures().to_vec()).collect()
         };
         if !is_close_call(&listing) {
             prop_assert_eq!(told(&found), told(&listing), "{}", text);
@@ -265,7 +263,7 @@ proptest! {
             let Some(other) = listing.list.iter().find(same) else { continue };
             let (here, there) =
                 (one.support / found.something_else, other.support / listing.something_else);
-            prop_assert!((here - there).abs() < 0.01 * (1.0 + there), "{:?}: {here} and {there}\n{text}", one.labels);
+            prop_assert!((here - there).abs() < 0.01 * (1.0 + there), "{:?}: {here} and {there}\n{text}", one.departures());
         }
     }
 }
