@@ -188,23 +188,25 @@ impl Model {
         let here = &self.spaces[space];
         let mut pieces = Vec::new();
         let mut needed = Needed::default();
-        let points = here.closed.outline.points();
-        for (i, vector) in here.closed.outline.vectors().iter().enumerate() {
-            let stretch = Stretch {
-                start: (points[i].0 + here.at.0, points[i].1 + here.at.1),
-                vector: *vector,
-                out: here.closed.outline.turn(),
-            };
-            for (vector, shift) in self.cut(space, i, stretch, face) {
+        let neighbors = self.neighbors(space);
+        for (stretch, side) in here.stretches() {
+            for (vector, shift) in self.cut(space, side, stretch, face, &neighbors) {
                 needed.add(&shift, vector.length().nm());
-                pieces.push(Piece { side: i, vector, outward: shift.outward });
+                pieces.push(Piece { side, vector, outward: shift.outward });
             }
         }
         (pieces, needed)
     }
 
     /// Cuts one side into pieces: the pieces along a neighbor stay, the others move.
-    fn cut(&self, space: usize, side: usize, stretch: Stretch, face: Face) -> Vec<(Vector, Shift)> {
+    fn cut(
+        &self,
+        space: usize,
+        side: usize,
+        stretch: Stretch,
+        face: Face,
+        neighbors: &[Neighbor<'_>],
+    ) -> Vec<(Vector, Shift)> {
         let here = &self.spaces[space];
         let own = self.shift(here, &here.sides[side], face);
         if here.sides[side].words.common || stretch.axis_length().is_none() {
@@ -214,18 +216,9 @@ impl Model {
         let says_itself = here.sides[side].words.veneer.is_some() || here.veneer.is_some();
         let otherwise = if within && !says_itself { Shift::default() } else { own };
         let mut marks: Vec<(i64, i64, Shift)> = Vec::new();
-        for (other, neighbor) in self.spaces.iter().enumerate() {
-            let is_parent = here.parent == Some(other);
-            let beside = neighbor.kind.has_walls() && !within && neighbor.parent.is_none();
-            let gap = self.slack(here, neighbor).max(THICKEST_PARTITION.nm());
-            if !neighbor.extent.is_near(&here.extent, gap) {
-                continue;
-            }
-            if other == space || neighbor.level != here.level || !is_parent && !beside {
-                continue;
-            }
-            for (theirs, their_side) in neighbor.stretches() {
-                let slack = self.slack(here, neighbor);
+        for &Neighbor { index: other, space: neighbor, is_parent, ref stretches } in neighbors {
+            let slack = self.slack(here, neighbor);
+            for &(theirs, their_side) in stretches {
                 let partition =
                     !is_parent && here.face == Face::Inside && neighbor.face == Face::Inside;
                 let apart = if partition { slack.max(THICKEST_PARTITION.nm()) } else { slack };
@@ -248,6 +241,25 @@ impl Model {
             }
         }
         stretch.divided(&mut marks, otherwise)
+    }
+
+    /// The spaces that walls of this one may stand at: the one that it lies in, else those beside it.
+    fn neighbors(&self, space: usize) -> Vec<Neighbor<'_>> {
+        let here = &self.spaces[space];
+        let mut neighbors = Vec::new();
+        for (index, neighbor) in self.spaces.iter().enumerate() {
+            let is_parent = here.parent == Some(index);
+            let is_beside =
+                neighbor.kind.has_walls() && here.parent.is_none() && neighbor.parent.is_none();
+            let gap = self.slack(here, neighbor).max(THICKEST_PARTITION.nm());
+            let is_near = || neighbor.extent.is_near(&here.extent, gap);
+            let is_on_level = index != space && neighbor.level == here.level;
+            if is_on_level && (is_parent || is_beside) && is_near() {
+                let stretches = neighbor.stretches().collect();
+                neighbors.push(Neighbor { index, space: neighbor, is_parent, stretches });
+            }
+        }
+        neighbors
     }
 
     /// How far apart, in nanometers, two rooms may be and still share a wall.
@@ -330,6 +342,16 @@ impl Space {
             (Stretch { start, vector: *vector, out }, i)
         })
     }
+}
+
+/// A space that walls of another may stand at.
+struct Neighbor<'a> {
+    index: usize,
+    space: &'a Space,
+    /// Whether the other lies in it.
+    is_parent: bool,
+    /// Its sides in their positions on the level, each with its index.
+    stretches: Vec<(Stretch, usize)>,
 }
 
 /// A side in its position on the level.

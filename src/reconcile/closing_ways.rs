@@ -195,10 +195,13 @@ impl<'a> Closings<'a> {
         sets.into_iter().take(count).take_while(|set| set.chance > LEAST)
     }
 
-    /// The walls of a set that go the other way, and how many steps longer they then are.
-    fn others(&self, mask: u8) -> impl Iterator<Item = (usize, i64)> {
-        let walls = self.either.iter().enumerate().filter(move |(bit, _)| mask >> bit & 1 == 1);
-        walls.map(|(_, &wall)| (wall, self.walls[wall].other_step))
+    /// Calls `each` with every wall of a set that goes the other way, and how many steps longer it then is.
+    fn others(&self, mut mask: u8, mut each: impl FnMut(usize, i64)) {
+        while mask != 0 {
+            let wall = self.either[mask.trailing_zeros() as usize];
+            each(wall, self.walls[wall].other_step);
+            mask &= mask - 1;
+        }
     }
 
     /// Adds the ways to close the lengths of a set, if they miss by only a few steps.
@@ -206,7 +209,7 @@ impl<'a> Closings<'a> {
         let mut lengths = std::mem::take(&mut self.lengths);
         lengths.clear();
         lengths.extend(self.walls.iter().map(|wall| wall.rounded));
-        self.others(set.mask).for_each(|(wall, by)| lengths[wall] += by);
+        self.others(set.mask, |wall, by| lengths[wall] += by);
         let misses: i64 =
             self.walls.iter().zip(&lengths).map(|(wall, length)| wall.sign * length).sum();
         let is_too_rare = misses != 0 && self.is_too_rare(set.chance * MOST_OF_A_WAY);
@@ -332,12 +335,13 @@ impl<'a> Closings<'a> {
         self.ways.insert(place.map_or(0, |i| i + 1), way);
     }
 
-    /// How many steps longer than rounded each wall is that a way changes.
-    fn changes(&self, way: &ClosingWay) -> impl Iterator<Item = (usize, i64)> {
-        let (misses, steps) = (way.misses, way.steps);
-        let taken = steps.into_iter().take(usize::from(misses.unsigned_abs())).map(usize::from);
-        let taken = taken.map(move |wall| (wall, self.walls[wall].change(misses)));
-        self.others(way.mask).chain(taken)
+    /// Calls `each` with every wall that a way changes, and how many steps longer than rounded it then is.
+    fn changes(&self, way: &ClosingWay, mut each: impl FnMut(usize, i64)) {
+        self.others(way.mask, &mut each);
+        for &wall in &way.steps[..usize::from(way.misses.unsigned_abs())] {
+            let wall = usize::from(wall);
+            each(wall, self.walls[wall].change(way.misses));
+        }
     }
 
     /// The outcomes of the likeliest ways, in the order of the likeliest way to each.
@@ -348,10 +352,10 @@ impl<'a> Closings<'a> {
         let mut known = [Lengths::default(); MOST_OF_AN_AXIS];
         for way in &self.ways {
             let mut lengths = Lengths::default();
-            for (wall, by) in self.changes(way) {
+            self.changes(way, |wall, by| {
                 let part = &mut lengths[wall >> 4];
-                *part = part.wrapping_add(by.cast_unsigned().wrapping_shl(4 * (wall as u32 & 15)));
-            }
+                *part = part.wrapping_add(by.cast_unsigned() << (4 * (wall & 15)));
+            });
             let place = chances.len();
             // Most differ in the first walls.
             let is_same = |other: &Lengths| other[0] == lengths[0] && other[1..] == lengths[1..];
@@ -361,7 +365,7 @@ impl<'a> Closings<'a> {
             }
             known[place] = lengths;
             chances.push(way.chance);
-            self.changes(way).for_each(|(wall, by)| by_wall[wall].0[place] += by as f64);
+            self.changes(way, |wall, by| by_wall[wall].0[place] += by as f64);
         }
         let all = chances.iter().sum();
         OnSteps { by_wall, chances, all }

@@ -11,6 +11,9 @@
     reason = "chances are floats; bins are small"
 )]
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::geometry::traverse::{Leg, Shape, StepRounding, Traverse};
@@ -23,8 +26,8 @@ use crate::units::length::Length;
 pub(super) struct OnGrid {
     north: Vec<Leg>,
     east: Vec<Leg>,
-    norths: OnSteps,
-    easts: OnSteps,
+    norths: Rc<OnSteps>,
+    easts: Rc<OnSteps>,
     /// The area of each pair in square steps, a whole number; the pairs with the first north closing come first.
     areas: Vec<f64>,
     /// The smallest and the largest of them.
@@ -49,6 +52,30 @@ pub(super) struct OfPart {
     ends: (f64, f64),
 }
 
+/// The outcomes of axes under one way of rounding, each with its walls. Outlines without one of their parts have many axes
+/// in common.
+#[derive(Debug, Default)]
+pub(super) struct Axes(RefCell<Vec<(Vec<Leg>, Rc<OnSteps>)>>);
+
+impl Axes {
+    fn on_steps(&self, legs: &[Leg], way: StepRounding, reading: Length) -> Rc<OnSteps> {
+        let is_same =
+            |(one, other): (&Leg, &Leg)| one.sign == other.sign && one.length == other.length;
+        let are_same = |its: &[Leg]| its.len() == legs.len() && its.iter().zip(legs).all(is_same);
+        let known = self
+            .0
+            .borrow()
+            .iter()
+            .find(|(its, _)| are_same(its))
+            .map(|(_, known)| Rc::clone(known));
+        known.unwrap_or_else(|| {
+            let new = Rc::new(on_steps(legs, way, reading));
+            self.0.borrow_mut().push((legs.to_vec(), Rc::clone(&new)));
+            new
+        })
+    }
+}
+
 impl OnGrid {
     /// The outcomes of a space whose walls are rounded this way, relative to `ruled`, the computed outline. `None`
     /// unless all walls are straight and along an axis, and the step is larger than the reading.
@@ -57,6 +84,7 @@ impl OnGrid {
         ruled: &Outline,
         way: StepRounding,
         reading: Length,
+        known: &Axes,
     ) -> Option<OnGrid> {
         let straight = |shape: &Shape| matches!(shape, Shape::Straight { .. });
         let sides = &traverse.sides;
@@ -65,7 +93,7 @@ impl OnGrid {
             return None;
         }
         let [north, east] = Axis::BOTH.map(|axis| traverse.legs(axis));
-        let [norths, easts] = [&north, &east].map(|legs| on_steps(legs, way, reading));
+        let [norths, easts] = [&north, &east].map(|legs| known.on_steps(legs, way, reading));
         let areas = areas([&north, &east], [&norths, &easts]);
         let (step, middle) = (way.step().length().feet(), ruled.area().sq_ft());
         let ends = ends(&areas);
@@ -281,7 +309,7 @@ mod tests {
             let Ok(house) = house else { return Ok(()) };
             let Ok(at) = house.at_face(0, crate::house::Face::Outside) else { return Ok(()) };
             let reading = Length::from_nm(Length::FOOT.nm().div_euclid(7));
-            let Some(grid) = OnGrid::of(&at.traverse, &at.outline, way, reading) else {
+            let Some(grid) = OnGrid::of(&at.traverse, &at.outline, way, reading, &Axes::default()) else {
                 return Err(TestCaseError::fail("straight walls have a grid"));
             };
             let area_of = |i: usize, j: usize| {
@@ -296,7 +324,7 @@ mod tests {
                     prop_assert_eq!(area_of(i, j), corners);
                 }
             }
-            for axis in [&grid.norths, &grid.easts] {
+            for axis in [&*grid.norths, &*grid.easts] {
                 prop_assert!(axis.chances.len() <= MOST_OF_AN_AXIS);
                 let known: std::collections::BTreeSet<Vec<i64>> = all(axis).into_iter().collect();
                 prop_assert_eq!(known.len(), axis.chances.len());

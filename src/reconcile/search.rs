@@ -507,10 +507,6 @@ impl<'a> Search<'a> {
         }
         let odds = with.map_or(1.0, |with| self.departures[with].odds);
         let prior = self.none * setting.chance * meant.chance * odds;
-        let is_wide = meant.wide > 1.0;
-        if !is_wide && self.is_negligible(prior * setting.most_with(adds) * (1.0 + 1e-9)) {
-            return;
-        }
         let adds: &[&Adds] = adds.as_slice();
         let likelihood = setting.likelihood(meant.middle, total, adds, meant.wide);
         let weight = prior * likelihood;
@@ -522,7 +518,7 @@ impl<'a> Search<'a> {
         let place = meant.how as usize * (self.departures.len() + 1) + with.map_or(0, |i| i + 1);
         let known = Some(self.written[place]).filter(|known| *known != NOWHERE);
         // If the total is within the range meant, nothing is left; otherwise, what is left is the distance beyond it.
-        let beyond = (off.abs() - if is_wide { meant.wide / 2.0 } else { 0.0 }).max(0.0);
+        let beyond = (off.abs() - if meant.wide > 1.0 { meant.wide / 2.0 } else { 0.0 }).max(0.0);
         let written = self.figure - beyond.copysign(off) * scale(meant.how);
         let found = Found {
             cause,

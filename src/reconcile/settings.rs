@@ -13,7 +13,7 @@ use crate::house::wall_moves::AtFace;
 use crate::house::{Face, House};
 use crate::reconcile::case::Case;
 use crate::reconcile::departures::{Departure, DepartureKind, is_listed_alike};
-use crate::reconcile::grid::{OfPart, OnGrid};
+use crate::reconcile::grid::{Axes, OfPart, OnGrid};
 use crate::reconcile::normal::{Normal, reach};
 use crate::reconcile::outcomes::{Outcomes, REACH_SQ_FT, Together, of_rectangle};
 use crate::reconcile::parts::Part;
@@ -69,6 +69,7 @@ pub(super) struct Setting<'a> {
     variances: Vec<f64>,
     /// For each space, whether its area comes from the record itself and so has no uncertainty.
     is_known: Vec<bool>,
+    axes: Axes,
     grids: Vec<OnceCell<Option<OnGrid>>>,
     outcomes: Vec<OnceCell<Outcomes>>,
     base: OnceCell<Together>,
@@ -101,10 +102,8 @@ pub(super) struct Adds {
     /// needed.
     of_part: OnceCell<Option<OfPart>>,
     with_part: OnceCell<Option<Outcomes>>,
-    /// The possible errors of the total with the part, and the highest likelihood of any figure, computed when several
-    /// figures are weighed.
+    /// The possible errors of the total with the part, computed when several figures are weighed.
     all: OnceCell<Together>,
-    most: OnceCell<f64>,
     /// The same part, where the office draws the outline without it.
     redrawn: OnceCell<Option<Box<Adds>>>,
     /// The outline drawn so; `None` where the part is added to the whole outline or taken off it.
@@ -140,7 +139,6 @@ impl Adds {
             of_part: OnceCell::new(),
             with_part: OnceCell::new(),
             all: OnceCell::new(),
-            most: OnceCell::new(),
             redrawn: OnceCell::new(),
             drawn: None,
         }
@@ -365,6 +363,7 @@ impl<'a> Seen<'a> {
             adds,
             way,
             reading: case.settings.reading,
+            axes: Axes::default(),
             grids: vec![OnceCell::new(); self.areas.len()],
             outcomes: vec![OnceCell::new(); self.areas.len()],
             walls: self.walls,
@@ -529,6 +528,9 @@ impl Setting<'_> {
     /// The probability of one error of the total with a part filled in or left off, and that of all errors not listed;
     /// `None` if there is no grid for it.
     fn with_part_at(&self, adds: &Adds, wanted: f64) -> Option<(f64, f64)> {
+        if let Some(all) = adds.all.get() {
+            return Some((all.at(wanted), all.rest));
+        }
         let (space, part) = adds.part?;
         if self.times[space] != 1.0 || !adds.changes.is_empty() {
             return None;
@@ -576,20 +578,6 @@ impl Setting<'_> {
         *self.most.get_or_init(|| {
             let base = self.base();
             base.most() + base.rest * Normal::of(unlisted(self.variance)).most()
-        })
-    }
-
-    /// No figure has a higher likelihood with this departure. Where it only adds spaces to the total, no error is likelier
-    /// than the likeliest without them.
-    pub(super) fn most_with(&self, adds: Option<&Adds>) -> f64 {
-        let Some(adds) = adds else { return self.most() };
-        let adds_spaces = || adds.changes.iter().all(|&(space, _)| self.times[space] == 0.0);
-        *adds.most.get_or_init(|| {
-            let listed = match (adds.part, adds.all.get()) {
-                (Some(_), all) => all.map(Together::most),
-                (None, _) => adds_spaces().then(|| self.base().most()),
-            };
-            listed.map_or(1.0, |listed| listed + Normal::of(unlisted(adds.variance)).most())
         })
     }
 
@@ -693,13 +681,13 @@ impl Setting<'_> {
     fn grid(&self, space: usize) -> Option<&OnGrid> {
         let grid = self.grids[space].get_or_init(|| {
             let at = &self.walls.spaces[space];
-            OnGrid::of(&at.traverse, &self.outlines[space], self.way, self.reading)
+            OnGrid::of(&at.traverse, &self.outlines[space], self.way, self.reading, &self.axes)
         });
         grid.as_ref()
     }
 
     fn grid_of<'b>(&self, drawn: &'b Drawn) -> Option<&'b OnGrid> {
-        let of = || OnGrid::of(&drawn.traverse, &drawn.outline, self.way, self.reading);
+        let of = || OnGrid::of(&drawn.traverse, &drawn.outline, self.way, self.reading, &self.axes);
         drawn.grid.get_or_init(of).as_ref()
     }
 
