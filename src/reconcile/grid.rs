@@ -52,8 +52,8 @@ pub(super) struct OfPart {
     ends: (f64, f64),
 }
 
-/// The outcomes of axes under one way of rounding, each with its walls. Outlines without one of their parts have many axes
-/// in common.
+/// The outcomes of axes under one way of rounding, each with its walls. Outlines without one of their parts have axes in
+/// common.
 #[derive(Debug, Default)]
 pub(super) struct Axes(RefCell<Vec<(Vec<Leg>, Rc<OnSteps>)>>);
 
