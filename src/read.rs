@@ -1,12 +1,13 @@
 //! From the text of a sides file to a checked house.
 
-use crate::diagnostic::{Diagnostic, Diagnostics, Source, Span, Word, sort};
+use crate::diagnostic::words::list_or;
+use crate::diagnostic::{Diagnostic, Diagnostics, Fix, Source, Span, Word, sort};
 use crate::house::House;
-use crate::house::check::check;
 use crate::house::check::comments::name_walls_in_comments;
 #[cfg(feature = "pages")]
 use crate::house::check::draft::{self, Draft};
-use crate::sketch;
+use crate::house::check::{asked, check};
+use crate::sketch::{self, Asked};
 
 /// Reads a sides file and checks the house in it. `name` is shown in messages. The warnings of a file without errors
 /// are kept by the house, in its `warnings()`.
@@ -24,7 +25,7 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, D
 ///
 /// Those of [`read`].
 pub fn read_source(source: Source) -> Result<House, Diagnostics> {
-    let sketch::Reading { sketch, mut faults, more } = sketch::read_without_lines(&source);
+    let sketch::Reading { sketch, mut faults, more, asked } = sketch::read_without_lines(&source);
     match check(&sketch, &mut faults) {
         Some(mut model) => {
             sort(&mut faults);
@@ -33,9 +34,54 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
             Ok(House::new(model))
         }
         None => {
+            offer_places(&source, &asked, &mut faults);
             name_walls_in_comments(&source, &mut faults);
             Err(Diagnostics::new(source, faults).and_more(more))
         }
+    }
+}
+
+/// The most lines without a place for which places are computed.
+const MOST_ASKED: usize = 8;
+
+/// Offers places for the spaces whose place was told in words. They are computed and tried in the text as it would be
+/// with every other line replaced by the first one that is offered for it.
+fn offer_places(source: &Source, told: &[Asked], faults: &mut [Diagnostic]) {
+    if told.is_empty() {
+        return;
+    }
+    let is_asked = |span: Span| told.iter().any(|one| one.span.start == span.start);
+    let mut changes: Vec<(Span, String)> =
+        told.iter().map(|one| (one.span, one.line.at(""))).collect();
+    let fixes = faults.iter().filter_map(|fault| fault.fixes().first());
+    changes.extend(fixes.filter(|fix| !is_asked(fix.span)).map(|fix| (fix.span, fix.text.clone())));
+    changes.sort_by_key(|(span, _)| (span.start, span.end));
+    let (mut text, mut from) = (String::new(), 0);
+    let mut lines: Vec<usize> = Vec::new();
+    for (span, with) in changes {
+        let Some(kept) = source.text().get(from..span.start) else { continue };
+        text.push_str(kept);
+        if is_asked(span) {
+            lines.push(text.len());
+        }
+        text.push_str(&with);
+        from = span.end;
+    }
+    text.push_str(source.text().get(from..).unwrap_or_default());
+    let mended = Source::new(source.name(), text);
+    let sketch = sketch::read_without_lines(&mended).sketch;
+    for (one, line) in told.iter().zip(lines).take(MOST_ASKED) {
+        let places = asked::places(&sketch, line, &one.line.place, one.line.of.as_deref());
+        let fault = faults.iter_mut().find(|fault| {
+            (one.span.start..=one.span.end).contains(&fault.span().start)
+                && fault.fixes().is_empty()
+        });
+        let Some(fault) = fault.filter(|_| !places.is_empty()) else { continue };
+        let offered: Vec<String> = places.iter().map(|place| one.line.at(place)).collect();
+        let shown: Vec<String> = offered.iter().map(|line| format!("`{line}`")).collect();
+        let fixes = offered.iter().map(|line| Fix::new(one.span, line.clone())).collect();
+        let help = format!("did you mean {}?", list_or(&shown));
+        *fault = fault.clone().instead(None, vec![help], fixes);
     }
 }
 
@@ -47,7 +93,7 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
 /// The errors of the text, if it has no side to draw.
 #[cfg(feature = "pages")]
 pub(crate) fn drafts(source: &Source) -> Result<Vec<Draft>, Diagnostics> {
-    let sketch::Reading { sketch, mut faults, more } = sketch::read(source);
+    let sketch::Reading { sketch, mut faults, more, .. } = sketch::read(source);
     let drawn = draft::drafts(source, &sketch, &faults);
     if drawn.is_empty() {
         sort(&mut faults);

@@ -3,6 +3,7 @@
 //!
 //! The reference of the format, with an annotated sample, is `sketches/README.md`.
 
+mod asked;
 mod assemble;
 mod bay;
 mod cursor;
@@ -24,6 +25,7 @@ mod value_parser;
 pub(crate) mod value_statement;
 mod wanted;
 
+pub(crate) use asked::{Asked, Whereabouts};
 pub use reader::parse;
 pub(crate) use reader::{Reading, read, read_without_lines};
 pub use statement::{Face, Kind, ReferenceSource, TakenFrom, Unit};

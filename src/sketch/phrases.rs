@@ -915,3 +915,10 @@ pub(super) fn is_first(word: &str) -> bool {
             && !phrase.starts_with(&format!("{word}-"))
     })
 }
+
+/// Whether a phrase with this word is replaced by words of the format.
+pub(super) fn is_said(word: &str) -> bool {
+    PHRASES
+        .iter()
+        .any(|(_, phrase, by)| *by != "#" && phrase.split([' ', '-']).any(|own| own == word))
+}

@@ -3,6 +3,7 @@
 use crate::diagnostic::words::list_or;
 use crate::diagnostic::{Diagnostic, Diagnostics, Fix, Source, Span, Word, is_hidden};
 use crate::geometry::compass::Direction;
+use crate::sketch::asked::Asked;
 use crate::sketch::assemble::{Assembler, ReadLine};
 use crate::sketch::mend::{self, Attempt, Beside, Mend};
 use crate::sketch::parser::{self, SIDE_WORDS};
@@ -20,6 +21,8 @@ pub(crate) struct Reading {
     pub(crate) faults: Vec<Diagnostic>,
     /// How many more errors there are than those kept.
     pub(crate) more: usize,
+    /// The lines of spaces that lack nothing but a place, which was told in words.
+    pub(crate) asked: Vec<Asked>,
 }
 
 /// The number of unreadable lines for which a replacement is searched for.
@@ -33,7 +36,7 @@ const KEPT: usize = 500;
 ///
 /// Every error found while reading, in file order.
 pub fn parse(source: Source) -> Result<Sketch, Diagnostics> {
-    let Reading { sketch, faults, more } = read(&source);
+    let Reading { sketch, faults, more, .. } = read(&source);
     if faults.is_empty() {
         Ok(sketch)
     } else {
@@ -58,9 +61,10 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
     let text = source.text();
     if text.len() > MOST_BYTES {
         faults.push(too_long("the file has more than 1 MB"));
-        return Reading { sketch: Sketch::default(), faults, more: 0 };
+        return Reading { sketch: Sketch::default(), faults, more: 0, asked: Vec::new() };
     }
     let mut context = Context::default();
+    let mut asked = Vec::new();
     let mut offset = 0;
     let mut tokens = Vec::new();
     let mut rest = text.strip_prefix('\u{feff}').unwrap_or(text);
@@ -96,9 +100,17 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                     comment: read.comment.as_deref().map(Into::into),
                     ..beside(text, offset, offset + line.len())
                 });
-                offer(content, offset, &read, &context, &mut faults, before);
-                let fixes = faults[before..].iter().flat_map(Diagnostic::fixes);
-                if let Some(begins) = fixes.into_iter().find_map(|fix| opened(&fix.text)) {
+                let placeless = offer(content, offset, &read, &context, &mut faults, before);
+                if let Some(asks) = &placeless {
+                    context.takes_in(&asks.line.before);
+                }
+                asked.extend(placeless);
+                let fixes: Vec<&Fix> =
+                    faults[before..].iter().flat_map(Diagnostic::fixes).collect();
+                if let [fix, ..] = fixes[..] {
+                    context.takes_in(&fix.text);
+                }
+                if let Some(begins) = fixes.iter().find_map(|fix| opened(&fix.text)) {
                     // What stands below belongs to the level or the space that is offered.
                     read.begins = begins;
                 }
@@ -113,7 +125,7 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
         rest = after;
     }
     let sketch = assembler.finish(&mut faults);
-    Reading { sketch, faults, more }
+    Reading { sketch, faults, more, asked }
 }
 
 /// What an offered text opens, as the first words of a line: a level, with its first space if it has one, or a space.
@@ -146,6 +158,8 @@ pub(super) struct Context {
     first_bare: Option<Span>,
     /// The name of the last space.
     space: Option<String>,
+    /// The space of this level that places are counted from, if there is one above: its first living space.
+    house: Option<House>,
     /// The lines around one that cannot be read.
     beside: Option<Beside>,
 }
@@ -158,7 +172,9 @@ impl Context {
                 let name = self.space.get_or_insert_default();
                 name.clear();
                 name.push_str(&space.name.text);
+                self.counts_from(&space.name.text, space.kind);
             }
+            Statement::Level(_) => self.house = None,
             Statement::Head(head) => match **head {
                 Head::Units(units) => self.units = units,
                 Head::Front(front) => self.front = Some(front),
@@ -168,6 +184,35 @@ impl Context {
                 self.is_american |= matches!(**valued, value_statement::Valued::Place(place) if place != value_statement::Place::None);
             }
             _ => {}
+        }
+    }
+}
+
+struct House {
+    name: String,
+    is_living: bool,
+}
+
+impl Context {
+    /// Remembers a space that places on its level may be counted from.
+    fn counts_from(&mut self, name: &str, kind: Kind) {
+        let is_living = kind == Kind::Living;
+        if self.house.as_ref().is_none_or(|house| is_living && !house.is_living) {
+            self.house = Some(House { name: name.to_owned(), is_living });
+        }
+    }
+
+    /// Remembers what a line that is offered instead of an unreadable one would say.
+    fn takes_in(&mut self, offered: &str) {
+        let mut words = offered.splitn(2, ' ');
+        let (first, name) = (words.next().unwrap_or_default(), offered.split('"').nth(1));
+        if first == "level" {
+            self.house = None;
+        }
+        let kind = Kind::ALL.iter().find(|kind| kind.word() == first);
+        if let (Some(kind), Some(name)) = (kind, name) {
+            self.space = Some(name.to_owned());
+            self.counts_from(name, *kind);
         }
     }
 }
@@ -258,11 +303,13 @@ fn offer(
     context: &Context,
     faults: &mut Vec<Diagnostic>,
     first: usize,
-) {
+) -> Option<Asked> {
     let is_near_miss = |fault: &Diagnostic| !fault.fixes().is_empty();
-    let Some(place) = faults[first..].iter().position(|fault| !is_near_miss(fault)) else { return };
+    let Some(place) = faults[first..].iter().position(|fault| !is_near_miss(fault)) else {
+        return None;
+    };
     if faults[first + place].word() == Word::HiddenCharacter || line.len() > MOST_CHARACTERS {
-        return;
+        return None;
     }
     let comment = read.comment.as_ref().map_or(0, String::len);
     let trimmed = line.trim_end();
@@ -293,29 +340,35 @@ fn offer(
         let help = format!("did you mean `{line}`?");
         let cause = "after a `#` is a comment: a number stands without it".to_owned();
         faults.push(fault.instead(Some(cause), vec![help], vec![Fix::new(span, line)]));
-        return;
+        return None;
     }
     let is_at_end = faults[first + place].span().start + 1 >= offset + body.len();
     let mend = match as_text.filter(|_| is_at_end || names_picture) {
         Some(line) => Some(Mend {
             lines: vec![line],
             cause: "after a `#` is a comment, unless it stands between two `\"`".to_owned(),
-            help: None,
+            ..Mend::default()
         }),
         // `north #1 30' 2"`: what was to be read is in the comment.
         None if is_at_end && read.comment.as_deref().is_some_and(mend::measures) => Some(Mend {
             lines: Vec::new(),
             cause: "what stands after a `#` is a comment and is not read".to_owned(),
             help: Some("write the length before the `#`".to_owned()),
+            asks: None,
         }),
         None => mend::mend(typed, &mut attempt),
     };
-    let Some(mend) = mend else { return };
+    let mend = mend?;
     if let Some(help) = mend.help {
         let fault = faults.remove(first + place);
         faults.truncate(first);
         faults.push(fault.instead(Some(mend.cause), vec![help], Vec::new()));
-        return;
+        let comment =
+            read.comment.as_ref().map_or(String::new(), |comment| format!("  #{comment}"));
+        return mend.asks.map(|asks| Asked {
+            span: Span::new(start, offset + trimmed.len()),
+            line: asks.with_comment(&comment),
+        });
     }
     let end = if mend.lines[0].contains("\"#") { trimmed.len() } else { body.len() };
     let span = Span::new(start, offset + end);
@@ -329,6 +382,7 @@ fn offer(
     // The replacement corrects the other errors of the line as well.
     faults.truncate(first);
     faults.push(fault.instead(Some(mend.cause), vec![help], fixes));
+    None
 }
 
 /// Whether what may follow the line is a number of its own, so that `#` was typed before it: `account #R-104417`.
@@ -377,6 +431,7 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
             let at = stopped.unwrap_or_default();
             let at = Span::new(start + at.start, start + at.end);
             let space = context.space.clone();
+            let house = context.house.as_ref().map(|house| house.name.clone());
             let is_metric = context.units == Unit::Meters;
             return Attempt {
                 reads: None,
@@ -386,6 +441,7 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
                 is_side,
                 knows_first,
                 space,
+                house,
                 is_metric,
                 beside: context.beside.clone().unwrap_or_default(),
             };
@@ -404,6 +460,7 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
         is_side: false,
         knows_first: true,
         space: None,
+        house: None,
         is_metric: false,
         beside: Beside::default(),
     }

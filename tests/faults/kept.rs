@@ -32,7 +32,42 @@ fn counted(line: &str) -> &str {
     line.split("  #").next().unwrap_or(line)
 }
 
+/// Everything that is said about a file with `line` between `before` and `after`, with the lines that are offered.
+fn answered(before: &str, line: &str, after: &str) -> String {
+    match fairfoot::read("typed.sides", format!("{before}{line}\n{after}")) {
+        Ok(_) => line.to_owned(),
+        Err(errors) => {
+            let said = |one: &Diagnostic| {
+                let fixes: Vec<&str> = one.fixes().iter().map(|fix| fix.text.as_str()).collect();
+                format!("{}\n{}\n", one.helps().join("\n"), fixes.join("\n"))
+            };
+            errors.list().iter().map(said).collect()
+        }
+    }
+}
+
 proptest! {
+    /// Whatever is said of the place of a space, its area on the record, its siding, its size and a remark stay.
+    #[test]
+    fn nothing_else_is_lost_where_the_place_is_told_in_words(
+        kind in prop::sample::select(vec!["garage", "porch", "deck", "patio", "shed", "carport \"C\"", "porch \"Rear porch\""]),
+        place in prop::sample::select(vec![
+            "on the east side", "behind the house", "at the NE corner", "near the oak", "in the yard", "right side", "3' from the west wall",
+            "4' north of corner 2", "off back", "next to the kitchen", "at rear of house", "(on the right)",
+        ]),
+        size in prop::sample::select(vec!["", ", 10 x 10", " 10' by 10'", " (10x10)"]),
+        area in 60_i64..900,
+        record in prop::sample::select(vec!["county has", "record", "recorded", "card says"]),
+        siding in prop::sample::select(vec!["", ", siding", ", stucco"]),
+    ) {
+        let line = format!("{kind} {place}{size}, {record} {area}{siding}");
+        let said = answered(HOUSE, &line, BOX);
+        prop_assert!(said.contains(&format!("recorded {area} sq ft")), "{line} -> {said}");
+        prop_assert!(siding.is_empty() || said.contains("veneer none"), "{line} -> {said}");
+        prop_assert!(size.is_empty() || said.contains("10"), "{line} -> {said}");
+        prop_assert!(!said.contains("start east 3'\n") , "{line} -> {said}");
+    }
+
     /// Whatever is typed between two lengths, the wall gets one of them, their sum or their difference, and the second
     /// never becomes the record's length or a tolerance unless the line says so.
     #[test]

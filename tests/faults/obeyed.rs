@@ -1,7 +1,7 @@
 //! The advice of a message, typed as is, gives the house that was meant. Areas are computed by hand.
 
-use fairfoot::Settings;
 use fairfoot::diagnostic::{Word, draw};
+use fairfoot::{Diagnostic, Settings};
 
 use super::{diagnostics_of, folder};
 
@@ -462,4 +462,167 @@ fn a_length_typed_with_a_point_for_its_inches_is_offered_as_feet_and_inches() {
         "{:?}",
         first.helps()
     );
+}
+
+#[test]
+fn a_place_in_words_is_answered_with_places_that_are_accepted() {
+    // A house of 28' by 40', and a garage of 22' by 24' that is walked from its southwest corner.
+    let typed = |line: &str| {
+        format!(
+            "front south\nlevel \"G\"\nliving \"Main house\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n{line}\nnorth 22'\neast 24'\nsouth 22'\nwest 24'\n"
+        )
+    };
+    let at_southeast = "from \"Main house\" corner 4";
+    for (line, expected) in [
+        ("garage on the east side, county has 460", &[at_southeast, "start east 40' north 6'"][..]),
+        ("garage \"Garage\" on the right, record 460", &[at_southeast, "start east 40' north 6'"]),
+        (
+            "garage behind the house, county 460",
+            &["from \"Main house\" corner 2", "start east 16' north 28'"],
+        ),
+        (
+            "garage at the NE corner recorded 460 sq ft",
+            &["start east 40' north 6'", "start east 16' north 28'"],
+        ),
+        (
+            "garage 4' from the west wall, record 460",
+            &["start east 4' north 28'", "start east 4' south 22'"],
+        ),
+        ("garage 5' east of corner 2, record 460", &["start east 5' north 28'"]),
+        (
+            "garage start 3' from corner 4, record 460",
+            &["start east 40' north 3'", "start east 40' south 3'"],
+        ),
+    ] {
+        let (source, list) = diagnostics_of("pad.sides", typed(line).into_bytes());
+        let offered: Vec<String> =
+            list.iter().flat_map(Diagnostic::fixes).map(|fix| fix.text.clone()).collect();
+        for place in expected {
+            let whole = format!("garage \"Garage\" {place} recorded 460 sq ft");
+            assert!(
+                offered.contains(&whole),
+                "{line}: {offered:?} {}",
+                draw(&source, &list, false)
+            );
+        }
+        for one in &offered {
+            assert_eq!(counted(&typed(one)), 1_120, "{line}: {one}");
+            assert!(one.ends_with("recorded 460 sq ft"), "{line}: {one}");
+        }
+    }
+}
+
+#[test]
+fn a_place_that_is_asked_for_names_the_space_that_the_file_has() {
+    let text = "level Upstairs\nbedrooms inside\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\nopen \"Foyer\" near the front door\nnorth 8'\neast 7'\nsouth 8'\nwest 7'\nporch near the oak, county 60\nnorth 8'\neast 7'\nsouth 8'\nwest 7'\n";
+    let page = drawn(text);
+    assert!(
+        page.contains("`start` and how far east and north of corner 1 of `Bedrooms`"),
+        "{page}"
+    );
+    assert!(
+        page.contains("`from \"Bedrooms\" corner`") && page.contains("then `recorded 60 sq ft`"),
+        "{page}"
+    );
+    assert!(!page.contains("\"House\"") && !page.contains("detached"), "{page}");
+}
+
+#[test]
+fn a_length_far_too_long_is_named_where_the_walk_does_not_close() {
+    let page = drawn(
+        "units meters\nlevel \"G\"\nliving \"H\"\nnorth 9.2\neast 6.45\nnorth 2.1\neast 515\nsouth 11.3\neast 11.6\n",
+    );
+    assert!(
+        page.contains("side 4 (`east 515`) again: it is far longer than any other wall"),
+        "{page}"
+    );
+    assert!(page.contains("and no side runs west") && !page.contains("0\""), "{page}");
+}
+
+/// Applies the first line that each message offers.
+fn all_obeyed(text: &str) -> String {
+    let (_, list) = diagnostics_of("pad.sides", text.as_bytes().to_vec());
+    let mut fixes: Vec<_> = list.iter().filter_map(|one| one.fixes().first()).collect();
+    fixes.sort_by_key(|fix| std::cmp::Reverse(fix.span.start));
+    let mut mended = text.to_owned();
+    for fix in fixes {
+        mended.replace_range(fix.span.start..fix.span.end, &fix.text);
+    }
+    mended
+}
+
+fn errors_in(text: &str) -> Vec<String> {
+    let (_, list) = diagnostics_of("pad.sides", text.as_bytes().to_vec());
+    list.iter()
+        .filter(|one| one.is_error())
+        .map(|one| format!("{}: {}", one.word(), one.message()))
+        .collect()
+}
+
+#[test]
+fn a_line_that_is_offered_makes_no_new_errors() {
+    // Where sides, areas or figures around the line are not those of the line, they may disagree with it.
+    const OF_THE_CONTEXT: [&str; 14] = [
+        "does-not-close",
+        "closing-backwards",
+        "sides-cross",
+        "too-few-sides",
+        "spaces-overlap",
+        "not-inside",
+        "no-turn",
+        "closing-twice",
+        "no-sides",
+        "figure-twice",
+        "name-twice",
+        "nothing-to-close",
+        "close-not-last",
+        "side-vanishes",
+    ];
+    let gallery = std::fs::read_to_string(folder().join("typing.txt")).unwrap();
+    let mut tried = 0;
+    let mut worse: Vec<String> = Vec::new();
+    for block in
+        gallery.split("\n\n").filter(|block| !block.trim().is_empty() && !block.starts_with('#'))
+    {
+        let Some((place, line)) = block.lines().next().unwrap().split_once("> ") else { continue };
+        let (before, after) = super::typing::around(place);
+        let text = format!("{before}{}\n{after}", line.replace('\u{21e5}', "\t"));
+        let obeyed = all_obeyed(&text);
+        if obeyed == text {
+            continue;
+        }
+        tried += 1;
+        // A corner or a space that only the line names.
+        let names = |error: &String| {
+            (error.starts_with("no-such-space") || error.starts_with("no-such-corner"))
+                && line
+                    .to_lowercase()
+                    .contains(&error.split('`').nth(1).unwrap_or("?").to_lowercase())
+                || error.contains("no corner 7")
+        };
+        let is_known = |error: &String| {
+            OF_THE_CONTEXT.iter().any(|word| error.starts_with(word)) || names(error)
+        };
+        let left: Vec<String> =
+            errors_in(&obeyed).into_iter().filter(|error| !is_known(error)).collect();
+        if !left.is_empty() {
+            worse.push(format!("{place}> {line}: {left:?}"));
+        }
+    }
+    assert!(worse.is_empty(), "{} of {tried}:\n{}", worse.len(), worse.join("\n"));
+    assert!(tried >= 1_000, "{tried}");
+}
+
+#[test]
+fn a_whole_pad_is_readable_once_every_offered_line_is_taken() {
+    let pad = "Windrow Farm, Juniper County\nmeasured 20260321 by me\nfront south\nsiding, no brick\ncounty says 1,120 sf\nlevel 1 ground\nhouse outside\nnorth 28\neast wall 40'\nsought 28'\nwest couldnt reach\ngarage on the right side, county has 460\nnorth 22'\neast 24'\nsouth 22'\nwest 24'\nshed in the yard 10x12\nnorth 10'\neast 12'\nsouth 10'\nwest 12'\nupstairs\nbedrooms, siding\nnorth 27'\neast 39'\nsouth 27'\nwest 39'\n";
+    let (mut text, mut runs) = (pad.to_owned(), 0);
+    while !errors_in(&text).is_empty() && runs < 3 {
+        let next = all_obeyed(&text);
+        assert_ne!(next, text, "{}", drawn(&text));
+        assert!(errors_in(&next).len() < errors_in(&text).len(), "{next}\n{}", drawn(&next));
+        (text, runs) = (next, runs + 1);
+    }
+    assert_eq!(errors_in(&text), Vec::<String>::new(), "{text}");
+    assert!(text.contains("veneer none") && text.contains("recorded 460 sq ft"), "{text}");
 }

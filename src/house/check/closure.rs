@@ -83,11 +83,24 @@ fn sums(traverse: &Traverse, axis: Axis, form: Form) -> String {
     let total = |sign: i64| -> String {
         let legs = traverse.legs(axis);
         let sum = legs.iter().filter(|leg| leg.sign == sign).map(|leg| leg.length).sum();
-        WrittenLength::new(Length::from_nm(sum), form).spoken()
+        match (sum, form) {
+            (0, Form::FeetAndInches | Form::DecimalFeet) => "0'".to_owned(),
+            (0, Form::Meters) => "0 m".to_owned(),
+            (0, Form::Centimeters) => "0 cm".to_owned(),
+            (0, Form::Millimeters) => "0 mm".to_owned(),
+            _ => WrittenLength::new(Length::from_nm(sum), form).spoken(),
+        }
     };
     let (plus, minus) = (Direction::along(axis, 1).word(), Direction::along(axis, -1).word());
     if traverse.has_bearings() {
         return format!("{plus} and {minus} differ by more than the tolerances together");
+    }
+    let is_none = |sign: i64| !traverse.legs(axis).iter().any(|leg| leg.sign == sign);
+    if is_none(-1) {
+        return format!("the sides {plus} add up to {}, and no side runs {minus}", total(1));
+    }
+    if is_none(1) {
+        return format!("the sides {minus} add up to {}, and no side runs {plus}", total(-1));
     }
     format!("the sides {plus} add up to {}, the sides {minus} to {}", total(1), total(-1))
 }
@@ -158,6 +171,16 @@ fn with_suspects(
     if !lists.is_empty() && has_turned {
         return fault;
     }
+    let is_named =
+        |side: usize| lists.iter().flatten().any(|one| one.side == side && one.slip.is_some());
+    if let Some(side) =
+        far_longer(traverse, is_lot).filter(|side| !is_named(*side)).and_then(|at| sides.get(at))
+    {
+        return fault.also(side.span, "far longer than any other wall").help(format!(
+            "measure {} again: it is far longer than any other wall; is a point missing in its number, or its unit?",
+            side.quoted()
+        ));
+    }
     if !lists.is_empty() {
         let how = if is_lot { "compare with the deed" } else { "measure again" };
         let again: Vec<String> = lists.iter().map(|list| named(sides, list)).collect();
@@ -167,6 +190,20 @@ fn with_suspects(
         return fault;
     }
     fault.help(if is_lot { no_call(traverse, misses) } else { no_wall(&off, misses) })
+}
+
+/// The side of a house that is many times as long as any other, and longer than a house is.
+fn far_longer(traverse: &Traverse, is_lot: bool) -> Option<usize> {
+    const TIMES: i64 = 8;
+    let long = 100 * Length::FOOT.nm();
+    let length = |side: &crate::geometry::traverse::TraverseSide| side.shape.vector().length().nm();
+    let (at, longest) =
+        traverse.sides.iter().map(length).enumerate().max_by_key(|(_, length)| *length)?;
+    let others = traverse.sides.iter().enumerate().filter(|(other, _)| *other != at);
+    let next = others.map(|(_, side)| length(side)).max()?;
+    let is_far = longest > long && longest.div_euclid(TIMES) > next;
+    let source = traverse.sides.get(at)?.source;
+    source.filter(|_| is_far && !is_lot)
 }
 
 /// What to type if the number of a side was read in a unit other than the one that its mark or the file gives.

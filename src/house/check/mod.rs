@@ -1,5 +1,6 @@
 //! From the sides file to the checked house: outlines are closed, placed, and checked for crossings and overlaps.
 
+pub(crate) mod asked;
 mod bounds;
 mod calls;
 mod closure;
@@ -49,22 +50,8 @@ const ESTIMATED: Length = Length::FOOT;
 pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<Model> {
     let glance = Glance::at(sketch);
     let errors_before = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
-    let mut checker = Checker {
-        sketch,
-        found,
-        house: empty(sketch),
-        whole: errors_before == 0,
-        misplaced: Vec::new(),
-        unplaced: Vec::new(),
-        overlaps_reported: 0,
-        tries: 0,
-        unit_doubtful: false,
-        form: glance.form.unwrap_or_else(|| form_of(sketch)),
-        glance,
-        work: 0,
-        is_tangled: false,
-        says_counted: Vec::new(),
-    };
+    let mut checker = Checker::new(sketch, found, glance);
+    checker.whole = errors_before == 0;
     if let Some(too_many) = bounds::too_many(sketch, &checker.glance) {
         checker.report(too_many);
         return None;
@@ -188,6 +175,27 @@ pub(super) struct Checker<'a> {
 
 /// The spaces of the current level in file order, each with its index in the house once it is closed and placed.
 pub(super) type OnLevel = Vec<Option<usize>>;
+
+impl<'a> Checker<'a> {
+    fn new(sketch: &'a Sketch, found: &'a mut Vec<Diagnostic>, glance: Glance) -> Checker<'a> {
+        Checker {
+            sketch,
+            found,
+            house: empty(sketch),
+            whole: true,
+            misplaced: Vec::new(),
+            unplaced: Vec::new(),
+            overlaps_reported: 0,
+            tries: 0,
+            unit_doubtful: false,
+            form: glance.form.unwrap_or_else(|| form_of(sketch)),
+            glance,
+            work: 0,
+            is_tangled: false,
+            says_counted: Vec::new(),
+        }
+    }
+}
 
 impl Checker<'_> {
     pub(super) fn report(&mut self, diagnostic: Diagnostic) {

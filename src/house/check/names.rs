@@ -102,6 +102,10 @@ impl Checker<'_> {
         let sketch = self.sketch;
         let mut above_grade = sketch.levels.iter().filter(|level| !level.level.below_grade);
         let Some(ground) = above_grade.next() else { return };
+        // A level whose name could not be read may be any.
+        if sketch.levels.iter().any(|level| level.level.name.text.is_empty()) {
+            return;
+        }
         let uppers = above_grade.filter(|level| !level.level.beside);
         for level in uppers {
             let is_building = |space: &&SpaceSketch| space.space.kind == Kind::Outbuilding;

@@ -170,7 +170,7 @@ impl Checker<'_> {
             error = error.also(reach, "reaches beyond").note(note);
         }
         let parent = around.map_or("House".to_owned(), |i| self.house.spaces[i].name.clone());
-        let turned = around.filter(|_| is_apart);
+        let turned = around.filter(|_| is_apart && !self.unplaced.contains(&space));
         let turned = turned.and_then(|parent| self.walked_the_other_way(space, parent));
         if let Some(axis) = turned {
             let [one, other] = [1, -1].map(|sign| Direction::along(axis, sign).word());

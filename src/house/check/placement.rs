@@ -5,7 +5,7 @@ use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::Axis;
 use crate::house::check::{Checker, OnLevel};
 use crate::sketch::statement::Place;
-use crate::sketch::{LevelSketch, SpaceSketch, WalkSketch};
+use crate::sketch::{Kind, LevelSketch, SpaceSketch, WalkSketch};
 
 impl Checker<'_> {
     /// The position of the first corner of a space in nanometers, east then north; `None` after reporting an error.
@@ -158,11 +158,26 @@ pub(super) fn no_such_space(
         name.span,
         format!("no space given earlier on this level is called {shown}"),
     );
-    match words::nearest(&name.text, &earlier) {
-        Some(near) => fault.help(format!("did you mean `\"{near}\"`?")),
-        None => {
+    if let Some(near) = words::nearest(&name.text, &earlier) {
+        return fault.help(format!("did you mean `\"{near}\"`?"));
+    }
+    let living = level.spaces.iter().take(before).find(|space| space.space.kind == Kind::Living);
+    match (&earlier[..], living) {
+        ([], _) => {
             fault.help("put the space it refers to on a line before this one, on the same level")
         }
+        ([only], _) => {
+            fault.help(format!("did you mean `\"{only}\"`? It is the only one above on this level"))
+        }
+        (all, Some(living)) => fault.help(format!(
+            "did you mean `\"{}\"`? Above on this level are {}",
+            living.space.name.text,
+            words::all_of(&all.iter().map(|name| quoted(name)).collect::<Vec<_>>())
+        )),
+        (all, None) => fault.help(format!(
+            "above on this level are {}",
+            words::all_of(&all.iter().map(|name| quoted(name)).collect::<Vec<_>>())
+        )),
     }
 }
 

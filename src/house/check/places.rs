@@ -22,16 +22,16 @@ const MOST_OFFERED: usize = 3;
 const MOST_WORK: usize = 60_000;
 
 /// A place for a space, east then north of the level's origin in nanometers.
-type At = (i64, i64);
+pub(super) type At = (i64, i64);
 
 /// A place that was tried and would be accepted.
 #[derive(Clone, Copy, Debug)]
-struct Tried {
-    at: At,
+pub(super) struct Tried {
+    pub(super) at: At,
     /// How far the space would be moved, in nanometers.
-    by: i64,
+    pub(super) by: i64,
     /// How much of its walls would lie on walls of the other space, in feet.
-    flush: f64,
+    pub(super) flush: f64,
 }
 
 impl Checker<'_> {
@@ -135,7 +135,7 @@ impl Checker<'_> {
     }
 
     /// Whether the level would accept the space at a place: inside its parent, and clear of the others.
-    fn is_accepted(
+    pub(super) fn is_accepted(
         &mut self,
         space: usize,
         at: At,
@@ -192,7 +192,7 @@ impl Checker<'_> {
     /// How much of the walls of a space at `at` would lie on walls of `other`, in feet. It is found by moving the
     /// space by an inch and measuring what then lies beyond `other`, or inside it. `inside` says on which side of the
     /// walls it lies.
-    fn flush(&mut self, space: usize, at: At, other: usize, inside: bool) -> f64 {
+    pub(super) fn flush(&mut self, space: usize, at: At, other: usize, inside: bool) -> f64 {
         let around = self.patch(other);
         let here = &self.house.spaces[space];
         self.tries += 4 * (here.sides.len() + self.house.spaces[other].sides.len());
@@ -212,7 +212,7 @@ impl Checker<'_> {
     }
 
     /// The places as they would be typed: at a named corner of a space, else by distances from the level's origin.
-    fn typed(&self, space: usize, tried: Vec<Tried>) -> Vec<String> {
+    pub(super) fn typed(&self, space: usize, tried: Vec<Tried>) -> Vec<String> {
         let mut all: Vec<String> = Vec::new();
         for place in tried {
             let typed = self.at_a_corner(space, place.at).or_else(|| self.start_at(place.at));

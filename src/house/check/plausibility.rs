@@ -170,8 +170,13 @@ impl Checker<'_> {
         let is_in_cm = unit == "m"
             && matches!(&side.run, Run::Straight(_, written) if written.length().nm() >= 60 * Length::FOOT.nm());
         let unit = if is_in_cm { "cm" } else { unit };
+        let all = match unit {
+            "cm" => "centimeters",
+            "mm" => "millimeters",
+            _ => "meters",
+        };
         let help = format!(
-            "type its unit, `{typed} {unit}` or `{typed}'`; `units feet` at the top says that a bare number is feet",
+            "type its unit, `{typed} {unit}` or `{typed}'`; for all bare numbers at once, write `units {all}` or `units feet` at the top",
             typed = side.typed
         );
         self.report(Diagnostic::new(Word::UnitMissing, side.span, message).help(help));

@@ -151,7 +151,11 @@ impl Checker<'_> {
     fn report_unknown_counted(&mut self, name: &Named, known: &[&str]) {
         let message = format!("no space is called {}", quoted(&name.text));
         let mut fault = Diagnostic::new(Word::NoSuchSpace, name.span, message);
-        if let Some(near) = words::nearest(&name.text, known) {
+        // `Porch` for `Front porch`, if there is one porch.
+        let word = name.text.to_lowercase();
+        let mut longer = known.iter().filter(|known| known.to_lowercase().contains(&word));
+        let longer = longer.next().filter(|_| longer.next().is_none()).copied();
+        if let Some(near) = words::nearest(&name.text, known).or(longer) {
             fault = fault.help(format!("did you mean `\"{near}\"`?"));
         }
         self.report(

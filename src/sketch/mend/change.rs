@@ -20,6 +20,8 @@ pub(in crate::sketch) struct Attempt {
     pub(in crate::sketch) knows_first: bool,
     /// The name of the last space before the line.
     pub(in crate::sketch) space: Option<String>,
+    /// The name of the space on its level that places are counted from.
+    pub(in crate::sketch) house: Option<String>,
     /// Whether bare numbers are meters.
     pub(in crate::sketch) is_metric: bool,
     /// The lines around it.

@@ -8,6 +8,7 @@ mod change;
 mod compass;
 mod kinds;
 mod lengths;
+mod lost;
 mod marks;
 mod pieces;
 mod slips;
@@ -21,6 +22,8 @@ pub(super) use change::{Attempt, Beside};
 use kinds::Answer;
 use pieces::{Sort, cut};
 
+use crate::sketch::asked::Placeless;
+
 /// The most changes, one after another, that are tried.
 const STEPS: usize = 6;
 /// How many times a line that was recognized as a whole is tried again.
@@ -33,7 +36,7 @@ const TRIED: usize = 260;
 const LONGEST: usize = 240;
 
 /// What to type instead of a line.
-#[derive(Debug)]
+#[derive(Debug, Default)]
 pub(super) struct Mend {
     /// The most likely line first: two or three if the meaning is open, none if something is missing that only the
     /// writer knows.
@@ -42,6 +45,8 @@ pub(super) struct Mend {
     pub(super) cause: String,
     /// What to do about it, if there is no line to suggest.
     pub(super) help: Option<String>,
+    /// The line without its place, if nothing but the place is missing.
+    pub(super) asks: Option<Placeless>,
 }
 
 struct State {
@@ -74,10 +79,15 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let evened = marks::evened(line);
     let line = evened.as_str();
     if let Some(reads) = attempt(line).reads {
-        return Some(Mend { lines: vec![reads], cause: marks::CAUSE.to_owned(), help: None });
+        return Some(Mend {
+            lines: vec![reads],
+            cause: marks::CAUSE.to_owned(),
+            ..Mend::default()
+        });
     }
     let found = known(line, attempt, KINDS).and_then(|mend| undoubted(line, mend));
     let found = found.or_else(|| search(line, attempt));
+    let found = found.filter(|mend| !hides_a_space(line, mend, &attempt(line).beside));
     let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
     let found = found.map(|mend| with_a_space_below_a_level(mend, &attempt(line).beside));
     let found = found.map(|mend| not_in_a_walk(line, mend, &attempt(line).beside));
@@ -91,18 +101,42 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         });
         (!had_lines || !mend.lines.is_empty()).then_some(mend)
     });
-    found.or_else(|| left_over(line, attempt))
+    let found = found.or_else(|| left_over(line, attempt));
+    found.map(|mut mend| {
+        for offered in &mut mend.lines {
+            *offered = lost::kept(line, offered);
+        }
+        mend
+    })
+}
+
+/// Whether a comment is offered for a line that names a kind of space above sides, which would then join another walk.
+fn hides_a_space(line: &str, mend: &Mend, beside: &Beside) -> bool {
+    let is_comment = !mend.lines.is_empty() && mend.lines.iter().all(|line| line.starts_with("# "));
+    let names_kind = || {
+        let pieces = cut(line);
+        let is_kind = |word: &pieces::Piece| {
+            let kind = kinds::kind_word(&word.text.to_lowercase());
+            kind.is_some_and(|kind| !matches!(kind, "open" | "low" | "living"))
+        };
+        pieces.len() <= 4 && pieces.iter().take(3).any(is_kind)
+    };
+    let is_above = begins_as_side(&beside.after);
+    is_comment && is_above && names_kind()
 }
 
 /// The answer to a line that nothing else could read.
 fn left_over(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     kinds::left_over(line, &attempt(line)).into_iter().find_map(|answer| match answer {
-        Answer::Say { cause, help } => Some(Mend { lines: Vec::new(), cause, help: Some(help) }),
+        Answer::Say { cause, help } => Some(Mend { cause, help: Some(help), ..Mend::default() }),
+        Answer::Ask { cause, help, asks } => {
+            Some(Mend { cause, help: Some(help), asks: Some(*asks), ..Mend::default() })
+        }
         Answer::Lines(lines, cause) => {
             let mut read: Vec<String> =
                 lines.iter().filter_map(|offered| attempt(offered).reads).collect();
             read.retain(|offered| keeps(line, offered, false));
-            (!read.is_empty()).then_some(Mend { lines: read, cause, help: None })
+            (!read.is_empty()).then_some(Mend { lines: read, cause, ..Mend::default() })
         }
     })
 }
@@ -165,6 +199,7 @@ fn not_in_a_walk(line: &str, mend: Mend, beside: &Beside) -> Mend {
             "write one length for this wall; another length goes to the end of the line, after a `#`"
                 .to_owned(),
         ),
+        asks: None,
     }
 }
 
@@ -181,7 +216,10 @@ fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> 
     let depth = depth.checked_sub(1)?;
     let (changed, cause) = match kinds::answer(line, &attempt(line))? {
         Answer::Say { cause, help } => {
-            return Some(Mend { lines: Vec::new(), cause, help: Some(help) });
+            return Some(Mend { cause, help: Some(help), ..Mend::default() });
+        }
+        Answer::Ask { cause, help, asks } => {
+            return Some(Mend { cause, help: Some(help), asks: Some(*asks), ..Mend::default() });
         }
         Answer::Lines(changed, cause) => (changed, cause),
     };
@@ -203,7 +241,10 @@ fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> 
                 });
                 let comment = comment.map_or_else(String::new, |comment| format!("  #{comment}"));
                 match more {
-                    Some(more) if more.lines.is_empty() => return Some(more),
+                    Some(more) if more.lines.is_empty() => {
+                        let asks = more.asks.map(|asks| asks.with_comment(&comment));
+                        return Some(Mend { asks, ..more });
+                    }
                     Some(more) => {
                         // Which of two readings is meant is the better question.
                         asked = (most > 1 && more.lines.len() > 1).then_some(more.cause);
@@ -224,7 +265,7 @@ fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> 
         }
     }
     let cause = asked.map_or_else(|| cause.clone(), |asked| format!("{cause}; {asked}"));
-    (!lines.is_empty()).then_some(Mend { lines, cause, help: None })
+    (!lines.is_empty()).then_some(Mend { lines, cause, ..Mend::default() })
 }
 
 /// A comment at the end of the first of several lines.
@@ -279,7 +320,7 @@ fn search(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> 
         keeps(line, &reads, false).then(|| Mend {
             lines: vec![reads],
             cause: edit.cause,
-            help: None,
+            ..Mend::default()
         })
     })
 }
@@ -289,7 +330,7 @@ fn take(found: &mut Option<Mend>, line: &str, causes: &[String]) {
     match found {
         None => {
             let cause = causes.first().cloned().unwrap_or_default();
-            *found = Some(Mend { lines: vec![line.to_owned()], cause, help: None });
+            *found = Some(Mend { lines: vec![line.to_owned()], cause, ..Mend::default() });
         }
         Some(mend) if mend.lines.len() < 3 && !mend.lines.iter().any(|known| known == line) => {
             mend.lines.push(line.to_owned());

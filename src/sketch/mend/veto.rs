@@ -51,6 +51,14 @@ pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
     if offered.contains("\ncorner ") && !typed.to_lowercase().contains("corner") {
         return true;
     }
+    // A size makes no land of a word that is only nearly `lot`.
+    let land = ["lot", "lots", "parcel", "plot", "deed", "tract", "land", "site", "acre", "acres"];
+    if offered.starts_with("lot ")
+        && super::kinds::size_in(typed).is_some()
+        && !cut(typed).iter().any(|piece| piece.is_word(&land))
+    {
+        return true;
+    }
     // `N45E 100'` is one call, and not two walls.
     let first = cut(typed);
     let is_call = first.len() > 2

@@ -4,37 +4,55 @@ use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::loose::kind_at_start;
 use super::measure::{area_at, length_at};
-use super::{Answer, Typed, digits, is_text, kind_word, plainly, quoted, standing};
+use super::whereabouts::{self, whereabouts};
+use super::{
+    Answer, Typed, digits, is_text, kind_word, materials, placed, plainly, quoted, standing,
+};
 
 /// What a line says of a space.
-struct Space {
-    kind: &'static str,
-    name: String,
-    face: Option<&'static str>,
-    within: Option<String>,
-    place: Option<String>,
+pub(super) struct Space {
+    pub(super) kind: &'static str,
+    pub(super) name: String,
+    pub(super) face: Option<&'static str>,
+    pub(super) within: Option<String>,
+    pub(super) place: Option<String>,
     /// Whether the place is a corner that is called by its name alone.
-    by_name: bool,
-    under: Option<String>,
-    is_bare: bool,
-    counted: Option<bool>,
-    recorded: Option<String>,
-    comments: Vec<String>,
+    pub(super) by_name: bool,
+    /// Words about its place, if it has none that can be drawn.
+    pub(super) told: Option<ToldPlace>,
+    pub(super) under: Option<String>,
+    pub(super) is_bare: bool,
+    pub(super) counted: Option<bool>,
+    pub(super) recorded: Option<String>,
+    pub(super) comments: Vec<String>,
     /// Whether something is left that may say where the space is or how large it is.
-    is_unclear: bool,
+    pub(super) is_unclear: bool,
+}
+
+/// Words about a place.
+pub(super) struct ToldPlace {
+    pub(super) told: whereabouts::Told,
+    pub(super) of: Option<String>,
+    pub(super) said: String,
 }
 
 /// `covered porch from step`, `garage "Garage" @ step`: a corner that is called by its name alone.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let space = read(typed)?;
-    let gone = ["gone", "removed", "torn", "demolished", "razed"];
-    if let Some(area) = space
-        .recorded
-        .as_ref()
-        .filter(|_| !typed.line.contains('"') && typed.find(1, &gone).is_some())
-    {
+    let gone = ["gone", "removed", "torn", "demolished", "razed", "anymore", "longer", "demoed"];
+    if let Some(area) = space.recorded.as_ref().filter(|_| {
+        !typed.line.contains('"') && (typed.find(1, &gone).is_some() || says_not_there(typed))
+    }) {
         return Some(Answer::line(
-            format!("missing {} {} recorded {area}", space.kind, space.name),
+            match space.comments.is_empty() {
+                true => format!("missing {} {} recorded {area}", space.kind, space.name),
+                false => format!(
+                    "missing {} {} recorded {area}  # {}",
+                    space.kind,
+                    space.name,
+                    space.comments.join(", ")
+                ),
+            },
             "what the record lists and the house does not have is `missing`",
         ));
     }
@@ -57,8 +75,14 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
     let is_told = typed.attempt.word == Some(crate::diagnostic::Word::OutOfPlace);
     let space = read(typed).filter(|_| !is_told && !typed.says(0, &["sunroom"]))?;
     let cause = "the line of a space has its kind, its name, its place, and its area on the record";
-    let is_first = typed.attempt.space.is_none() && space.kind == "living";
-    let needs_no_place = is_first || space.place.is_some();
+    if let Some(lines) = second_way(&space) {
+        return Some(Answer::Lines(
+            lines,
+            "a place has two ways, each with its length: which way does the second go?".to_owned(),
+        ));
+    }
+    let is_first = typed.attempt.house.is_none() && space.kind == "living";
+    let needs_no_place = (is_first || space.place.is_some()) && space.told.is_none();
     let has_size = space.comments.iter().any(|comment| super::size_in(comment).is_some());
     let sides_follow = super::super::begins_as_side(&typed.attempt.beside.after);
     if !space.is_unclear
@@ -67,16 +91,9 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
     {
         return Some(Answer::line(space.line(), cause));
     }
-    let known = typed.attempt.space.clone().unwrap_or_else(|| "House".to_owned());
-    let corner = typed.attempt.beside.corners.first();
-    let corner = corner.map_or_else(String::new, |corner| format!("`from corner \"{corner}\"`, "));
-    let place = if needs_no_place || space.within.is_some() {
-        String::new()
-    } else {
-        format!(
-            ", then its place ({corner}`from \"{known}\" corner` and a number, `start` with a way and a length, `within \"{known}\"` or `detached`)"
-        )
-    };
+    if !needs_no_place && space.within.is_none() {
+        return Some(Answer::say(cause, placed::ask(typed, &space)));
+    }
     let after = space.after_place();
     let after = match after.as_str() {
         "" if space.recorded.is_none() => {
@@ -93,14 +110,104 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::say(
         cause,
         format!(
-            "write `{}`{place}{after}; anything else goes to the end of the line, after a `#`{sides}",
+            "write `{}`{after}; anything else goes to the end of the line, after a `#`{sides}",
             space.before_place()
         ),
     ))
 }
 
+/// `back 30'`, `north 27' east 9'` after a name: a place whose `start` is missing.
+fn start_without_its_word(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
+    let mut end = at;
+    for _ in 0..2 {
+        let next = end
+            + usize::from(
+                end > at
+                    && (typed.says(end, &["and"])
+                        || typed.piece(end).is_some_and(|mark| mark.is_mark(","))),
+            );
+        let way = super::super::compass::way_and_back(&typed.lower(next)).is_some();
+        let Some(one) = length_at(&typed.pieces, next + 1).filter(|one| way && one.has_unit) else {
+            break;
+        };
+        if typed.says(one.end, &["x", "by", "wide", "deep"])
+            || typed.piece(one.end).is_some_and(|mark| mark.is_mark("×*"))
+        {
+            break;
+        }
+        end = one.end;
+    }
+    (end > at).then(|| {
+        (format!("start {}", typed.text(at, end).replace(',', "").replace(" and ", " ")), end)
+    })
+}
+
+/// `part of the house`, `cut out of the house`: within it.
+fn part_of_the_house(typed: &Typed<'_>, at: usize) -> Option<(usize, String)> {
+    let all = [
+        &["part", "of"][..],
+        &["cut", "out", "of"],
+        &["inside", "of"],
+        &["built", "into"],
+        &["carved", "out", "of"],
+    ];
+    let says =
+        |words: &&&[&str]| words.iter().enumerate().all(|(i, word)| typed.says(at + i, &[word]));
+    let mut end = at + all.iter().find(says)?.len();
+    while typed.says(end, &["the", "main"]) {
+        end += 1;
+    }
+    let name = typed.attempt.house.clone()?;
+    typed.says(end, &["house", "home", "walk", "outline", "footprint"]).then_some((end + 1, name))
+}
+
+/// A length that is left beside a place of one way: which way it goes is not said.
+fn second_way(space: &Space) -> Option<Vec<String>> {
+    let place = space.place.as_deref()?.strip_prefix("start ")?;
+    let pieces = super::cut(place);
+    let way = pieces.first()?.text.to_lowercase();
+    length_at(&pieces, 1).filter(|one| one.end == pieces.len())?;
+    let at = space
+        .comments
+        .iter()
+        .position(|comment| super::measures(comment) && super::size_in(comment).is_none())?;
+    let said = super::cut(&space.comments[at]);
+    let far = super::measure::lengths(&said, 0).into_iter().find(|(_, far)| far.has_unit)?.1;
+    let (way, _) = super::super::compass::way_and_back(&way)?;
+    // The length is in the place now.
+    let mut comments = space.comments.clone();
+    if let Some(comment) = comments.get_mut(at) {
+        let words: Vec<&str> = said
+            .iter()
+            .filter(|piece| {
+                piece.sort == Sort::Word && !piece.is_word(&["ft", "feet", "in", "inches"])
+            })
+            .map(|piece| piece.text.as_str())
+            .collect();
+        *comment = words.join(" ");
+    }
+    comments.retain(|comment| !comment.is_empty());
+    let lines = super::super::compass::along(way).map(|across| {
+        let parts =
+            [&space.before_place(), &format!("{across} {}", far.text), &space.after_place()];
+        let line: Vec<&str> =
+            parts.into_iter().map(String::as_str).filter(|part| !part.is_empty()).collect();
+        match comments.is_empty() {
+            true => line.join(" "),
+            false => format!("{}  # {}", line.join(" "), comments.join(", ")),
+        }
+    });
+    Some(lines.into())
+}
+
+/// `not there`, `isn't here`: the record lists it and the house does not have it.
+fn says_not_there(typed: &Typed<'_>) -> bool {
+    let not = typed.find(1, &["not", "isn't", "isnt"]);
+    not.is_some_and(|not| typed.says(not + 1, &["there", "here"]))
+}
+
 impl Space {
-    fn before_place(&self) -> String {
+    pub(super) fn before_place(&self) -> String {
         let mut line = format!("{} {}", self.kind, self.name);
         if let Some(face) = self.face {
             line.push_str(" measured to ");
@@ -113,7 +220,7 @@ impl Space {
         line
     }
 
-    fn after_place(&self) -> String {
+    pub(super) fn after_place(&self) -> String {
         let mut parts: Vec<String> = Vec::new();
         parts.extend(self.under.clone());
         if self.is_bare {
@@ -128,7 +235,7 @@ impl Space {
         parts.join(" ")
     }
 
-    fn line(&self) -> String {
+    pub(super) fn line(&self) -> String {
         let mut line =
             format!("{} {}", self.before_place(), self.after_place()).trim_end().to_owned();
         if !self.comments.is_empty() {
@@ -250,8 +357,11 @@ fn kind(typed: &Typed<'_>) -> Option<(&'static str, usize, String)> {
         "living" if is_porch => "porch",
         kind => kind,
     };
+    let closed = ["screened", "walk", "built", "closed", "glassed"];
     let describes = |piece: &Piece| {
-        (piece.sort == Sort::Word && !piece.is_word(NOT_BEFORE))
+        let is_in = piece.is_word(&["in"]) && typed.says(1, &["in"]) && typed.says(0, &closed);
+        is_in
+            || (piece.sort == Sort::Word && !piece.is_word(NOT_BEFORE))
             || piece.is_mark("-")
             || digits::is_small(piece) && piece.text.len() == 1
     };
@@ -269,7 +379,7 @@ fn kind(typed: &Typed<'_>) -> Option<(&'static str, usize, String)> {
 }
 
 /// Reads the parts of the line; `None` if it is not that of a space.
-fn read(typed: &Typed<'_>) -> Option<Space> {
+pub(super) fn read(typed: &Typed<'_>) -> Option<Space> {
     let (kind, mut at, name) = kind(typed)?;
     let before_is_detached =
         typed.find(0, &["detached", "det", "freestanding"]).is_some_and(|first| first < at);
@@ -280,6 +390,7 @@ fn read(typed: &Typed<'_>) -> Option<Space> {
         within: None,
         place: before_is_detached.then(|| "detached".to_owned()),
         by_name: false,
+        told: None,
         under: None,
         is_bare: false,
         counted: None,
@@ -309,14 +420,21 @@ fn read(typed: &Typed<'_>) -> Option<Space> {
         at = end;
     }
     // `porch Front porch from corner "step"`
-    let keywords =
-        ["from", "at", "start", "within", "detached", "recorded", "not", "counted", "measured"];
+    let keywords = [
+        "from", "at", "start", "starts", "within", "detached", "recorded", "not", "counted",
+        "measured", "in", "on", "near", "beside", "behind", "next", "off", "to",
+    ];
     let run = (at..typed.pieces.len())
         .find(|&at| typed.pieces[at].sort != Sort::Word || typed.says(at, &keywords))
         .unwrap_or(typed.pieces.len());
-    if at == 1 && run > at + 1 && typed.says(run - 1, &[kind]) {
+    if at == 1 && run > at && typed.says(run - 1, &[kind]) {
         space.name = quoted(&capitalized(typed.text(at, run)));
         at = run;
+    }
+    if (0..at).any(|at| typed.says(at, &["attached", "att"]))
+        && !space.name.to_lowercase().contains("att")
+    {
+        space.comments.push("attached".to_owned());
     }
     let mut remark: Option<usize> = None;
     let mut says_place = false;
@@ -345,6 +463,13 @@ fn read(typed: &Typed<'_>) -> Option<Space> {
             // `w/ stairs`: with.
             let is_with = typed.says(at, &["w"])
                 && typed.piece(at + 1).is_some_and(|slash| slash.is_mark("/"));
+            let is_year = piece.is_number()
+                && typed.line.contains('"')
+                && piece.text.len() == 4
+                && (piece.text.starts_with("19") || piece.text.starts_with("20"))
+                && typed
+                    .says(at - 1, &["in", "built", "since", "down", "remodeled", "added", "blt"]);
+            let counts = counts || is_year;
             says_place |= piece.is_word(PLACES) && !is_with;
             space.is_unclear |=
                 piece.sort == Sort::Text || piece.is_word(MATTERS) || piece.is_number() && !counts;
@@ -370,6 +495,15 @@ impl Space {
 
     /// Reads the part that begins here; the index after it.
     fn part(&mut self, typed: &Typed<'_>, at: usize) -> Option<usize> {
+        if self.told.is_none()
+            && self.place.is_none()
+            && standing::corner_by_name(typed, at).is_none()
+            && let Some(found) = whereabouts(typed, at)
+        {
+            let said = typed.text(at, found.end).trim_matches([',', ' ']).to_owned();
+            self.told = Some(ToldPlace { told: found.told, of: found.of, said });
+            return Some(found.end);
+        }
         if self.place.is_none() {
             if let Some((name, end)) = standing::corner_by_name(typed, at) {
                 self.place = Some(format!("from corner \"{name}\""));
@@ -381,9 +515,33 @@ impl Space {
                 return Some(end);
             }
         }
+        if self.place.is_none()
+            && let Some((place, end)) = start_without_its_word(typed, at)
+        {
+            self.place = Some(place);
+            return Some(end);
+        }
         if let Some(end) = standing::detached(typed, at) {
             self.place.get_or_insert_with(|| "detached".to_owned());
             return Some(end);
+        }
+        if self.within.is_none()
+            && let Some((end, name)) = part_of_the_house(typed, at)
+        {
+            self.within = Some(format!("within {}", quoted(&name)));
+            return Some(end);
+        }
+        let house = typed.attempt.house.as_deref().unwrap_or_default();
+        let count = super::cut(house).len();
+        if self.within.is_none()
+            && typed.says(at, &["within", "inside"])
+            && count > 0
+            && typed
+                .text(at + 1, (at + 1 + count).min(typed.pieces.len()))
+                .eq_ignore_ascii_case(house)
+        {
+            self.within = Some(format!("within {}", quoted(house)));
+            return Some(at + 1 + count);
         }
         if typed.says(at, &["within"]) && is_text(typed.piece(at + 1)) {
             self.within = Some(typed.text(at, at + 2).to_lowercase().replacen(
@@ -408,10 +566,24 @@ impl Space {
     /// `10 x 10`: a comment, since a size is typed as its sides.
     fn size(&mut self, typed: &Typed<'_>, at: usize) -> Option<usize> {
         let one = length_at(&typed.pieces, at)?;
-        let by = typed.says(one.end, &["x", "by"])
-            || typed.piece(one.end).is_some_and(|mark| mark.is_mark("×*"));
-        let two = length_at(&typed.pieces, one.end + 1).filter(|_| by)?;
-        self.comments.push(plainly(typed.text(at, two.end)));
+        let which = ["wide", "w", "deep", "d", "long", "l", "width", "depth", "across"];
+        let middle = one.end + usize::from(typed.says(one.end, &which));
+        let by = typed.says(middle, &["x", "by"])
+            || typed.piece(middle).is_some_and(|mark| mark.is_mark("×*"))
+            || middle > one.end
+                && (typed.says(middle, &["and"])
+                    || typed.piece(middle).is_some_and(|mark| mark.is_mark(",/")));
+        let mut two = length_at(&typed.pieces, middle + 1).filter(|_| by)?;
+        two.end += usize::from(typed.says(two.end, &which));
+        self.comments.push(typed.text(at, two.end).trim_matches([',', ' ']).to_owned());
+        let equals = typed.piece(two.end).is_some_and(|mark| mark.is_mark("="));
+        let number = typed.piece(two.end + 1).filter(|number| equals && number.is_number());
+        if let Some(number) = number.filter(|_| self.recorded.is_none()) {
+            let (end, area) = area_at(&typed.pieces, two.end + 1)
+                .unwrap_or_else(|| (two.end + 2, format!("{} sq ft", number.text)));
+            self.recorded = Some(area);
+            return Some(end);
+        }
         Some(two.end)
     }
 
@@ -474,7 +646,7 @@ impl Space {
     fn recorded(&mut self, typed: &Typed<'_>, at: usize) -> Option<usize> {
         let sources = [
             "recorded", "record", "rec", "card", "county", "assessor", "cad", "tax", "cnty",
-            "district",
+            "district", "rec'd", "rcd", "recd",
         ];
         let fill =
             ["per", "on", "the", "by", "says", "area", "is", "of", "as", "shows", "has", "at"];
@@ -502,6 +674,10 @@ impl Space {
         let is_year = !has_unit
             && number.text.len() == 4
             && (number.text.starts_with("19") || number.text.starts_with("20"));
+        // `rec'd 22x20=440`: the area follows the size.
+        if typed.says(end, &["x", "by"]) && typed.line.contains('=') && first > at {
+            return Some(first);
+        }
         let is_by = typed.says(end, &["x", "by", "car"]);
         if self.recorded.is_some() || !is_area || is_year || is_by || number.text.len() < 2 {
             return None;
@@ -519,6 +695,11 @@ impl Space {
         if typed.says(at, &["veneer"]) && typed.says(at + 1, &["none"]) {
             self.is_bare = true;
             return Some(at + 2);
+        }
+        if let Some(end) = materials::without_brick(typed, at) {
+            self.is_bare = true;
+            self.comments.push(plainly(typed.text(at, end)));
+            return Some(end);
         }
         let mut end = at;
         while typed.says(end, &["measured", "taped", "to", "from", "the", "walls"]) {

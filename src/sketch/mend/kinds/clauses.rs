@@ -243,7 +243,9 @@ fn figure_to_a_face(typed: &Typed<'_>) -> Option<Answer> {
     if typed.attempt.knows_first || end == face_at && face != "frame" {
         return None;
     }
-    let shorter = Typed { line: tail, pieces: cut(tail), attempt: typed.attempt };
+    let has_unit = area_from(&typed.pieces[..end], 0).is_some();
+    let tail = if has_unit { tail.to_owned() } else { format!("{tail} sq ft") };
+    let shorter = Typed { line: &tail, pieces: cut(&tail), attempt: typed.attempt };
     let Answer::Lines(lines, cause) = sources::figure(&shorter)? else { return None };
     let with_face = |line: &String| {
         let pieces = cut(line);
@@ -381,7 +383,6 @@ fn side_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
         } else {
             capitalized(&typed.text(0, first).to_lowercase())
         };
-        let house = typed.attempt.space.clone().unwrap_or_else(|| "House".to_owned());
         let sides = if super::size_in(typed.line).is_none() && !typed.says(end + 1, &["x", "by"]) {
             ""
         } else {
@@ -390,7 +391,8 @@ fn side_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
         Answer::say(
             format!("`{said}` is no place that can be drawn"),
             format!(
-                "write `{kind} \"{name}\" from \"{house}\" corner` and the number of the corner where its walk starts, or `detached` if it stands by itself{sides}"
+                "write `{kind} \"{name}\"`, then where it starts: {}{sides}",
+                super::placed::starts(typed, kind)
             ),
         )
     })
@@ -462,7 +464,8 @@ fn face_of_a_space(typed: &Typed<'_>) -> Option<Answer> {
         format!("\"{}\"", capitalized(&typed.text(0, at).to_lowercase()))
     };
     let mut i = at + usize::from(is_text(typed.piece(at)));
-    let after_mark = typed.piece(i)?.is_mark(",;-–(:");
+    let is_house = matches!(kind, "living" | "unfinished") && kind_word(&typed.lower(0)).is_none();
+    let after_mark = typed.piece(i)?.is_mark(",;-–(:") || is_house;
     let filler = [
         "measured",
         "measure",

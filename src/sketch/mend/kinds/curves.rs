@@ -194,7 +194,7 @@ fn along_or_each_way(one: &str, two: &str, length: &Measure) -> Answer {
             lines.push(each);
             Answer::Lines(lines, cause)
         }
-        say @ Answer::Say { .. } => say,
+        other => other,
     }
 }
 

@@ -137,7 +137,7 @@ fn after_other_words(typed: &Typed<'_>) -> Option<Answer> {
 fn quadrant_of(typed: &Typed<'_>) -> Option<String> {
     match quadrant(typed, 0)? {
         Answer::Lines(lines, _) => lines.into_iter().next(),
-        Answer::Say { .. } => None,
+        Answer::Say { .. } | Answer::Ask { .. } => None,
     }
 }
 

@@ -469,9 +469,13 @@ fn value_of_a_year(typed: &Typed<'_>) -> Option<Answer> {
     };
     let (first, end, sum) = money_from(&typed.pieces, 1)?;
     (first <= 4 && end == typed.pieces.len()).then(|| {
-        Answer::line(
-            format!("value {word} {sum} year {}", year.text),
-            "a value begins with `value`, and its year comes after `year`",
-        )
+        let this = format!("value {word} {sum} year {}", year.text);
+        match word {
+            "assessed" => Answer::Lines(
+                vec![format!("last year assessed {sum}"), this],
+                format!("the value of the tax year begins with `value`, that of the year before with `last year`: which is {}?", year.text),
+            ),
+            _ => Answer::line(this, "a value begins with `value`, and its year comes after `year`"),
+        }
     })
 }

@@ -159,12 +159,10 @@ fn size_for_name(typed: &Typed<'_>) -> Option<Answer> {
             "the name comes first, with a `\"` on each side",
         ));
     }
-    let house = typed.attempt.space.clone().unwrap_or_else(|| "House".to_owned());
+    let space = super::assembled::read(typed)?;
     Some(Answer::say(
         "the line of a space has its name and where it stands, and its size is typed as its sides",
-        format!(
-            "write `{kind} \"{name}\"`, then where it stands (`from \"{house}\" corner` and its number, `start` with a way and a length, `within \"{house}\"` or `detached`) and, if the record has its area, `recorded` and that area; below it its sides, one on each line"
-        ),
+        super::placed::ask(typed, &space),
     ))
 }
 
@@ -496,7 +494,6 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
     } else {
         quoted(&capitalized(if typed.says(0, &["house"]) { "house" } else { kind }))
     };
-    let known = typed.attempt.space.clone().unwrap_or_else(|| "House".to_owned());
     let has_size = (at..typed.pieces.len()).any(|by| {
         (typed.says(by, &["x", "by"]) || typed.pieces[by].is_mark("×"))
             && length_at(&typed.pieces, by + 1).is_some()
@@ -511,7 +508,8 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
         Answer::say(
             "the line of a space has its name, its place and its area on the record; this line has something else",
             format!(
-                "write `{kind} {name}`{sides}, then its place (`from \"{known}\" corner` and a number, `start` with a way and a length, `within \"{known}\"` or `detached`), then, if they are to be said, `measured to` and its face, `veneer` and its thickness, `recorded` and the area on the record; anything else after a `#`"
+                "write `{kind} {name}`{sides}, then where it starts: {}; then, if they are to be said, `measured to` and its face, `veneer` and its thickness, `recorded` and the area on the record; anything else after a `#`",
+                super::placed::starts(typed, kind)
             ),
         )
     })

@@ -57,15 +57,23 @@ pub(super) fn solid_walls(typed: &Typed<'_>) -> Option<Answer> {
             "how thick the walls are is `wall` and a length",
         ));
     }
-    let solid = ["stone", "block", "concrete", "adobe", "log", "solid", "masonry", "cinder", "cmu"];
+    let solid = [
+        "stone", "block", "concrete", "adobe", "log", "solid", "masonry", "cinder", "cmu",
+        "exterior", "outside", "outer",
+    ];
     let is_brick = typed.says(0, &["brick"]);
     if !is_brick && !typed.says(0, &solid) {
         return None;
     }
     let [(first, thick)] = &lengths(&typed.pieces, at + 1)[..] else { return None };
     let filler = |at: usize| {
-        typed.says(at, &["are", "is", "thick", "about", "walls", "wall", "all", "around"])
-            || typed.pieces[at].is_mark(",:=.")
+        typed.says(
+            at,
+            &[
+                "are", "is", "thick", "about", "walls", "wall", "all", "around", "inside", "to",
+                "out", "through", "outside",
+            ],
+        ) || typed.pieces[at].is_mark(",:=.")
     };
     let only = (at + 1..*first).chain(thick.end..typed.pieces.len()).all(filler);
     if !only || !thick.has_unit || thick.length.nm() > Length::FOOT.nm().saturating_mul(4) {
@@ -83,6 +91,61 @@ pub(super) fn solid_walls(typed: &Typed<'_>) -> Option<Answer> {
     } else {
         Answer::line(wall, "how thick the walls are is `wall` and a length")
     })
+}
+
+/// The index after words that say that the walls have no brick: `siding`, `vinyl siding`, `stucco only`.
+pub(super) fn without_brick(typed: &Typed<'_>, at: usize) -> Option<usize> {
+    let says = [
+        "siding",
+        "vinyl",
+        "stucco",
+        "clapboard",
+        "hardie",
+        "hardiplank",
+        "brickless",
+        "unbricked",
+        "shingles",
+        "shakes",
+    ];
+    let describes = [
+        "wood", "wooden", "aluminum", "lap", "cedar", "metal", "fiber", "cement", "board",
+        "batten", "only", "all", "around", "up", "here", "sided",
+    ];
+    let end = (at..typed.pieces.len())
+        .find(|&at| !typed.says(at, &says) && !typed.says(at, &describes))
+        .unwrap_or(typed.pieces.len());
+    let only_describes = ["only", "all", "around", "up", "here"];
+    (typed.find(at, &says).is_some_and(|word| word < end) && !typed.says(at, &only_describes))
+        .then_some(end)
+}
+
+/// `living upstairs, siding`, `living "Upstairs" stucco`: a space without brick.
+pub(super) fn unbricked(typed: &Typed<'_>) -> Option<Answer> {
+    let rooms = typed.says(0, &["upstairs", "bedrooms", "rooms", "downstairs"]);
+    let (_, name) = super::loose::kind_at_start(typed).or(rooms.then_some(("living", 0)))?;
+    let (at, end) = (name + 1..typed.pieces.len())
+        .find_map(|at| without_brick(typed, at).map(|end| (at, end)))?;
+    if typed.find(1, &["veneer", "wall", "walls"]).is_some() {
+        return None;
+    }
+    let joint = |at: usize| {
+        typed.pieces[at].is_mark(",;-–(:&") || typed.says(at, &["with", "and", "has", "in"])
+    };
+    let mut first = at;
+    while first > name && joint(first - 1) {
+        first -= 1;
+    }
+    let said = typed.text(at, end).trim_end_matches([')', ',', ' ']);
+    let mut stop = end;
+    while typed.piece(stop).is_some_and(|mark| mark.is_mark("),;")) {
+        stop += 1;
+    }
+    let rest = typed.rest(stop);
+    let line = format!("{} veneer none {rest}", typed.text(0, first));
+    Some(Answer::line(
+        format!("{}  # {said}", line.trim_end()),
+        "walls without brick or stone have `veneer none`",
+    ))
 }
 
 /// `stucco outside`, `siding vinyl 1/2"`: what covers the walls.
@@ -167,8 +230,16 @@ pub(super) fn material(typed: &Typed<'_>) -> Option<Answer> {
     }
     let found = lengths(&typed.pieces, 1);
     let is_length = |at: usize| found.iter().any(|(first, one)| (*first..one.end).contains(&at));
-    let only = (0..typed.pieces.len())
-        .all(|at| is_length(at) || typed.says(at, &kinds) || typed.pieces[at].is_mark(",.:()&"));
+    let is_without = |at: usize| {
+        typed.says(at, &["no", "without"]) && typed.says(at + 1, &["brick", "stone", "veneer"])
+    };
+    let only = (0..typed.pieces.len()).all(|at| {
+        is_length(at)
+            || typed.says(at, &kinds)
+            || typed.pieces[at].is_mark(",.:()&;-")
+            || is_without(at)
+            || at > 0 && is_without(at - 1)
+    });
     if !only || typed.says(0, &["wood"]) && typed.pieces.len() < 2 {
         return None;
     }

@@ -23,6 +23,7 @@ mod gone;
 mod heading;
 mod heads;
 mod lengths;
+mod level_lines;
 mod level_words;
 mod levels;
 mod loose;
@@ -34,7 +35,9 @@ mod misread;
 mod money;
 mod names;
 mod nearly;
+mod offhand;
 mod parts;
+mod placed;
 mod places;
 mod published;
 mod remarks;
@@ -51,10 +54,12 @@ mod unmeasured;
 mod unnumbered;
 mod walks;
 mod walls;
+mod whereabouts;
 mod worded;
 
 use super::change::Attempt;
 use super::pieces::{Piece, Sort, cut, join};
+use crate::sketch::asked::Placeless;
 
 /// Small words between those that say something.
 const SMALL: [&str; 7] = ["is", "the", "of", "at", "in", "on", "to"];
@@ -70,6 +75,13 @@ pub(super) enum Answer {
         cause: String,
         /// What to do about it.
         help: String,
+    },
+    /// What is wrong with the line of a space that lacks its place.
+    Ask {
+        cause: String,
+        help: String,
+        /// The line without its place.
+        asks: Box<Placeless>,
     },
 }
 
@@ -148,13 +160,17 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 36] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 40] = [
         heading::answer,
         gone::answer,
         cladding::answer,
         storeys::answer,
+        placed::answer,
         described::answer,
         nearly::answer,
+        offhand::answer,
+        level_lines::answer,
+        materials::unbricked,
         gist::answer,
         published::answer,
         calls::answer,
@@ -196,10 +212,16 @@ pub(super) fn kind_word(word: &str) -> Option<&'static str> {
     spaces::kind_word(word)
 }
 
+/// How many letters have to be changed, added or left out to make one word of another.
+pub(super) fn letters_changed(one: &str, other: &str) -> usize {
+    offhand::letters_changed(one, other)
+}
+
 /// What is recognized in a line that nothing else could read, the best first.
 pub(super) fn left_over(line: &str, attempt: &Attempt) -> Vec<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 6] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] = [
+        offhand::replaced_way,
         misread::unknown_unit,
         loose_walls::left_over,
         published::figure,

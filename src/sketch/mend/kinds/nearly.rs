@@ -11,7 +11,7 @@ use crate::diagnostic::words::nearest;
 use crate::units::decimal::thousands;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 12] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 11] = [
         record_for_recorded,
         words_before_the_name,
         basement_with_sides,
@@ -20,7 +20,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         cells_with_decimal_commas,
         letters_in_an_area,
         misspelled_unit,
-        living_area_by_its_letters,
         side_of_the_house,
         stray_word,
         subject_property,
@@ -228,28 +227,6 @@ fn misspelled_unit(typed: &Typed<'_>) -> Option<Answer> {
     let by = [Piece::new(Sort::Number, number), Piece::word(square), Piece::word(unit)];
     let line = super::join(&replaced(&typed.pieces, at, of + 1, &by));
     Some(Answer::line(line, "the unit of an area is `square feet` or `sq ft`"))
-}
-
-/// `GLA 1,220 sf`: an area that does not say who published it.
-fn living_area_by_its_letters(typed: &Typed<'_>) -> Option<Answer> {
-    let mut at = 1;
-    while typed.says(at, &["is", "of", "area", "total"])
-        || typed.piece(at).is_some_and(|mark| mark.is_mark(":=-–"))
-    {
-        at += 1;
-    }
-    let number = typed.piece(at).filter(|number| number.is_number() && number.text.len() >= 3)?;
-    let (end, area) = match area_at(&typed.pieces, at) {
-        Some((end, _)) => (end, typed.text(at, end).to_owned()),
-        None => (at + 1, format!("{} sq ft", number.text)),
-    };
-    let names_source = typed.pieces.iter().any(|piece| sources::word(piece).is_some());
-    (typed.says(0, &["gla"]) && !names_source && end == typed.pieces.len()).then(|| {
-        Answer::line(
-            format!("figure \"{}\" {area}", typed.text(0, 1)),
-            "an area begins with the word for who published it: `record`, `listing` or `plan`, or `figure` and its name for any other",
-        )
-    })
 }
 
 /// `back of the house: 42' 7 1/2"`: where the wall stands.

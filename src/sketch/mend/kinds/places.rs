@@ -311,7 +311,12 @@ fn named_corner(typed: &Typed<'_>) -> Option<Answer> {
 
 /// The house that a place is counted from.
 fn house(typed: &Typed<'_>) -> String {
-    typed.attempt.space.clone().unwrap_or_else(|| "House".to_owned())
+    typed
+        .attempt
+        .house
+        .clone()
+        .or_else(|| typed.attempt.space.clone())
+        .unwrap_or_else(|| "House".to_owned())
 }
 
 /// `at SE corner of "House"`, `NE corner of house`: asks for the number of the corner.
@@ -419,11 +424,9 @@ fn beside_something(typed: &Typed<'_>) -> Option<Answer> {
             "the line has its place; anything else goes into a comment at the end of the line",
         ));
     }
-    let house = house(typed);
+    let kind = super::kind_word(&typed.lower(0)).unwrap_or("porch");
     Some(Answer::say(
         format!("`{said}` is no place that can be drawn"),
-        format!(
-            "instead of it write `from \"{house}\" corner` and the number of the corner where its walk starts, or `detached` if it stands by itself; the rest of the line can stay"
-        ),
+        format!("instead of it write where it starts: {}", super::placed::starts(typed, kind)),
     ))
 }

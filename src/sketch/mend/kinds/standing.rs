@@ -52,12 +52,16 @@ pub(super) fn place(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
     if typed.says(at, &["start", "starts"]) {
         let mut end = at + 1;
         for _ in 0..2 {
-            match length_at(&typed.pieces, end + 1).filter(|_| typed.says(end, &WAYS)) {
+            let joins =
+                typed.says(end, &["and"]) || typed.piece(end).is_some_and(|mark| mark.is_mark(","));
+            let next = end + usize::from(end > at + 1 && joins);
+            match length_at(&typed.pieces, next + 1).filter(|_| typed.says(next, &WAYS)) {
                 Some(measure) => end = measure.end,
                 None => break,
             }
         }
-        return (end > at + 1).then(|| (format!("start {}", typed.text(at + 1, end)), end));
+        let place = typed.text(at + 1, end).replace(',', "").replace(" and ", " ");
+        return (end > at + 1).then(|| (format!("start {place}"), end));
     }
     let mut first = at;
     while typed.says(first, &["from", "at", "start", "starts", "the", "on", "to"]) {

@@ -1,0 +1,183 @@
+//! Lines of levels with a size, a place, a face or a remark, none of which a level has.
+
+use super::super::pieces::{Piece, Sort};
+use super::measure::length_at;
+use super::{Answer, Typed, is_text, quoted};
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 4] =
+        [with_a_face, with_a_size, with_a_remark, counted_level];
+    rules.iter().find_map(|rule| rule(typed))
+}
+
+/// Where words that name a level end, and whether it lies in the ground: `2nd floor`, `upstairs`, `lower level`.
+fn level(typed: &Typed<'_>) -> Option<(usize, bool)> {
+    let first = usize::from(typed.says(0, &["level", "the"]));
+    if typed.says(first, &["basement", "cellar"]) {
+        let end = first + 1 + usize::from(typed.says(first + 1, &["level", "floor"]));
+        return Some((end, true));
+    }
+    if typed.says(first, &["upstairs", "downstairs", "attic"]) {
+        return Some((first + 1, false));
+    }
+    let floors = ["floor", "story", "storey", "level", "flr", "fl"];
+    let counts =
+        ["first", "second", "third", "upper", "lower", "main", "ground", "top", "half", "bottom"];
+    if typed.says(first, &counts) && typed.says(first + 1, &floors) {
+        return Some((first + 2, false));
+    }
+    let number = typed.piece(first).filter(|number| number.is_number() && number.text.len() == 1);
+    let ordinal = typed
+        .piece(first + 1)
+        .filter(|word| word.touches && word.is_word(&["st", "nd", "rd", "th"]));
+    (number.is_some() && ordinal.is_some() && typed.says(first + 2, &floors))
+        .then_some((first + 3, false))
+}
+
+fn name_of(typed: &Typed<'_>, end: usize) -> String {
+    quoted(typed.text(usize::from(typed.says(0, &["level"])), end))
+}
+
+/// `level 2 taped inside`, `level Upstairs measured to the studs`: each space says to which face it was measured.
+fn with_a_face(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["level"]) {
+        return None;
+    }
+    let at = typed.find(2, &["taped", "measured", "inside", "interior", "studs", "frame"])?;
+    let says = |words: &[&str]| typed.find(at, words).is_some();
+    let face = if says(&["inside", "interior", "drywall"]) {
+        "inside"
+    } else if says(&["frame", "studs", "framing"]) {
+        "frame"
+    } else if says(&["outside", "exterior"]) {
+        "outside"
+    } else {
+        return None;
+    };
+    let mut end = at;
+    while end > 1 && typed.pieces[end - 1].is_mark(",;-–(:") {
+        end -= 1;
+    }
+    let name = if end > 1 { quoted(&typed.name(1, end)) } else { return None };
+    Some(Answer::say(
+        "a level does not say to which face it was measured",
+        format!(
+            "write `level {name}` here, and `measured to {face}` after the name of each of its spaces"
+        ),
+    ))
+}
+
+/// `cellar 4 x 5`, `2nd floor 28x38 inside`: the size of the one space of the level.
+fn with_a_size(typed: &Typed<'_>) -> Option<Answer> {
+    let (end, below) = level(typed)?;
+    let (first, one) = super::measure::lengths(&typed.pieces, end).into_iter().next()?;
+    let is_by = typed.says(one.end, &["x", "by"])
+        || typed.piece(one.end).is_some_and(|by| by.is_mark("×*"));
+    let two = length_at(&typed.pieces, one.end + 1).filter(|_| is_by)?;
+    let more =
+        |at: usize| (end..first).contains(&at) || (two.end..typed.pieces.len()).contains(&at);
+    let says =
+        |words: &[&str]| (end..typed.pieces.len()).any(|at| more(at) && typed.says(at, words));
+    let known = [
+        "inside",
+        "outside",
+        "interior",
+        "exterior",
+        "unfinished",
+        "finished",
+        "measured",
+        "taped",
+        "is",
+        "about",
+        "all",
+    ];
+    let only = (end..typed.pieces.len())
+        .all(|at| !more(at) || typed.says(at, &known) || typed.pieces[at].is_mark(",:;()=-–."));
+    if !only {
+        return None;
+    }
+    let is_unfinished = says(&["unfinished"]) || below && !says(&["finished"]);
+    let kind = if is_unfinished { "unfinished" } else { "living" };
+    let face = if says(&["inside", "interior"]) { " measured to inside" } else { "" };
+    let space = if below { "Basement" } else { "Rooms" };
+    let grade = if below { " below grade" } else { "" };
+    let level = format!("level {}{grade}\n{kind} \"{space}\"{face}", name_of(typed, end));
+    let unit = |own: &super::measure::Measure, other: &super::measure::Measure| match !own.has_unit
+        && other.has_unit
+        && !other.is_metric()
+    {
+        true => format!("{}'", own.text),
+        false => own.text.clone(),
+    };
+    let (a, b) = (unit(&one, &two), unit(&two, &one));
+    if super::super::begins_as_side(&typed.attempt.beside.after) {
+        return Some(Answer::line(
+            format!("{level}  # {a} x {b}"),
+            "a level has no size: its space has, and its sides are typed below",
+        ));
+    }
+    let sides = |a: &str, b: &str| format!("{level}\nnorth {a}\neast {b}\nsouth {a}\nwest {b}");
+    Some(Answer::Lines(
+        vec![sides(&a, &b), sides(&b, &a)],
+        "a level has no size: its space has, as its sides; which of the two lengths runs north and south?".to_owned(),
+    ))
+}
+
+/// `level Ground floor, 8' ceilings`, `attic, 7 ft ceilings`, `upstairs (starts 2' in from the left)`.
+fn with_a_remark(typed: &Typed<'_>) -> Option<Answer> {
+    let end = match typed.says(0, &["level"]) && !is_text(typed.piece(1)) {
+        true => (2..typed.pieces.len()).find(|&at| typed.pieces[at].is_mark(",;(-–:"))?,
+        false => level(typed)?.0,
+    };
+    let below = level(typed).is_some_and(|(_, below)| below);
+    typed.piece(end).filter(|mark| mark.is_mark(",;(-–:"))?;
+    let rest = super::remark(typed.rest(end));
+    let rest = rest.trim_matches(['(', ')', ' ']);
+    let pieces = super::cut(rest);
+    let has_number = pieces.iter().any(Piece::is_number);
+    let says = |words: &[&str]| pieces.iter().any(|piece| piece.is_word(words));
+    let is_figure = says(&[
+        "record", "recorded", "county", "sq", "sqft", "sf", "below", "grade", "beside", "same",
+    ]);
+    let is_name = typed.pieces[..end]
+        .iter()
+        .all(|piece| piece.sort == Sort::Word || piece.is_number() && piece.text.len() == 1);
+    let grade = if below { " below grade" } else { "" };
+    let cause = if says(&["start", "starts", "starting", "begins"]) {
+        "a level has no place of its own: where its rooms start stands on the line of its first space"
+    } else {
+        "a level has its name; anything else goes into a comment"
+    };
+    (has_number && !is_figure && is_name)
+        .then(|| Answer::line(format!("level {}{grade}  # {rest}", name_of(typed, end)), cause))
+}
+
+/// `2nd story over the back half only`, `half story over garage`.
+fn counted_level(typed: &Typed<'_>) -> Option<Answer> {
+    let (end, _) = level(typed)?;
+    let counted = typed.piece(0)?.is_number() || typed.says(0, &["half"]);
+    let rest = &typed.pieces[end..];
+    let plain = rest.iter().all(|piece| piece.sort == Sort::Word);
+    let says = rest.iter().any(|piece| {
+        piece.is_word(&[
+            "inside",
+            "outside",
+            "measured",
+            "taped",
+            "record",
+            "same",
+            "as",
+            "below",
+            "grade",
+            "not",
+            "unfinished",
+            "finished",
+        ])
+    });
+    (counted && plain && !says && !rest.is_empty()).then(|| {
+        Answer::line(
+            format!("level {}", quoted(typed.line)),
+            "a level is `level` and its name, with a `\"` on each side",
+        )
+    })
+}
