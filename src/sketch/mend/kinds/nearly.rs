@@ -3,10 +3,10 @@
 use super::super::pieces::{Piece, Sort, replaced};
 use super::levels::capitalized;
 use super::loose::kind_at_start;
-use super::measure::{area_at, length_at};
+use super::measure::length_at;
 use super::published::FIGURES;
 use super::walls::{WAYS, is_way};
-use super::{Answer, Typed, digits, faces, is_text, kind_word, sources};
+use super::{Answer, Typed, digits, faces, is_text, kind_word};
 use crate::diagnostic::words::nearest;
 use crate::units::decimal::thousands;
 
