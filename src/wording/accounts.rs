@@ -217,9 +217,14 @@ impl Sentences<'_> {
             _ => false,
         };
         let assumed = if assumed { ", a thickness of the walls assumed" } else { "" };
-        let pages = self.pages_of_cause(one.cause);
-        let words = format!("{}{assumed}{pages}", capital(&self.cause_said(figure, one)));
+        let words = format!("{}{assumed}", capital(&self.cause_said(figure, one)));
+        // One pair of parentheses for the page and how strong the cause is.
         let strength = one.strength().map(strength).unwrap_or_default();
+        let strength = match (self.pages_of_cause(one.cause), strength.strip_prefix(" (")) {
+            (pages, None) => pages,
+            (pages, Some(_)) if pages.is_empty() => strength,
+            (pages, Some(strong)) => format!("{}; {strong}", pages.trim_end_matches(')')),
+        };
         let unsure = match (one.cause, one.rounding) {
             (Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown), _) => {
                 Unsure::Closing
@@ -584,7 +589,7 @@ const OTHER_HOUSE_SHARE: i64 = 10;
 pub(super) fn strength(strength: Strength) -> String {
     match strength {
         Strength::Only => " (only common cause that fits)".to_owned(),
-        Strength::LikeliestOf(1) => " (fits; others come near)".to_owned(),
+        Strength::LikeliestOf(1) => " (fits, though others come near)".to_owned(),
         Strength::LikeliestOf(count) if count > MOST_REPORTED => {
             format!(" (likeliest of {count} that fit; {MOST_REPORTED} shown)")
         }

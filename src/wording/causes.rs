@@ -166,11 +166,11 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
         }
         DepartureKind::Level { level, how } => {
             let how = match how {
-                LevelTaken::WholeBelow => "taken at the whole outline of the level below",
+                LevelTaken::WholeBelow => "counted as the whole outline of the level below",
                 LevelTaken::ThreeQuartersBelow => {
-                    "taken at three quarters of the outline of the level below"
+                    "counted as three quarters of the outline of the level below"
                 }
-                LevelTaken::HalfBelow => "taken at half the outline of the level below",
+                LevelTaken::HalfBelow => "counted as half the outline of the level below",
                 LevelTaken::Twice => "counted twice",
             };
             format!("{} {how}", level_name(level))

@@ -62,6 +62,8 @@ const NOT: &[(&str, &str)] = &[
     ("would stand out", "would overhang by"),
     ("is measured outside too", "measured outside"),
     ("taken as outside", "measured outside"),
+    ("taken at the whole outline", "counted as the whole outline of the level below"),
+    ("taken at half the outline", "counted as half the outline of the level below"),
     ("Nothing common accounts", "No common cause explains"),
     ("left, within what", "the rest, which rounding could make"),
     ("it decides no area", "no area is taken from it"),

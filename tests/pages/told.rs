@@ -107,7 +107,7 @@ fn what_is_not_deducted_is_told_as_the_outline_below_twice() {
     let text = format!("record 2,400 sq ft\n{TWO_LEVELS}");
     let page = first(&text);
     assert!(
-        page.contains("The opening \"Tall room 2\" not deducted (page 2) (likeliest of 2 that fit): gives 2,400, as the record says; 2,400 = 2 × 1,200"),
+        page.contains("The opening \"Tall room 2\" not deducted (page 2; likeliest of 2 that fit): gives 2,400, as the record says; 2,400 = 2 × 1,200"),
         "{page}"
     );
     assert!(
