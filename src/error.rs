@@ -34,6 +34,14 @@ pub enum Error {
     /// missing.
     #[error("{0}")]
     NotVerified(String),
+    /// The sides file inside the file to verify has an error, so that it has been changed since the pages were made.
+    #[error("the sides file inside has an error: {error}")]
+    SidesInside {
+        /// The sides file.
+        sides: String,
+        /// Its first error.
+        error: String,
+    },
     /// The map cannot be read, or a shape in it cannot be the outline of a building; the text says why.
     #[error("{0}")]
     Map(String),

@@ -178,6 +178,7 @@ pub struct Diagnostic {
     notes: Vec<String>,
     helps: Vec<String>,
     fixes: Vec<Fix>,
+    repairs: Vec<(Span, String)>,
 }
 
 /// A replacement that can be applied as is: `text` replaces the bytes of `span`.
@@ -211,6 +212,7 @@ impl Diagnostic {
             notes: Vec::new(),
             helps: Vec::new(),
             fixes: Vec::new(),
+            repairs: Vec::new(),
         }
     }
 
@@ -241,6 +243,12 @@ impl Diagnostic {
     /// Adds the replacement that the help suggests.
     pub(crate) fn fix(mut self, span: Span, text: impl Into<String>) -> Diagnostic {
         self.fixes.push(Fix { span, text: text.into() });
+        self
+    }
+
+    /// Adds how a side reads without the error that a label asks about.
+    pub(crate) fn repair(mut self, span: Span, side: impl Into<String>) -> Diagnostic {
+        self.repairs.push((span, side.into()));
         self
     }
 
@@ -292,6 +300,13 @@ impl Diagnostic {
     #[must_use]
     pub fn fixes(&self) -> &[Fix] {
         &self.fixes
+    }
+
+    /// Sides that may have been misread: the place of each, and its direction and length without the error that its label
+    /// asks about, empty if it is one side too many. They change what was measured, so that a person has to choose.
+    #[must_use]
+    pub fn repairs(&self) -> &[(Span, String)] {
+        &self.repairs
     }
 
     /// Whether it is an error.

@@ -20,7 +20,7 @@ mod table;
 mod text;
 
 use crate::areas::Areas;
-use crate::reconcile::{Figure, Reconciliation};
+use crate::reconcile::Reconciliation;
 use crate::value::{AsOf, Worth};
 use crate::wording::Block;
 use crate::wording::sentences::Sentences;
@@ -80,22 +80,17 @@ impl Report<'_> {
         Sentences::of(self.reconciliation.areas()).missing_walls(self.reconciliation)
     }
 
-    /// For each figure with a difference to account for, what most likely could account for it: one sentence, with the
-    /// name of the figure if there are several.
+    /// For each figure, what most likely could account for its difference, or that nothing common does: a sentence or
+    /// two, with the name of the figure if there are several. A figure without a difference has none.
     #[must_use]
     pub fn likely(&self) -> Vec<String> {
         let say = Sentences::of(self.reconciliation.areas());
         let figures = self.reconciliation.figures();
-        let sentence = |figure: &Figure| {
-            let first = say.accounts(figure)?.items.into_iter().next()?;
-            let of =
-                if figures.len() > 1 { format!(" ({})", figure.name()) } else { String::new() };
-            Some(format!("Possible{of}: {first}"))
-        };
-        figures.iter().filter_map(sentence).collect()
+        figures.iter().filter_map(|figure| say.conclusion(figure, figures.len() == 1)).collect()
     }
 
-    /// The report as text without its heading and [`opening`](Report::opening), for a screen that shows those itself.
+    /// The report as text without its heading, its [`opening`](Report::opening) and its warnings, for a screen that
+    /// shows those itself.
     #[must_use]
     pub fn text_after_opening(&self, look: Look) -> String {
         text::after_opening(self.reconciliation, self.worth.as_ref(), look)

@@ -46,28 +46,28 @@ pub(super) fn reconciliation(
     look: Look,
 ) -> String {
     let say = Sentences::of(reconciliation.areas());
-    let mut writer = Writer { say, page: Page::new(look.width, look.styled) };
+    let mut writer = Writer { say, page: Page::new(look.width, look.styled), warns: true };
     writer.heads();
     let opening = writer.say.opening(reconciliation);
     blocks::set(&mut writer.page, &opening);
     writer.body(reconciliation, worth, look)
 }
 
-/// The report from the areas on.
+/// The report from the areas on, without the warnings.
 pub(super) fn after_opening(
     reconciliation: &Reconciliation,
     worth: Option<&Worth>,
     look: Look,
 ) -> String {
     let say = Sentences::of(reconciliation.areas());
-    let writer = Writer { say, page: Page::new(look.width, look.styled) };
+    let writer = Writer { say, page: Page::new(look.width, look.styled), warns: false };
     writer.body(reconciliation, worth, look)
 }
 
 /// The areas alone.
 pub(super) fn areas(areas: &Areas, look: Look) -> String {
     let say = Sentences::of(areas);
-    let mut writer = Writer { say, page: Page::new(look.width, look.styled) };
+    let mut writer = Writer { say, page: Page::new(look.width, look.styled), warns: true };
     writer.areas();
     for text in writer.say.unusual_settings(None).into_iter().chain(writer.say.unlikely_size()) {
         writer.page.paragraph(&text);
@@ -78,6 +78,8 @@ pub(super) fn areas(areas: &Areas, look: Look) -> String {
 struct Writer<'a> {
     say: Sentences<'a>,
     page: Page,
+    /// Whether it contains the warnings.
+    warns: bool,
 }
 
 /// The cells of a row for a wall that differs.
@@ -296,7 +298,10 @@ impl Writer<'_> {
 
     fn worth_knowing(&mut self, reconciliation: &Reconciliation) {
         const MOST: usize = 12;
-        let mut shown = self.say.worth_knowing(reconciliation);
+        let mut shown = Vec::new();
+        if self.warns {
+            shown = self.say.worth_knowing(reconciliation);
+        }
         // If the file has values, the list of what to bring includes it.
         if !self.say.house.has_values() {
             shown.extend(self.say.not_photographed(reconciliation));

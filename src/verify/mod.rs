@@ -162,8 +162,9 @@ impl Verification {
 ///
 /// # Errors
 ///
-/// [`Error::NotVerified`] if the pages cannot be regenerated: the file is a picture or neither SVG nor PDF, has no
-/// sides file inside, or that sides file has an error. Such a file is not genuine either.
+/// [`Error::NotVerified`] if the file is a picture or neither SVG nor PDF, or has no sides file inside, and
+/// [`Error::SidesInside`] if that sides file has an error: the pages cannot be regenerated. Such a file is not genuine
+/// either.
 pub fn file(bytes: &[u8]) -> Result<Verification, Error> {
     if bytes.len() > MOST_PAGE_BYTES {
         return Err(refused("it has more than 32 MB, and no page has"));
@@ -220,7 +221,7 @@ fn why(bytes: &[u8], again: &[u8], inside: &Inside) -> Why {
 
 /// Regenerates the pages from the sides inside, with the default settings if the stated ones cannot be read.
 fn made_anew(inside: &Inside) -> Result<Pages, Error> {
-    let wrong = |what: String| refused(&format!("the sides file inside has an error: {what}"));
+    let wrong = |error: String| Error::SidesInside { sides: inside.sides.clone(), error };
     let making = inside.making.unwrap_or_default();
     if making.draft {
         let source = Source::new("the sides file inside", inside.sides.as_str());

@@ -9,7 +9,7 @@ use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::Length;
 use crate::wording::sentences::{Sentences, whole};
-use crate::wording::size::{number_alone, off_by, step_alone};
+use crate::wording::size::{number_alone, off_by, square_meters, step_alone};
 
 impl Sentences<'_> {
     /// Sentences saying that rounded walls close in several equally near ways with other totals; empty if they do
@@ -260,7 +260,12 @@ impl Sentences<'_> {
     pub(crate) fn before_rounding(&self) -> Option<String> {
         let gross = self.areas.gross();
         let exact = self.size(gross.outside());
-        (exact != self.size(gross.tenth_foot())).then(|| {
+        let is_shown = match self.is_metric() {
+            // In square meters alone: the square feet beside them differ where nobody added up square feet.
+            true => square_meters(gross.outside()) != square_meters(gross.tenth_foot()),
+            false => exact != self.size(gross.tenth_foot()),
+        };
+        is_shown.then(|| {
             format!(
                 "Before any rounding it is {exact}; here each wall is first rounded to {}.",
                 self.fine()

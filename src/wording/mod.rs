@@ -7,6 +7,7 @@ pub(crate) mod certainty;
 pub(crate) mod compared;
 #[cfg(feature = "pages")]
 pub(crate) mod compass;
+pub(crate) mod conclusion;
 #[cfg(feature = "pages")]
 pub(crate) mod draft;
 pub(crate) mod figure;

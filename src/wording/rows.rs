@@ -3,6 +3,7 @@
 //! A sides file speaks of lines, and its directions are those of the compass. A form shows walls as rows, and back,
 //! right, front and left. The errors are the same; here each says where it is in the form.
 
+mod links;
 mod street;
 
 use std::collections::BTreeSet;
@@ -12,7 +13,8 @@ use serde::Serialize;
 use crate::diagnostic::{Diagnostic, Source, Word, quoted, words};
 use crate::read;
 use crate::sketch::Kind;
-use crate::sketch::rows::{Edit, How, Row, Rows, Walk, Way, edited, in_ways, rows};
+use crate::sketch::rows::{Edit, How, Row, Rows, Shape, Walk, Way, edited, in_ways, rows};
+pub use links::{Part, linked};
 
 /// The most rows for which a text is read a second time with other words.
 const MOST_ROWS: usize = 200;
@@ -32,12 +34,31 @@ pub struct Notice {
     pub message: String,
     /// What to do instead.
     pub helps: Vec<String>,
-    /// The lines of walls to measure again, each with what may be wrong there.
-    pub again: Vec<(usize, String)>,
+    /// The message, then each help, with the walls they name as links to their rows.
+    pub parts: Vec<Vec<Part>>,
+    /// The walls to measure again.
+    pub again: Vec<Again>,
     /// What a button can do about it.
     pub mends: Vec<Mend>,
     /// Whether its walk is probably not finished yet, so that it is too early to look for an error in it.
     pub is_early: bool,
+}
+
+/// A wall to measure again.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Again {
+    /// Its line.
+    pub line: usize,
+    /// Its number in its walk.
+    pub number: usize,
+    /// Its name at the beginning of a line: `Wall 9:`.
+    pub place: String,
+    /// What may be wrong there; empty if only its length is large enough.
+    pub label: String,
+    /// The label with the walls it names as links to their rows.
+    pub parts: Vec<Part>,
+    /// What a button can do about it, if the label says what may have been meant.
+    pub mend: Option<Mend>,
 }
 
 /// A change of the text that resolves a notice.
@@ -101,7 +122,7 @@ pub fn said(rows: &Rows) -> Said {
     let [back, right, front, left] = rows.compass;
     let has_wall = rows.walks.iter().any(|walk| !walk.rows.is_empty());
     let compass =
-        format!("Here {back} is back, {right} is right, {front} is front, {left} is left.");
+        format!("On the pages {back} is back, {right} is right, {front} is front, {left} is left.");
     let begins = |walk: &Walk| {
         let corner = walk.corner.as_ref();
         corner.map_or(String::new(), |(space, n)| format!("Begins at corner {n} of {space}."))
@@ -165,7 +186,7 @@ fn unchecked(rows: &Rows) -> String {
         };
         let wall = match rows.walks.len() {
             1 => format!("Wall {}", row.number),
-            _ => format!("{}: wall {}", walk.name, row.number),
+            _ => format!("Wall {} of {}", row.number, walk.name),
         };
         Some(format!(
             "{wall} takes up whatever is missing, so a mistyped wall that goes {ways} would not be seen. Could it be about {} long?",
@@ -212,6 +233,8 @@ fn seen_from_the_street(
 fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> Notice {
     let line = source.line(one.span().start);
     let at = row_on(rows, line);
+    let is_head =
+        rows.walks.first().is_none_or(|first| line < first.line) && !is_level(source, line);
     let field = rows.fields.iter().find(|(_, other)| *other == line).map(|(field, _)| *field);
     let walk = rows.walks.iter().position(|walk| walk.line == line);
     let is_open = one.word() == Word::DoesNotClose;
@@ -235,16 +258,18 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         helps = vec![help];
         mends.push(mend);
     }
+    if let Some((help, mend)) = walked_on(source, one, at, rows) {
+        helps = vec![help];
+        mends.extend(mend);
+    }
     if !one.fixes().is_empty() && (at.is_some() || field.is_some()) {
         // The buttons say it already.
         helps.clear();
     }
     let seen_here = |text: &str| street::seen(text, rows.compass);
-    let points = |(span, label): &(crate::diagnostic::Span, String)| {
-        let line = source.line(span.start);
-        row_on(rows, line).map(|_| (line, seen_here(label)))
-    };
-    if let Some(both) = at.and_then(|(w, r)| past_twelve(source, &rows.walks[w].rows[r])) {
+    if let Some(half) = at.and_then(|(w, r)| half_a_foot(source, &rows.walks[w].rows[r])) {
+        (mends, helps) = (half, Vec::new());
+    } else if let Some(both) = at.and_then(|(w, r)| past_twelve(source, &rows.walks[w].rows[r])) {
         (mends, helps) = (both, Vec::new());
     }
     let is_measured_again = is_open || one.word() == Word::ClosingBackwards;
@@ -258,8 +283,14 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         Word::ClosingBackwards => at.map(|(w, _)| &rows.walks[w]).filter(|walk| !walk.is_closed),
         _ => open,
     };
+    if one.word() == Word::PlacedAbove {
+        helps.clear();
+        mends.extend(one.repairs().iter().filter_map(|(span, start)| placed(source, *span, start)));
+    }
+    let is_half = at.is_some_and(|(w, r)| feet_and_a_fraction(&rows.walks[w].rows[r]).is_some());
     let message = match one.word() {
         _ if empty => "this wall has no length yet",
+        _ if is_half => "is that part of a foot, or of an inch?",
         Word::Unexpected if field.is_some_and(is_area) => "only an area goes here",
         Word::NoClosureCheck if at.is_some() => "it was not measured and follows from the others",
         _ if mends.len() == 2
@@ -269,17 +300,119 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         }
         _ => seen.message(),
     };
+    let message = open.map_or_else(|| seen_here(message), still_open);
+    let message = match one.word() {
+        // Whoever fills in the rows has seen no file.
+        Word::PlacedAbove => message.replace("the file does not say where", "nothing says where"),
+        _ => message,
+    };
+    let helps: Vec<String> = helps.iter().map(|help| seen_here(help)).collect();
+    // What stands on no row belongs to the walk that it is written in, or that its level begins with.
+    let within = || {
+        let after = rows.walks.iter().position(|walk| walk.line > line);
+        let before = rows.walks.iter().rposition(|walk| walk.line <= line);
+        if is_level(source, line) { after.or(before) } else { before.filter(|_| !is_head) }
+    };
+    let of = at.map(|(w, _)| w).or(walk).or_else(within);
+    let parts = std::iter::once(&message).chain(&helps);
+    let parts = parts.map(|text| linked(rows, of, text)).collect();
+    let again = if is_measured_again { again(source, one, rows) } else { Vec::new() };
     Notice {
-        place: place(rows, line, at, walk),
+        place: place(rows, line, at, of),
         at,
         field,
-        walk,
-        message: open.map_or_else(|| seen_here(message), still_open),
-        helps: helps.iter().map(|help| seen_here(help)).collect(),
-        again: one.others().iter().filter(|_| is_measured_again).filter_map(points).collect(),
+        walk: of.filter(|_| at.is_none() && field.is_none()),
+        message,
+        helps,
+        parts,
+        again,
         mends,
         is_early: unfinished.is_some_and(|walk| !walk.is_near),
     }
+}
+
+/// Whether a line begins a level.
+fn is_level(source: &Source, line: usize) -> bool {
+    let text = line.checked_sub(1).and_then(|before| source.text().lines().nth(before));
+    text.is_some_and(|text| text.split_whitespace().next() == Some("level"))
+}
+
+/// The walls to measure again, each with a button for the error that may have been made there.
+fn again(source: &Source, one: &Diagnostic, rows: &Rows) -> Vec<Again> {
+    let repair = |line: usize| {
+        let (_, side) = one.repairs().iter().find(|(span, _)| source.line(span.start) == line)?;
+        repaired(source, rows, line, side)
+    };
+    let wall = |(span, label): &(crate::diagnostic::Span, String)| {
+        let line = source.line(span.start);
+        let (w, r) = row_on(rows, line)?;
+        let label = street::seen(label, rows.compass);
+        let parts = linked(rows, Some(w), &label);
+        let mend = repair(line).filter(|_| !label.is_empty());
+        let number = rows.walks[w].rows[r].number;
+        Some(Again { line, number, place: format!("Wall {number}:"), label, parts, mend })
+    };
+    one.others().iter().filter_map(wall).collect()
+}
+
+/// A wall with another direction or length, or without it, as an error would be undone.
+fn repaired(source: &Source, rows: &Rows, line: usize, side: &str) -> Option<Mend> {
+    let (w, r) = row_on(rows, line)?;
+    let row = &rows.walks[w].rows[r];
+    let edit = match side.split_once(' ') {
+        None => Edit::Remove { line },
+        Some((way, length)) => {
+            let at = rows.compass.iter().position(|word| *word == way)?;
+            let (way, length) = (Way::ALL[at], length.to_owned());
+            Edit::Side { line, way, length, how: row.how, shape: Shape::Straight }
+        }
+    };
+    let (from, to, text) = difference(source.text(), &edited(source.text(), &edit));
+    let label = match edit {
+        Edit::Remove { .. } => format!("Remove wall {}", row.number),
+        _ => format!("Use {}", in_row(source, (from, to, &text), line)?),
+    };
+    Some(Mend { from, to, text, label })
+}
+
+/// Puts the first space of a level where it fits over the level below.
+fn placed(source: &Source, span: crate::diagnostic::Span, start: &str) -> Option<Mend> {
+    let line = source.line(span.start);
+    let edit = Edit::Start { line, start: start.to_owned() };
+    let (from, to, text) = difference(source.text(), &edited(source.text(), &edit));
+    (!text.is_empty()).then(|| Mend { from, to, text, label: "Put it there".to_owned() })
+}
+
+/// Feet and a fraction without a unit, of which nobody can know what it is a part of: `22 1/2`. A fraction that is not
+/// commonly said of feet belongs to inches.
+fn feet_and_a_fraction(row: &Row) -> Option<(u32, &str, u32)> {
+    let (feet, fraction) = row.length.split_once(' ').filter(|_| !row.is_read)?;
+    let inches = match fraction.trim() {
+        "1/2" => 6,
+        "1/4" => 3,
+        "3/4" => 9,
+        "1/3" => 4,
+        "2/3" => 8,
+        _ => return None,
+    };
+    Some((feet.parse().ok().filter(|feet| *feet < 1_000)?, fraction.trim(), inches))
+}
+
+/// Both readings of `22 1/2`: 22' 6" and 22' 0 1/2".
+fn half_a_foot(source: &Source, row: &Row) -> Option<Vec<Mend>> {
+    let (feet, fraction, inches) = feet_and_a_fraction(row)?;
+    let both = [format!("{feet}' {inches}\""), format!("{feet}' 0 {fraction}\"")];
+    Some(both.into_iter().filter_map(|length| instead(source, row, length)).collect())
+}
+
+/// Another length for a row that cannot be read.
+fn instead(source: &Source, row: &Row, length: String) -> Option<Mend> {
+    let line: usize =
+        source.text().split_inclusive('\n').take(row.line.checked_sub(1)?).map(str::len).sum();
+    let from = line + source.text().get(line..)?.find(&row.length)?;
+    let to = from + row.length.len();
+    let shown = in_row(source, (from, to, &length), row.line)?;
+    Some(Mend { from, to, text: length, label: format!("Use {shown}") })
 }
 
 fn row_on(rows: &Rows, line: usize) -> Option<(usize, usize)> {
@@ -317,10 +450,6 @@ fn counts_past_twelve(row: &Row) -> Option<(u32, u32)> {
 fn past_twelve(source: &Source, row: &Row) -> Option<Vec<Mend>> {
     let (feet, inches) = counts_past_twelve(row)?;
     let fraction = row.parts.as_ref().map_or("", |[.., fraction]| fraction);
-    let line: usize =
-        source.text().split_inclusive('\n').take(row.line.checked_sub(1)?).map(str::len).sum();
-    let from = line + source.text().get(line..)?.find(&row.length)?;
-    let to = from + row.length.len();
     let written = |feet: u32, inches: u32| {
         let inches =
             if fraction.is_empty() { inches.to_string() } else { format!("{inches} {fraction}") };
@@ -328,11 +457,10 @@ fn past_twelve(source: &Source, row: &Row) -> Option<Vec<Mend>> {
     };
     let exchanged = (feet < 12).then(|| written(inches, feet));
     let counted = written(feet + inches.div_euclid(12), inches.rem_euclid(12));
-    let mend = |text: String| {
-        let shown = in_row(source, (from, to, &text), row.line)?;
-        Some(Mend { from, to, text, label: format!("Use {shown}") })
-    };
-    let both: Vec<Mend> = [exchanged?, counted].into_iter().filter_map(mend).collect();
+    let both: Vec<Mend> = [exchanged?, counted]
+        .into_iter()
+        .filter_map(|length| instead(source, row, length))
+        .collect();
     (both.len() == 2).then_some(both)
 }
 
@@ -361,19 +489,18 @@ fn in_row(source: &Source, (from, to, text): (usize, usize, &str), line: usize) 
     let (w, r) = row_on(&rows, line)?;
     let row = &rows.walks[w].rows[r];
     let way = row.way.filter(|_| row.is_read)?;
-    let length = row.parts.as_ref().map_or_else(
-        || row.length.clone(),
-        |parts| {
-            let [feet, inches, fraction] = parts;
-            let inch = [inches, fraction].map(String::as_str).join(" ");
-            match inch.trim() {
-                "" | "0" => format!("{feet}'"),
-                inch => format!("{feet}' {inch}\""),
-            }
-        },
-    );
+    let length = row.parts.as_ref().map_or_else(|| row.length.clone(), shown);
     let length = if row.length.contains(char::is_alphabetic) { row.length.clone() } else { length };
     Some(format!("{} {length}", way.word()))
+}
+
+/// A length as a row shows it.
+fn shown([feet, inches, fraction]: &[String; 3]) -> String {
+    let inch = [inches, fraction].map(String::as_str).join(" ");
+    match inch.trim() {
+        "" | "0" => format!("{feet}'"),
+        inch => format!("{feet}' {inch}\""),
+    }
 }
 
 /// Whether a field takes an area.
@@ -434,6 +561,41 @@ fn inside(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<(String, Men
     );
     let label = format!("{} is inside the walk of {}", inner.name, outer.name);
     Some((help, Mend { from, to, text, label }))
+}
+
+/// A text of the report as a form says it: with its directions, and with walls for sides.
+#[must_use]
+pub fn seen_in_a_form(rows: &Rows, text: &str) -> String {
+    let names = rows.walks.iter().map(|walk| walk.name.as_str());
+    let names = names.chain(rows.levels.iter().map(String::as_str));
+    street::seen_around(text, rows.compass, &names.collect::<Vec<_>>())
+}
+
+/// What to do about a walk that crosses itself since it went on after it was back at its start: its further walls belong
+/// to another space. If just one space has no walls yet, a button moves them there.
+fn walked_on(
+    source: &Source,
+    one: &Diagnostic,
+    at: Option<(usize, usize)>,
+    rows: &Rows,
+) -> Option<(String, Option<Mend>)> {
+    let walk = &rows.walks[at.filter(|_| one.word() == Word::SidesCross)?.0];
+    let last = walk.first_back()?;
+    let (last, further) = (&walk.rows[last], walk.rows.get(last + 1..)?);
+    let number = further.first()?.number;
+    let mut empty = rows.walks.iter().filter(|walk| walk.rows.is_empty());
+    let to = empty.next().filter(|_| empty.next().is_none());
+    let lines: Vec<usize> = further.iter().map(|row| row.line).collect();
+    let mend = to.map(|to| {
+        let edit = Edit::Move { lines, after: to.line };
+        let (from, end, text) = difference(source.text(), &edited(source.text(), &edit));
+        Mend { from, to: end, text, label: format!("Move them to {}", to.name) }
+    });
+    let help = format!(
+        "after wall {} the walk is back at its start: do the walls from wall {number} on belong to another space?",
+        last.number
+    );
+    Some((help, mend))
 }
 
 /// What changed from one text to another: the start and end of what is replaced, and the replacement.

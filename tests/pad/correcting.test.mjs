@@ -304,7 +304,7 @@ test('whatever begins at no corner says which way and how far from the first one
   await tab.getByRole('button', { name: 'Add a space' }).click();
   const form = tab.locator('.further');
   await form.locator('label', { hasText: 'Level' }).locator('select').selectOption('');
-  for (const name of ['Way 1 from the first corner', 'Length 1', 'Way 2 from the first corner', 'Length 2']) assert.ok(await form.getByText(name, { exact: true }).isVisible());
+  for (const name of ['Way 1 from the first corner', 'Length 1, blank if it begins right there', 'Way 2 from the first corner', 'Length 2, blank if it begins right there']) assert.ok(await form.getByText(name, { exact: true }).isVisible());
   await form.getByLabel('Length 1').fill('5');
   await form.getByLabel('Length 2').fill('6 1/2"');
   await accessible(tab, 'a further space');

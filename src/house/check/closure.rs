@@ -6,9 +6,9 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
-use crate::house::check::suspect::{ReadIn, Slip, Suspect};
+use crate::house::check::suspect::{ReadIn, Reread, Slip, Suspect};
 use crate::house::check::suspects::{behind_backwards, off, same_axis_neighbors, suspects_on};
-use crate::sketch::statement::usual_form;
+use crate::sketch::statement::{Run, usual_form};
 use crate::units::length::{Form, Length, WrittenLength};
 
 /// The diagnostic for a traverse that misses its start.
@@ -67,6 +67,9 @@ pub(super) fn closing_backwards(
     let shown: Vec<&Suspect> = suspects.iter().take(MOST_NAMED).collect();
     for suspect in &shown {
         fault = fault.also(sides[suspect.side].span, label(suspect, &shown, sides));
+        if let Some(text) = reread(suspect, &sides[suspect.side], form) {
+            fault = fault.repair(sides[suspect.side].span, text);
+        }
     }
     let names: Vec<String> = shown.iter().map(|suspect| sides[suspect.side].quoted()).collect();
     fault.help(format!("measure again first: {}", words::list_or(&names))).help(format!(
@@ -113,6 +116,7 @@ fn with_suspects(
     misses: Misclosure,
 ) -> Diagnostic {
     let off = off(traverse, misses);
+    let usual = usual_form(sides.iter().map(|side| &side.run));
     let mut lists: Vec<Vec<Suspect>> =
         off.iter().map(|&axis| suspects_on(traverse, sides, axis, misses)).collect();
     lists.push(calls::suspects(traverse, sides, misses));
@@ -146,6 +150,9 @@ fn with_suspects(
             }
             if let Some(help) = suspect.slip.as_ref().and_then(|slip| read_otherwise(side, slip)) {
                 fault = fault.help(help);
+            }
+            if let Some(text) = reread(suspect, side, usual) {
+                fault = fault.repair(side.span, text);
             }
             if suspect.agrees {
                 fault = fault.note(format!(
@@ -206,12 +213,39 @@ fn far_longer(traverse: &Traverse, is_lot: bool) -> Option<usize> {
     source.filter(|_| is_far && !is_lot)
 }
 
+/// A straight side as it is typed with its error undone, empty if it is to be taken out; `None` if the error does not
+/// say.
+fn reread(suspect: &Suspect, side: &Side, form: Form) -> Option<String> {
+    let undone = suspect.undone?;
+    let Run::Straight(direction, written) = &side.run else { return None };
+    Some(match undone.to {
+        Reread::Length(nm) => {
+            if let Some((_, length)) =
+                suspect.slip.as_ref().and_then(|slip| in_other_units(side, slip))
+            {
+                return Some(format!("{} {length}", direction.word()));
+            }
+            let length = WrittenLength::new(Length::from_nm(nm), form).spoken();
+            format!("{} {length}", direction.word())
+        }
+        Reread::Toward(way) => format!("{} {}", way.word(), written.spoken()),
+        Reread::Gone => String::new(),
+    })
+}
+
 /// What to type if the number of a side was read in a unit other than the one that its mark or the file gives.
 fn read_otherwise(side: &Side, slip: &Slip) -> Option<String> {
-    let (way, length) = side.typed.split_once(' ')?;
+    let (way, _) = side.typed.split_once(' ')?;
+    let (unit, typed) = in_other_units(side, slip)?;
+    Some(format!("if {} was read {unit}, type `{way} {typed}`", side.quoted()))
+}
+
+/// The unit in which the number of a side may have been read, and the length typed so.
+fn in_other_units(side: &Side, slip: &Slip) -> Option<(String, String)> {
+    let (_, length) = side.typed.split_once(' ')?;
     let end = length.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(length.len());
     let number = &length[..end];
-    let (unit, typed) = match slip {
+    Some(match slip {
         Slip::MetersWithoutUnit => ("in meters".to_owned(), ReadIn::Meters.typed(number)),
         Slip::Unit { read, .. } => (format!("in {read}"), read.typed(number)),
         Slip::InchesAndTenths | Slip::WithAPoint => {
@@ -220,8 +254,7 @@ fn read_otherwise(side: &Side, slip: &Slip) -> Option<String> {
             ("as feet and inches".to_owned(), format!("{feet}' {inches}\""))
         }
         _ => return None,
-    };
-    Some(format!("if {} was read {unit}, type `{way} {typed}`", side.quoted()))
+    })
 }
 
 /// The label of one of several suspects, of which only one is the error: `digits swapped, or side 8 misread?`

@@ -600,9 +600,9 @@ impl Checker<'_> {
             ),
         );
         match (turns, typed) {
-            (0, Some(typed)) => {
-                note.help(format!("to say so, type {typed} after the name of its first space"))
-            }
+            (0, Some(typed)) => note
+                .help(format!("to say so, type {typed} after the name of its first space"))
+                .repair(span, typed.trim_matches('`')),
             (0, None) => note.help("nothing has to be typed"),
             _ => note.help(format!(
                 "its areas are the same either way; for a drawing that matches, walk it again with the directions of {below}"

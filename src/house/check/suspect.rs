@@ -99,6 +99,27 @@ pub(crate) struct Suspect {
     pub(super) rank: Rank,
     /// Whether it would agree with its recorded length once the error is undone, which it does not as typed.
     pub(super) agrees: bool,
+    /// How the side reads with the error undone; `None` if the error does not say.
+    pub(super) undone: Option<Undone>,
+}
+
+/// A side with its error undone, and what the walk would then still miss.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Undone {
+    pub(super) to: Reread,
+    /// In nanometers.
+    pub(super) left: i64,
+}
+
+/// What becomes of a side whose error is undone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Reread {
+    /// Another length, in nanometers.
+    Length(i64),
+    /// Another direction.
+    Toward(Direction),
+    /// Taken out of the walk.
+    Gone,
 }
 
 /// How likely a suspect is, the likeliest first.
@@ -116,11 +137,27 @@ pub(super) enum Rank {
 
 impl Suspect {
     pub(super) fn of_size(side: usize) -> Suspect {
-        Suspect { side, slip: None, rank: Rank::Size, agrees: false }
+        Suspect { side, slip: None, rank: Rank::Size, agrees: false, undone: None }
     }
 
     pub(super) fn common(side: usize, slip: Slip) -> Suspect {
-        Suspect { side, slip: Some(slip), rank: Rank::Common, agrees: false }
+        Suspect { side, slip: Some(slip), rank: Rank::Common, agrees: false, undone: None }
+    }
+
+    /// The same suspect, with how it reads once its error is undone.
+    pub(super) fn undone(self, to: Reread, left: i64) -> Suspect {
+        Suspect { undone: Some(Undone { to, left: left.abs() }), ..self }
+    }
+
+    /// What the walk would miss with the error undone; the most possible if that is not known.
+    pub(super) fn left(&self) -> i64 {
+        self.undone.map_or(i64::MAX, |undone| undone.left)
+    }
+
+    /// Whether the walk would then be back at its start to a 64th of an inch.
+    pub(super) fn is_exact(&self) -> bool {
+        const SIXTY_FOURTH: i64 = 396_875;
+        self.left() <= SIXTY_FOURTH
     }
 }
 

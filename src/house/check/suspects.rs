@@ -4,7 +4,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Shape, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
-use crate::house::check::suspect::{Rank, ReadIn, Slip, Suspect, swapped};
+use crate::house::check::suspect::{Rank, ReadIn, Reread, Slip, Suspect, swapped};
 use crate::sketch::statement::{Run, usual_form};
 use crate::units::length::{Form, Length};
 
@@ -50,15 +50,20 @@ pub(super) fn suspects_on(
         if held > slack {
             let near = |length: i64| (length - held).abs() <= slack;
             let mut suspect = match unit_mistaken(side, leg.length, usual, near) {
-                Some(slip) => {
+                Some((slip, read)) => {
                     let rank = if side.is_bare() { Rank::NoUnit } else { Rank::Unit };
                     Suspect { rank, ..Suspect::common(leg.side, slip) }
+                        .undone(Reread::Length(read), read - held)
                 }
                 None if feet_with_a_point(side, usual, held) => {
                     Suspect { rank: Rank::NoUnit, ..Suspect::common(leg.side, Slip::WithAPoint) }
                 }
                 None => match slip(leg.length, held, slack) {
-                    Some(slip) => Suspect::common(leg.side, slip),
+                    // Any length may have been written without its inches: it says nothing about them.
+                    Some((slip @ Slip::InchesLeftOff, _)) => Suspect::common(leg.side, slip),
+                    Some((slip, read)) => {
+                        Suspect::common(leg.side, slip).undone(Reread::Length(read), read - held)
+                    }
                     None if is_far_longer(traverse, leg.side, miss) => {
                         Suspect::common(leg.side, Slip::FarLonger)
                     }
@@ -69,18 +74,30 @@ pub(super) fn suspects_on(
             list.push(suspect);
         } else if held.abs() <= slack {
             // Without this side the other axis would not close either.
-            let slip =
-                quarter_turn(traverse, leg.side, misses).map(Slip::QuarterTurn).or_else(|| {
-                    one_too_many(traverse, leg.side)
-                        .filter(|slip| !other_is_off || *slip == Slip::TypedTwice)
-                });
-            list.extend(slip.map(|slip| Suspect::common(leg.side, slip)));
+            let turned = quarter_turn(traverse, leg.side, misses);
+            let one_too_many = || {
+                one_too_many(traverse, leg.side)
+                    .filter(|slip| !other_is_off || *slip == Slip::TypedTwice)
+            };
+            let suspect = match turned {
+                Some((to, left)) => Some(
+                    Suspect::common(leg.side, Slip::QuarterTurn(to))
+                        .undone(Reread::Toward(to), held.abs().max(left)),
+                ),
+                None => one_too_many()
+                    .map(|slip| Suspect::common(leg.side, slip).undone(Reread::Gone, held)),
+            };
+            list.extend(suspect);
         } else if (held + leg.length).abs() <= slack {
-            list.push(Suspect::common(leg.side, Slip::OtherWay));
+            let suspect = Suspect::common(leg.side, Slip::OtherWay);
+            list.push(match side.direction {
+                Some(way) => suspect.undone(Reread::Toward(way.opposite()), held + leg.length),
+                None => suspect,
+            });
         }
     }
     keep_the_likeliest(&mut list);
-    list.sort_by_key(|suspect| suspect.rank);
+    list.sort_by_key(|suspect| (suspect.rank, suspect.left()));
     list
 }
 
@@ -91,8 +108,9 @@ fn agrees(side: &Side, length: i64) -> bool {
 }
 
 /// Keeps the common error of only the likeliest sides. If a wrong unit explains the gap, no other error is asked
-/// about; of two misread sides, only the one that would then agree with the record is.
-fn keep_the_likeliest(list: &mut [Suspect]) {
+/// about; of two misread sides, only the one that would then agree with the record is. Where an error leaves nothing at
+/// all of the gap, those that leave some of it within the tape's tolerance are not asked about either.
+fn keep_the_likeliest(list: &mut Vec<Suspect>) {
     let first = list.iter().map(|suspect| suspect.rank).min().unwrap_or(Rank::Size);
     let has_unit = first < Rank::Common;
     let is_named = |suspect: &Suspect| suspect.rank != Rank::Size;
@@ -104,6 +122,22 @@ fn keep_the_likeliest(list: &mut [Suspect]) {
         if is_second {
             *suspect = Suspect { agrees: suspect.agrees, ..Suspect::of_size(suspect.side) };
         }
+    }
+    let is_named = |suspect: &Suspect| suspect.rank != Rank::Size;
+    if !list.iter().any(|suspect| is_named(suspect) && suspect.is_exact()) {
+        return;
+    }
+    // A side that only had to be turned or taken out is not long enough to be misread instead.
+    list.retain(|suspect| {
+        let has_length =
+            !matches!(suspect.undone, Some(undone) if !matches!(undone.to, Reread::Length(_)));
+        has_length || suspect.is_exact() || suspect.slip == Some(Slip::TypedTwice)
+    });
+    let is_second = |suspect: &&mut Suspect| {
+        is_named(suspect) && !suspect.is_exact() && suspect.slip != Some(Slip::TypedTwice)
+    };
+    for suspect in list.iter_mut().filter(is_second) {
+        *suspect = Suspect { agrees: suspect.agrees, ..Suspect::of_size(suspect.side) };
     }
 }
 
@@ -125,24 +159,30 @@ pub(super) fn behind_backwards(
         let side = &sides[leg.side];
         let unit = || {
             unit_mistaken(side, leg.length, usual, |length| is_wall(with(length)))
-                .map(|slip| (slip, Rank::Common))
+                .map(|(slip, read)| (slip, Reread::Length(read)))
         };
         let swapped = || {
             let mut all = with_digits_swapped(leg.length).into_iter();
-            all.find(|&length| is_wall(with(length))).map(|_| (Slip::DigitsSwapped, Rank::Common))
+            let read = all.find(|&length| is_wall(with(length)))?;
+            Some((Slip::DigitsSwapped, Reread::Length(read)))
         };
         let twice = || {
             let slip = one_too_many(traverse, leg.side).filter(|slip| *slip == Slip::TypedTwice)?;
-            is_wall(with(0)).then_some((slip, Rank::Common))
+            is_wall(with(0)).then_some((slip, Reread::Gone))
         };
+        // The side by closing takes up whatever is left, so that none of these fits better than another.
         let found = swapped().or_else(twice).or_else(unit);
-        list.extend(found.map(|(slip, rank)| Suspect { rank, ..Suspect::common(leg.side, slip) }));
+        list.extend(found.map(|(slip, to)| Suspect::common(leg.side, slip).undone(to, 0)));
     }
     if list.is_empty() {
         let legs = traverse.legs_along(direction.axis()).filter(|leg| !leg.follows);
         list.extend(legs.filter_map(|leg| {
             let turned = left + 2 * direction.sign() * leg.sign * leg.length;
-            is_wall(turned).then(|| Suspect::common(leg.side, Slip::OtherWay))
+            let suspect = Suspect::common(leg.side, Slip::OtherWay);
+            is_wall(turned).then(|| match sides[leg.side].direction {
+                Some(way) => suspect.undone(Reread::Toward(way.opposite()), 0),
+                None => suspect,
+            })
         }));
     }
     keep_the_likeliest(&mut list);
@@ -163,8 +203,8 @@ fn one_too_many(traverse: &Traverse, side: usize) -> Option<Slip> {
 }
 
 /// The direction across that of a side in which the whole walk would close; `None` if there is none, or if the side
-/// would then run along one of its neighbors.
-fn quarter_turn(traverse: &Traverse, side: usize, misses: Misclosure) -> Option<Direction> {
+/// would then run along one of its neighbors. With it, what the walk would then miss across.
+fn quarter_turn(traverse: &Traverse, side: usize, misses: Misclosure) -> Option<(Direction, i64)> {
     let n = traverse.sides.len();
     let Shape::Straight { direction, length } = traverse.sides[side].shape else { return None };
     let across = Axis::BOTH.into_iter().find(|&axis| axis != direction.axis())?;
@@ -174,8 +214,9 @@ fn quarter_turn(traverse: &Traverse, side: usize, misses: Misclosure) -> Option<
         Shape::Straight { direction, .. } => direction.axis() != across,
         _ => true,
     };
-    let fits = (miss.abs() - length).abs() <= traverse.allowance(across);
-    (fits && turns((side + n - 1) % n) && turns((side + 1) % n)).then_some(turned)
+    let left = (miss.abs() - length).abs();
+    let fits = left <= traverse.allowance(across);
+    (fits && turns((side + n - 1) % n) && turns((side + 1) % n)).then_some((turned, left))
 }
 
 /// Whether a side is several times as long as every other, and more than half of it is what the walk misses.
@@ -186,13 +227,13 @@ fn is_far_longer(traverse: &Traverse, side: usize, miss: i64) -> bool {
     longest > 0 && length(side) >= 4 * longest && 2 * miss.abs() > length(side)
 }
 
-/// A question about the unit of a side, if in another unit its length would be `right`; else `None`.
+/// A question about the unit of a side, if in another unit its length would be `right`, and that length; else `None`.
 fn unit_mistaken(
     side: &Side,
     typed: i64,
     usual: Form,
     right: impl Fn(i64) -> bool,
-) -> Option<Slip> {
+) -> Option<(Slip, i64)> {
     let Run::Straight(_, written) = side.run else { return None };
     let is_metric =
         |form: Form| matches!(form, Form::Meters | Form::Centimeters | Form::Millimeters);
@@ -203,15 +244,19 @@ fn unit_mistaken(
     };
     let (has_feet, has_inches) = (side.typed.contains('\''), side.typed.contains('"'));
     let form = written.form();
-    if side.is_bare() && !is_metric(form) && times(Length::METER, Length::FOOT).is_some() {
-        return Some(Slip::MetersWithoutUnit);
+    if side.is_bare()
+        && !is_metric(form)
+        && let Some(read) = times(Length::METER, Length::FOOT)
+    {
+        return Some((Slip::MetersWithoutUnit, read));
     }
-    if run_together(typed, has_inches && !has_feet).into_iter().any(&right) {
-        return Some(Slip::RunTogether);
+    let together = run_together(typed, has_inches && !has_feet).into_iter().find(|&one| right(one));
+    if let Some(read) = together {
+        return Some((Slip::RunTogether, read));
     }
     let with_a_point = || {
         let length = feet_dot_inches(side).filter(|&length| right(length));
-        length.map(|_| Slip::WithAPoint)
+        length.map(|read| (Slip::WithAPoint, read))
     };
     let unit = |read, typed| Slip::Unit { read, typed };
     let slip = match form {
@@ -238,7 +283,7 @@ fn unit_mistaken(
         }
         _ => return with_a_point(),
     };
-    times(slip.0, slip.1).map(|_| slip.2).or_else(with_a_point)
+    times(slip.0, slip.1).map(|read| (slip.2, read)).or_else(with_a_point)
 }
 
 /// `44.7"` read as 44' 7", or `28.10` and `28.10'` as 28' 10". A single digit without an inch mark may be tenths.
@@ -284,47 +329,54 @@ fn run_together(typed: i64, is_in_inches: bool) -> Vec<i64> {
     [10, 100].into_iter().filter_map(split).collect()
 }
 
-/// The common error that would turn `held` into `typed`; `None` if there is none.
-fn slip(typed: i64, held: i64, slack: i64) -> Option<Slip> {
+/// The common error that would turn `held` into `typed`, and the length without it; `None` if there is none.
+fn slip(typed: i64, held: i64, slack: i64) -> Option<(Slip, i64)> {
     let foot = Length::FOOT.nm();
     let inch = Length::INCH.nm();
-    let near = |length: i64| (length - held).abs() <= slack;
+    let near = |length: &i64| (length - held).abs() <= slack;
+    // Of several readings that fit, the one that fits best.
+    let nearest =
+        |all: Vec<i64>| all.into_iter().filter(near).min_by_key(|length| (length - held).abs());
     let (feet, rest) = (typed.div_euclid(foot), typed.rem_euclid(foot));
-    if with_digits_swapped(typed).into_iter().any(near) {
-        return Some(Slip::DigitsSwapped);
+    if let Some(read) = nearest(with_digits_swapped(typed)) {
+        return Some((Slip::DigitsSwapped, read));
     }
     if rest == 0 && held > typed && held - typed < foot {
-        return Some(Slip::InchesLeftOff);
+        return Some((Slip::InchesLeftOff, held));
     }
     // 29' 8" written as 28' 9", or 10' 5" as 5' 10".
     let (units, inches) = (feet.rem_euclid(10), rest.checked_div(inch).unwrap_or(0));
     let exchanged =
-        |tens: i64, units: i64| near((tens + inches) * foot + units * inch + rest.rem_euclid(inch));
-    let is_last_digit = (1..10).contains(&inches) && exchanged(feet - units, units);
-    let is_whole = feet < 12 && exchanged(0, feet);
-    if inches > 0 && (is_last_digit && inches != units || is_whole && inches != feet) {
-        return Some(Slip::FeetAndInchesExchanged);
+        |tens: i64, units: i64| (tens + inches) * foot + units * inch + rest.rem_euclid(inch);
+    let mut exchanges = Vec::new();
+    if inches > 0 && (1..10).contains(&inches) && inches != units {
+        exchanges.push(exchanged(feet - units, units));
     }
-    let whole_feet =
-        [1, 5, 10].iter().any(|feet| near(typed + feet * foot) || near(typed - feet * foot));
-    if whole_feet {
-        return Some(Slip::Miscounted);
+    if inches > 0 && feet < 12 && inches != feet {
+        exchanges.push(exchanged(0, feet));
+    }
+    if let Some(read) = nearest(exchanges) {
+        return Some((Slip::FeetAndInchesExchanged, read));
+    }
+    let whole_feet = [1, 5, 10].iter().flat_map(|feet| [typed + feet * foot, typed - feet * foot]);
+    if let Some(read) = nearest(whole_feet.collect()) {
+        return Some((Slip::Miscounted, read));
     }
     let dropped = feet.checked_div(10).unwrap_or(0);
-    let digit =
-        (0..10).any(|digit| near((feet * 10 + digit) * foot + rest)) || near(dropped * foot + rest);
-    if feet > 0 && digit {
-        return Some(Slip::DigitDroppedOrDoubled);
+    let digits = (0..10).map(|digit| (feet * 10 + digit) * foot + rest);
+    let digits = digits.chain([dropped * foot + rest]).collect();
+    if let Some(read) = nearest(digits).filter(|_| feet > 0) {
+        return Some((Slip::DigitDroppedOrDoubled, read));
     }
-    if [10, 100].iter().any(|&times| near(typed.div_euclid(times))) {
-        return Some(Slip::PointLeftOut);
+    if let Some(read) = nearest([10, 100].map(|times| typed.div_euclid(times)).to_vec()) {
+        return Some((Slip::PointLeftOut, read));
     }
     // 12.6 ft written as 12' 6", or the reverse.
     let as_tenths = feet * foot + inches * foot.checked_div(10).unwrap_or(0);
     let tenths = (rest * 10).checked_div(foot).unwrap_or(0);
     let as_inches = feet * foot + tenths * inch;
-    let confused = inches < 10 && near(as_tenths) || near(as_inches);
-    confused.then_some(Slip::InchesAndTenths)
+    let readings = if inches < 10 { vec![as_tenths, as_inches] } else { vec![as_inches] };
+    nearest(readings).map(|read| (Slip::InchesAndTenths, read))
 }
 
 /// The length with each pair of neighboring digits of its whole feet swapped.

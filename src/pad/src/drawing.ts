@@ -49,20 +49,14 @@ export function drawing(drawn: Drawn): SVGElement {
   for (const { walk } of here) svg.append(walked(walk, drawn, type));
   const closed = here.map(({ walk }) => walk).filter((walk) => walk.is_closed);
   const names = closed.length > 1 ? closed.flatMap((walk) => named(walk, closed, type)) : [];
-  svg.append(...names.map(({ name }) => name), ...labels(here.map(({ walk }) => walk), drawn.line, names.map(({ box }) => box), type));
+  const numbers = drawn.onCorner ? cornered(here, drawn, type * 0.8) : { marks: [], boxes: [] };
+  const boxes = [...names.map(({ box }) => box), ...numbers.boxes];
+  svg.append(...names.map(({ name }) => name), ...labels(here.map(({ walk }) => walk), drawn.line, boxes, type));
   svg.append(
     s('text', { class: 'street', x: middle[0], y: origin[1] + height + type * 0.4 }, say('street')),
     drawn.isOne ? '' : s('text', { class: 'street', x: middle[0], y: origin[1] + type * 0.6 }, drawn.level),
   );
-  if (drawn.onCorner) {
-    let n = 0;
-    const taken: Place[] = [];
-    const radius = radiusOf(here.map(({ walk }) => walk), type);
-    for (const { walk, index } of here) {
-      svg.append(cornered(walk, index, n, drawn, radius, taken));
-      n += cornersOf(walk);
-    }
-  }
+  svg.append(...numbers.marks);
   return svg;
 }
 
@@ -147,15 +141,22 @@ function stroke(row: Row): string {
   return row.pieces.map(piece).join('');
 }
 
-/// Short walls, and walls of narrow spaces and of spaces inside another, are labeled only while their row has the focus.
+/// Walls of narrow spaces and of spaces inside another are labeled only while somebody works at them.
 function hasLabel(walk: Walk, row: Row, line: number | null, type: number): boolean {
   const isHere = walk.rows.some((other) => other.line === line);
-  const far = Math.hypot(row.to[0] - row.from[0], row.to[1] - row.from[1]);
   const isLarge = [0, 1].every((axis) => {
     const at = corners(walk).map((place) => place[axis]);
     return !walk.is_closed || Math.max(...at) - Math.min(...at) > 3 * type;
   });
-  return row.line === line || ((isHere || (walk.within === null && isLarge)) && far > 3 * type);
+  return row.line === line || isHere || (walk.within === null && isLarge);
+}
+
+/// The length of a wall, in one spelling however it was typed.
+function lengthOf(row: Row): string {
+  if (!row.parts || !row.is_read || !/['"]/.test(row.length)) return row.length || row.found || String(row.number);
+  const [feet, inches, fraction] = row.parts;
+  const inch = [inches === '0' && (feet !== '0' || fraction) ? '' : inches, fraction].filter(Boolean).join(' ');
+  return [feet !== '0' && `${feet}'`, inch && `${inch}"`].filter(Boolean).join(' ');
 }
 
 /// A rectangle: left, top, right, bottom.
@@ -177,10 +178,12 @@ function labels(walks: Walk[], line: number | null, names: Box[], type: number):
   const walls = walks.flatMap((walk) => walk.rows.map((row) => [row.from, row.to] as const));
   const taken = [...names];
   return all.flatMap(({ walk, row }) => {
-    const text = row.length || row.found || String(row.number);
+    const text = lengthOf(row);
     const crossed = (spot: Spot) => walls.filter(([from, to]) => meets(spot.box, [Math.min(from[0], to[0]), Math.min(from[1], to[1]), Math.max(from[0], to[0]), Math.max(from[1], to[1])])).length;
     const free = spots(walk, row, text, type).filter((spot) => !taken.some((box) => meets(spot.box, box)));
-    const best = free.map((spot) => ({ spot, walls: crossed(spot) })).reduce<{ spot: Spot; walls: number } | null>((a, b) => (a && a.walls <= b.walls ? a : b), null);
+    // A short wall has a length beside it only where no other wall is crossed.
+    const isShort = Math.hypot(row.to[0] - row.from[0], row.to[1] - row.from[1]) <= 3 * type && row.line !== line;
+    const best = free.map((spot) => ({ spot, walls: crossed(spot) })).filter((one) => !isShort || one.walls === 0).reduce<{ spot: Spot; walls: number } | null>((a, b) => (a && a.walls <= b.walls ? a : b), null);
     if (!best) return [];
     taken.push(best.spot.box);
     const { at, anchor } = best.spot;
@@ -211,37 +214,44 @@ function spots(walk: Walk, row: Row, text: string, type: number): Spot[] {
 /// Positive for a walk that goes clockwise on the screen.
 const turn = (walk: Walk) => walk.rows.reduce((sum, { from, to }) => sum + from[0] * to[1] - to[0] * from[1], 0);
 
-/// How large the circles of corners are: two at a short wall do not lie over each other.
-function radiusOf(walks: Walk[], type: number): number {
-  const all = walks.flatMap((walk) => walk.rows.map((row) => row.from));
-  const apart = all.flatMap(([x, y], i) => all.slice(i + 1).map(([otherX, otherY]) => Math.hypot(otherX - x, otherY - y)));
-  const least = Math.min(...apart.filter((far) => far > type * 0.3), Infinity);
-  return Math.max(type * 0.55, Math.min(type * 0.8, least * 0.42));
+/// Where the number of a corner stands: on the corner, or where another one stands already, as near to it as there is room.
+function clearOf([x, y]: Place, toward: Place, taken: Place[], radius: number): Place {
+  const isFree = ([atX, atY]: Place) => taken.every(([otherX, otherY]) => Math.hypot(otherX - atX, otherY - atY) >= radius * 2.1);
+  const inward = Math.atan2(toward[1] - y, toward[0] - x);
+  for (let far = 0; far <= 9; far += 1.1) {
+    // From the inside of the walk outward, to both hands.
+    for (let turn = 0; turn <= 8; turn++) {
+      for (const hand of [1, -1]) {
+        const angle = inward + (hand * turn * Math.PI) / 8;
+        const place: Place = [x + Math.cos(angle) * far * radius, y + Math.sin(angle) * far * radius];
+        if (isFree(place)) return place;
+      }
+    }
+  }
+  return [x, y];
 }
 
-/// The corners of a walk, numbered on from those of the walks before it. One that lies over another moves into its walk.
-function cornered(walk: Walk, index: number, before: number, drawn: Drawn, radius: number, taken: Place[]): SVGElement {
-  const group = s('g', { class: 'corners' });
-  const middle = [0, 1].map((axis) => walk.rows.reduce((sum, { from }) => sum + from[axis], 0) / walk.rows.length);
-  for (const [i, row] of walk.rows.entries()) {
-    const isChosen = drawn.corner?.walk === index && drawn.corner.corner === i + 1;
-    let [x, y] = row.from;
-    const isOver = () => taken.some(([otherX, otherY]) => Math.hypot(otherX - x, otherY - y) < radius * 2);
-    for (let step = 0; step < 4 && isOver(); step++) {
-      x += Math.sign(middle[0] - x) * radius * 0.8;
-      y += Math.sign(middle[1] - y) * radius * 0.8;
+/// The corners of all walks, numbered on from walk to walk. A number that would lie over another
+/// stands beside it, with a line to its place.
+function cornered(here: Drawn['walks'], drawn: Drawn, radius: number): { marks: SVGElement[]; boxes: Box[] } {
+  const isAt = (a: Place, b: Place) => Math.hypot(a[0] - b[0], a[1] - b[1]) < 0.01;
+  const taken: Place[] = [];
+  const lines = s('g', { class: 'corners' });
+  const numbers = s('g', { class: 'corners' });
+  let before = 0;
+  for (const { walk, index } of here) {
+    const middle = [0, 1].map((axis) => walk.rows.reduce((sum, { from }) => sum + from[axis], 0) / walk.rows.length) as Place;
+    for (const [i, row] of walk.rows.entries()) {
+      const [x, y] = clearOf(row.from, middle, taken, radius);
+      taken.push([x, y]);
+      const isChosen = drawn.corner?.walk === index && drawn.corner.corner === i + 1;
+      if (!isAt([x, y], row.from)) lines.append(s('path', { class: 'leader', d: `M${row.from.join(' ')}L${x} ${y}` }));
+      numbers.append(
+        s('circle', { class: isChosen ? 'corner chosen' : 'corner', cx: x, cy: y, r: radius, onclick: () => drawn.onCorner?.(index, i + 1) }),
+        s('text', { class: isChosen ? 'at chosen' : 'at', x, y, 'aria-hidden': 'true', style: `font-size:${radius * 1.06}px` }, String(before + row.number)),
+      );
     }
-    taken.push([x, y]);
-    group.append(
-      s('circle', {
-        class: isChosen ? 'corner chosen' : 'corner',
-        cx: x,
-        cy: y,
-        r: radius,
-        onclick: () => drawn.onCorner?.(index, i + 1),
-      }),
-      s('text', { class: isChosen ? 'at chosen' : 'at', x, y, 'aria-hidden': 'true', style: `font-size:${radius * 1.06}px` }, String(before + row.number)),
-    );
+    before += cornersOf(walk);
   }
-  return group;
+  return { marks: [lines, numbers], boxes: taken.map(([x, y]): Box => [x - radius, y - radius, x + radius, y + radius]) };
 }

@@ -5,7 +5,7 @@ import { FINER, FRACTIONS, LENGTH, METRIC, NEW, UNITS } from './format';
 import { Library } from './library';
 import { h } from './page';
 import * as pictures from './pictures';
-import type { Edit, Heads, How, Look, Made, Notice, Question, Row, Shape, Walk, Way } from './types';
+import type { Again, Edit, Heads, How, Look, Made, Mend, Notice, Part, Question, Row, Shape, Walk, Way } from './types';
 import { fromText, unpacked } from './unpack';
 import { say, words, type Words } from './words';
 
@@ -19,6 +19,8 @@ const MOST_STORED = 100_000;
 /// The name of a house that was begun here.
 const BEGUN = 'house.sides';
 const MOST_OF_NAME = 60;
+/// What was added to the name of a house when its pages were saved, and by a browser to a second file of one name.
+const ADDED = /(-record-[\d.]+|-draft|\s*\(\d+\))+$/;
 /// The longest text that may be a bare list of walls.
 const MOST_OF_LIST = 50_000;
 const NEWS_MS = 8_000;
@@ -30,6 +32,8 @@ const PARTS = ['feet', 'inches', 'fraction', 'out', 'flat', 'leg'];
 const HOWS: How[] = ['measured', 'closing', 'about'];
 /// A length with a mark, a unit in words or a second number, as it is not typed into a box for feet alone.
 const WHOLE = /\d\s*(?:['’′"”″]|f|in)|\d[\s-]+\d/i;
+/// A fraction that is commonly said of feet, as in `22 1/2`.
+const PART_OF_A_FOOT = /^(?:[13]\/4|1\/2|[12]\/3)['’′]?$/;
 const FIELDS: (keyof Heads)[] = ['record', 'listing', 'plan', 'property', 'account', 'veneer'];
 
 const main = h('main', { id: 'page' });
@@ -96,6 +100,8 @@ let ofList = '';
 let anew: string | null = null;
 /// The row whose inches were just reached by a mark or a blank after the feet.
 let arrived: string | null = null;
+/// The row whose feet were followed by a blank, so that a fraction after them may be part of a foot.
+let spaced: string | null = null;
 /// The rows are being replaced, so that a field loses the focus although nobody left it.
 let isReplacing = false;
 /// A pointer is pressed: nothing may move below it until it is released.
@@ -118,6 +124,7 @@ const parts = {
   report: h('section', { class: 'report', 'aria-label': say('details') }),
   compass: h('p', { class: 'aside' }),
   notices: h('div', { class: 'notices' }),
+  worth: h('div', { class: 'notices' }),
   pages: h('section', { class: 'pages' }),
   text: h('section', { class: 'text' }),
   rows: h('section', { class: 'rows' }),
@@ -258,8 +265,9 @@ function putAway(): void {
 /// Asks before something is lost: offers to save it, and resolves with the answer, or null if the question is closed.
 function asked<T extends Words>(question: Words, answers: T[]): Promise<T | null> {
   return new Promise((resolve) => {
+    // Nothing is lost by pressing Enter twice.
     const answer = (one: T) =>
-      h('button', { type: 'button', class: one === 'goOn' ? 'first' : '', onclick: () => {
+      h('button', { type: 'button', class: one === 'goOn' ? 'first' : '', autofocus: one === 'goOn', onclick: () => {
         resolve(one);
         dialog.close();
       } }, say(one));
@@ -273,7 +281,7 @@ function asked<T extends Words>(question: Words, answers: T[]): Promise<T | null
       h('div', { class: 'doing' },
         ...answers.map(answer),
         old && h('button', { type: 'button', onclick: () => saved(old.text, 'text/plain', '.sides', old.name) }, say('save')),
-        h('button', { type: 'button', onclick: () => dialog.close() }, say('close'))));
+        h('button', { type: 'button', autofocus: !answers.some((one) => one === 'goOn'), onclick: () => dialog.close() }, say('close'))));
     document.body.append(dialog);
     dialog.showModal();
   });
@@ -486,8 +494,15 @@ function sendSoon(field: keyof Heads): void {
   else clearTimeout(soon.timer);
   soon = { field, timer: window.setTimeout(() => void sendHead(field), PAUSE_MS) };
   isOwn = true;
-  parts.opening.classList.add('old');
+  if (report) age(true);
   keep();
+}
+
+/// Says of the answer that it is from before the last change, or no longer.
+function age(isOld: boolean): void {
+  parts.opening.classList.toggle('old', isOld);
+  parts.before.className = isOld ? 'older' : 'aside';
+  parts.before.textContent = isOld ? say('older') : report ? '' : say('noAnswer');
 }
 
 function paintWalks(now: Look): void {
@@ -612,7 +627,7 @@ function walked(walk: Walk, shown: Look, index: number): HTMLElement {
     'section',
     { class: 'walk', 'aria-label': title },
     h('h2', {}, index === 0 ? say('walk') : title),
-    index === 0 && h('p', { class: 'aside' }, say('walkHint')),
+    index === 0 && h('p', { class: 'aside' }, say('walkHint'), h('span', { class: 'keys' }, ` ${say('keys')}`)),
     walk.corner && h('p', { class: 'aside' }, shown.said.begins[index]),
     h('div', { class: 'what' }, kind, called, index === 0 && unitChoice(shown)),
     h('ol', { class: 'sides' }, ...rows),
@@ -751,15 +766,33 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
   }
   if (isMark && field(key, 'inches')) {
     event.preventDefault();
+    spaced = event.key === ' ' ? key : null;
     toInches(key);
     send(key, undefined, `${key} feet`);
   } else if (isInch) {
     event.preventDefault();
+    if (event.key !== ' ' && spaced === key) {
+      spaced = null;
+      send(key, undefined, `${key} ${part}`);
+    }
     field(key, 'fraction')?.focus();
   } else if (event.key === 'Enter') {
     event.preventDefault();
     toNextBox(event.target as HTMLElement, key);
+  } else if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+    event.preventDefault();
+    toWall(event.target as HTMLElement, key, event.key === 'ArrowDown' ? 1 : -1);
   }
+}
+
+/// Goes to the same box of the next wall or the one before; past the last wall of a walk, to the buttons for one more, and past those
+/// to the next walk.
+function toWall(from: HTMLElement, key: string, by: 1 | -1): void {
+  const [w, r] = key.split(' ').map(Number);
+  const there = `${w} ${r + by}`;
+  const other = field(there, from.dataset.part ?? '') ?? field(there, 'feet') ?? field(there, 'row');
+  if (other) chooseAll(other);
+  else if (by > 0) from.closest('section')?.querySelector<HTMLElement>('.way[data-way]')?.focus();
 }
 
 /// Whether a key belongs to a unit in words: the `ft` after the feet of `12 ft 6 in`, or the `in` after its inches. A
@@ -874,8 +907,9 @@ function typed(key: string): string {
   const feet = valueOf(key, 'feet');
   if (isMetric()) return whole(feet);
   const [inches, fraction] = [valueOf(key, 'inches'), valueOf(key, 'fraction')];
+  if (spaced === key && /^\d+$/.test(feet) && PART_OF_A_FOOT.test(inches) && !fraction) return `${feet} ${inches}`;
   // No inches beside feet need not be written; alone they are no length, but one that is still to be typed.
-  const inch = [inches, fraction].filter((part) => part && !(part === '0' && !fraction)).join(' ');
+  const inch = [inches, fraction].filter((part) => part && !(part === '0' && (!fraction || feet))).join(' ');
   // A whole length stands alone; beside inches the first field holds feet, whatever is typed there.
   const isWhole = feet !== '' && !/^\d+$/.test(feet) && (!inch || /['’′"”″]/.test(feet));
   return [feet && (isWhole ? feet : `${feet}'`), inch && `${inch}"`].filter(Boolean).join(' ');
@@ -949,7 +983,9 @@ async function left(key: string): Promise<void> {
   await new Promise((resolve) => setTimeout(resolve));
   await released();
   busy(-1);
-  if (!isAt(key)) repaint();
+  if (isAt(key)) return;
+  if (spaced === key) spaced = null;
+  repaint();
 }
 
 function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
@@ -994,7 +1030,7 @@ function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
 
 /// Fills the fields of a row, except the one being edited.
 function fill(row: Row, key: string, now: Look, isNew: boolean): void {
-  const looks = shownNow(now).flatMap((one) => one.form.again).filter(([line]) => line === row.line).map(([, label]) => label);
+  const looks = shownNow(now).flatMap((one) => one.form.again).filter((one) => one.line === row.line && one.label);
   const told = JSON.stringify([row.way, row.how, row.length, row.found, row.shape, row.is_read, looks]);
   const isHere = field(key, 'way')?.closest('li')?.contains(document.activeElement);
   if (!isNew && !isHere && row.is_read && filled.get(key) === told) return;
@@ -1029,7 +1065,7 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
   const wrong = li.querySelector('.wrong');
   const notice = !row.is_read && !isAwaited(now, key) ? now.notices.find((one) => one.is_error && one.line === row.line) : undefined;
   if (wrong) {
-    const make = () => [...looks.map((label) => h('span', { class: 'notice' }, label)), ...(notice ? [noticed(notice, true)] : [])];
+    const make = () => [...looks.map((one) => h('span', { class: 'notice' }, ...again(one, key))), ...(notice ? [noticed(notice, true)] : [])];
     refill(wrong as HTMLElement, [looks, notice ?? null], make);
   }
 }
@@ -1201,13 +1237,13 @@ function paintDrawing(now: Look): void {
   const line = focus === null ? null : (at(focus)?.line ?? null);
   if (!walks.some(({ walk }) => walk.rows.length > 0)) {
     parts.drawing.replaceChildren();
-    parts.gap.textContent = '';
-    parts.unchecked.textContent = '';
+    refill(parts.gap, [], () => []);
+    refill(parts.unchecked, [], () => []);
     return;
   }
-  parts.drawing.replaceChildren(drawing({ walks, level, isOne: now.rows.levels.length < 2, again: shownNow(now).flatMap((one) => one.form.again.map(([line]) => line)), line, corner: chosen, onRow, onCorner }));
-  if (parts.gap.textContent !== now.said.state) parts.gap.textContent = now.said.state;
-  if (parts.unchecked.textContent !== now.said.unchecked) parts.unchecked.textContent = now.said.unchecked;
+  parts.drawing.replaceChildren(drawing({ walks, level, isOne: now.rows.levels.length < 2, again: shownNow(now).flatMap((one) => one.form.again.map(({ line }) => line)), line, corner: chosen, onRow, onCorner }));
+  refill(parts.gap, now.state, () => linked(now.state));
+  refill(parts.unchecked, now.unchecked, () => linked(now.unchecked));
 }
 
 // ---- the answer
@@ -1217,29 +1253,28 @@ function paintAnswer(now: Look): void {
   if (now.report !== null) {
     caution = now.caution ?? '';
     report = now.report;
-    const [first, ...more] = now.opening.map((line) => h('p', {}, line));
+    const [first, ...more] = now.opening.map((line) => h('p', {}, ...linked(line)));
     const unrounded = now.unrounded !== null && h('p', { class: 'likely' }, now.unrounded);
-    parts.opening.replaceChildren(...(first ? [first] : []), ...(unrounded ? [unrounded] : []), ...now.likely.map((line) => h('p', { class: 'likely' }, line)), ...more);
+    parts.opening.replaceChildren(...(first ? [first] : []), ...(unrounded ? [unrounded] : []), ...now.likely.map((line) => h('p', { class: 'likely' }, ...linked(line))), ...more);
   }
   const isOld = now.report === null && report !== '';
-  parts.opening.classList.toggle('old', isOld || soon !== null);
-  parts.before.className = isOld ? 'older' : 'aside';
-  parts.before.textContent = isOld ? say('older') : report ? '' : say('noAnswer');
+  age(isOld || (soon !== null && report !== ''));
   parts.report.hidden = !report;
   // It may be screens away from the answer, so that it says of itself that it is old.
   const mark = isOld && h('p', { class: 'older' }, say('older'));
-  parts.report.replaceChildren(...(mark ? [mark] : []), report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : '');
+  parts.report.replaceChildren(...(mark ? [mark] : []), report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : '', parts.worth);
   parts.compass.textContent = now.said.compass;
   paintQuestion(now);
   // The record may be smaller only because a garage is still in the area.
   parts.caution.textContent = asking(now)?.about === 'inside' && !isHandedOn ? '' : caution;
   const notices = shownNow(now);
   const list = (key: Words, isError: boolean) => {
-    const some = notices.filter((one) => one.is_error === isError);
+    // The opening says what these warn of.
+    const some = notices.filter((one) => one.is_error === isError && (now.report === null || !['no-turn', 'outline-does-not-close'].includes(one.word)));
     return some.length > 0 && h('div', {}, h('h3', {}, say(key)), h('ul', {}, ...some.map((one) => h('li', {}, noticed(one, false)))));
   };
-  // The report contains the warnings already.
   const lists = [list('errors', true), now.report === null && list('warnings', false)];
+  refill(parts.worth, [notices, asText, now.report === null, isMetric()], () => [now.report !== null && list('warnings', false)].filter((one): one is HTMLDivElement => !!one));
   refill(parts.notices, [notices, asText, now.report === null, isMetric()], () => lists.filter((one): one is HTMLDivElement => !!one));
   if (!isPaperChosen) a4 = now.paper === 'a4';
   const paper = parts.pages.querySelector('select');
@@ -1304,9 +1339,9 @@ function noticed(notice: Notice, short: boolean): HTMLElement {
   const { form } = notice;
   const to = () => {
     // Of a whole walk, the first wall to measure again.
-    const again = form.again.length > 0 ? keyOf(form.again[0][0]) : null;
-    const first = form.walk === null ? null : field(again ?? `${form.walk} 0`, 'feet');
-    const there = form.field ? headOf(form.field) : form.at ? field(form.at.join(' '), 'feet') : first;
+    const again = form.again.length > 0 ? keyOf(form.again[0].line) : null;
+    const first = form.walk === null ? null : box(again ?? `${form.walk} 0`);
+    const there = form.field ? headOf(form.field) : form.at ? box(form.at.join(' ')) : first;
     if (there && !asText) {
       there.focus();
       return;
@@ -1315,30 +1350,67 @@ function noticed(notice: Notice, short: boolean): HTMLElement {
     editor?.show(notice.line);
   };
   const place = asText ? say('line', { n: notice.line }) : form.field ? say(form.field as Words, { unit: unitOf(form.field) }) : form.place;
-  const told = asText ? notice : form;
+  const [message, ...helps] = asText ? [notice.message, ...notice.helps].map((text) => quoted(text)) : form.parts.map(linked);
   const mends = asText ? notice.mends.map(([from, to, text]) => ({ from, to, text, label: say('use', { words: text.trim() }) })) : form.mends;
+  const looks = short || asText ? [] : form.again.filter((one) => one.label);
   return h(
     'span',
     { class: notice.is_error ? 'notice error' : 'notice' },
     !short && h('button', { type: 'button', class: 'link', onclick: to }, place),
     ' ',
-    ...quoted(told.message),
-    ...told.helps.map((help) => h('span', { class: 'help' }, ...quoted(help))),
-    ...mends.map(({ from, to, text, label }) => h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, to, text, asText ? null : form) }, label)),
+    ...message,
+    ...looks.map((one) => h('span', { class: 'look' }, toRow(one.place, keyOf(one.line)), ' ', ...again(one, keyOf(one.line)))),
+    ...helps.map((help) => h('span', { class: 'help' }, ...help)),
+    ...mends.map((one) => mending(one, asText ? null : form)),
   );
 }
 
+/// What may be wrong with a wall, and the button that undoes it.
+function again(one: Again, key: string | null): Node[] {
+  const at = key?.split(' ').map(Number) as [number, number] | undefined;
+  return [...linked(one.parts), ...(one.mend ? [mending(one.mend, { at: at ?? null, walk: null, field: null })] : [])];
+}
+
+const mending = ({ from, to, text, label }: Mend, form: Mended) =>
+  h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, to, text, form) }, label);
+
+/// The box of a wall that takes the focus when the wall is gone to.
+function box(key: string): HTMLElement | null {
+  const feet = field(key, 'feet') as HTMLInputElement | null;
+  return feet && !feet.disabled ? feet : (field(key, 'how') ?? field(key, 'row'));
+}
+
+/// A link to a wall.
+function toRow(text: string, key: string | null): HTMLElement {
+  const go = () => {
+    if (key === null) return;
+    if (asText) showText(false);
+    inFocus(key);
+    box(key)?.focus({ preventScroll: true });
+    field(key, 'row')?.scrollIntoView({ block: 'center' });
+  };
+  return h('button', { type: 'button', class: 'link', onclick: go }, text);
+}
+
+/// A text with links to the walls that it names.
+const linked = (text: Part[]): Node[] =>
+  text.flatMap((part) => (part.row ? [toRow(part.text, part.row.join(' '))] : quoted(part.text)));
+
 /// What stands between grave accents is text of the sides file.
-const quoted = (text: string) => text.split('`').map((part, i) => (i % 2 === 1 ? h('code', {}, part) : part));
+const quoted = (text: string): Node[] => text.split('`').map((part, i) => (i % 2 === 1 ? h('code', {}, part) : document.createTextNode(part)));
+
+/// Where the focus goes after something was mended.
+type Mended = Pick<Notice['form'], 'at' | 'walk' | 'field'> | null;
 
 /// Replaces a part of the text, and gives the focus to what was mended. The places belong to the text on the screen: where the button took the focus from a
 /// field that was then sent, the same replacement is looked up in the new text.
-async function mend(from: number, to: number, words: string, form: Notice['form'] | null = null): Promise<void> {
+async function mend(from: number, to: number, words: string, form: Mended = null): Promise<void> {
   const pressed = document.activeElement;
   let place = [from, to];
   if (text !== painted || atWork > 0) {
     await latest();
-    const all = (look?.notices ?? []).flatMap((one) => [...one.mends, ...one.form.mends.map((mend) => [mend.from, mend.to, mend.text] as const)]);
+    const ofRows = ({ form }: Notice) => [...form.mends, ...form.again.flatMap((one) => one.mend ?? [])];
+    const all = (look?.notices ?? []).flatMap((one) => [...one.mends, ...ofRows(one).map((mend) => [mend.from, mend.to, mend.text] as const)]);
     const same = all.filter(([start, end, text]) => text === words && end - start === to - from);
     const nearest = same.sort(([a], [b]) => Math.abs(a - from) - Math.abs(b - from))[0];
     if (!nearest) return;
@@ -1431,7 +1503,7 @@ function handOn(): void {
 function stem(of = name): string {
   const address = of === BEGUN && look ? look.rows.heads.property : '';
   const plain = address.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-');
-  return plain.slice(0, MOST_OF_NAME).replace(/^-|-$/g, '') || of.replace(/\.[^.]*$/, '') || 'house';
+  return plain.slice(0, MOST_OF_NAME).replace(/^-|-$/g, '') || of.replace(/\.[^.]*$/, '').replace(ADDED, '') || 'house';
 }
 
 /// Tells pages about different records apart by their names.
@@ -1510,7 +1582,7 @@ async function take(file: File): Promise<void> {
     const opened = await library.open(file.name, new Uint8Array(await file.arrayBuffer()));
     await instead(opened.text, file.name.replace(/\.[^.]*$/, '') + '.sides');
     if (text !== opened.text) return;
-    tell(opened.genuine === undefined ? '' : say(opened.genuine ? 'genuine' : 'notGenuine'));
+    tell(opened.genuine === undefined ? '' : say(opened.genuine ? 'genuine' : 'notGenuine'), opened.genuine);
   });
 }
 
@@ -1715,6 +1787,7 @@ function begin(): void {
   document.title = say('title');
   const packed = document.getElementById('module')?.textContent ?? '';
   document.body.replaceChildren(header, main, live, picker);
+  live.addEventListener('click', () => tell(''));
   if (typeof WebAssembly !== 'object' || typeof DecompressionStream !== 'function' || typeof Worker !== 'function') {
     main.append(h('p', { class: 'start' }, say('noModule')));
     return;

@@ -60,6 +60,21 @@ export interface Notice {
   form: Form;
 }
 
+/// A part of a text; one that names a wall has the indices of its walk and row.
+export interface Part {
+  text: string;
+  row: [number, number] | null;
+}
+
+/// A wall to measure again.
+export interface Again {
+  line: number;
+  place: string;
+  label: string;
+  parts: Part[];
+  mend: Mend | null;
+}
+
 /// A notice as the rows show it.
 export interface Form {
   place: string;
@@ -68,7 +83,9 @@ export interface Form {
   walk: number | null;
   message: string;
   helps: string[];
-  again: [number, string][];
+  /// The message, then each help.
+  parts: Part[][];
+  again: Again[];
   mends: Mend[];
   is_early: boolean;
 }
@@ -95,9 +112,11 @@ export interface Look {
   questions: Question[];
   said: { state: string; unchecked: string; compass: string; begins: string[]; back: string[] };
   notices: Notice[];
-  opening: string[];
+  opening: Part[][];
   unrounded: string | null;
-  likely: string[];
+  likely: Part[][];
+  state: Part[];
+  unchecked: Part[];
   report: string | null;
   paper: 'letter' | 'a4' | null;
   caution: string | null;

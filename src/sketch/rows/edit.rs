@@ -103,6 +103,20 @@ pub enum Edit {
         /// The name of the other.
         within: String,
     },
+    /// Moves sides to another space.
+    Move {
+        /// The lines of the sides.
+        lines: Vec<usize>,
+        /// The line that begins the other space.
+        after: usize,
+    },
+    /// Says where a space begins on its level, which did not say it.
+    Start {
+        /// The line that begins the space.
+        line: usize,
+        /// The directions and lengths from the level's origin, as the file has them: `start east 22'`.
+        start: String,
+    },
     /// Changes the kind and name of a space, and its name wherever its level refers to it.
     Name {
         /// The line that begins the space.
@@ -174,6 +188,10 @@ impl<'a> Lines<'a> {
             Edit::Within { line, within } => {
                 let words = format!(" within \"{}\"", quotable(within));
                 self.change(*line, |body| format!("{}{words}{}", head_of(body), rest_of(body)));
+            }
+            Edit::Move { lines, after } => self.move_below(lines, *after),
+            Edit::Start { line, start } => {
+                self.change(*line, |body| format!("{} {start}{}", head_of(body), rest_of(body)));
             }
             Edit::Name { line, kind, name } => {
                 let name = quotable(name);
@@ -250,6 +268,23 @@ impl<'a> Lines<'a> {
         }
         let about = if how == How::About { " estimated" } else { "" };
         self.lines.insert(at, format!("{indent}{words}{about}{}", self.end));
+    }
+
+    fn move_below(&mut self, lines: &[usize], after: usize) {
+        self.ended(self.lines.len());
+        self.ended(after);
+        let Some(first) = self.index(after) else { return };
+        let moved: Vec<usize> = lines.iter().filter_map(|&line| self.index(line)).collect();
+        let mut all = Vec::with_capacity(self.lines.len());
+        for (i, line) in self.lines.iter().enumerate() {
+            if !moved.contains(&i) {
+                all.push(line.clone());
+            }
+            if i == first {
+                all.extend(moved.iter().map(|&i| self.lines[i].clone()));
+            }
+        }
+        self.lines = all;
     }
 
     fn swap(&mut self, line: usize, with: usize) {

@@ -29,6 +29,21 @@ pub(super) struct Open {
     pub(super) places: Vec<Spot>,
 }
 
+impl Walk {
+    /// The first row, by index, after which the walk is back at its start, if it may be a whole outline by then.
+    #[must_use]
+    pub fn first_back(&self) -> Option<usize> {
+        const SIXTY_FOURTH: f64 = 1.0 / 768.0;
+        let is_there = |axis: usize, to: f64| (to - self.start[axis]).abs() < SIXTY_FOURTH;
+        let found = self
+            .rows
+            .iter()
+            .skip(3)
+            .position(|row| is_there(0, row.to[0]) && is_there(1, row.to[1]));
+        found.map(|at| at + 3)
+    }
+}
+
 impl Open {
     /// The position after `after` sides.
     pub(super) fn corner(&self, after: usize) -> Spot {

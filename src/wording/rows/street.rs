@@ -16,6 +16,46 @@ pub(super) fn seen(text: &str, compass: [&str; 4]) -> String {
     parts.map(told).collect::<Vec<_>>().join("`")
 }
 
+/// The same for a text that has several lines and no grave accents. The names stay as they are, and what stands in a
+/// column of its own at the end of a line stays there.
+pub(super) fn seen_around(text: &str, compass: [&str; 4], names: &[&str]) -> String {
+    let mut masked = text.to_owned();
+    let mut names: Vec<String> =
+        names.iter().flat_map(|name| [(*name).to_owned(), name.to_lowercase()]).collect();
+    names.retain(|name| words(name).any(|(word, _)| is_of_a_form(word, compass)));
+    names.sort_by_key(|name| std::cmp::Reverse(name.len()));
+    for (i, name) in names.iter().enumerate() {
+        masked = masked.replace(name.as_str(), &masked_as(i));
+    }
+    let line = |line: &str| {
+        let seen = walls(&directions(line, compass, false));
+        let column = |line: &str| {
+            let at = line.trim_end().rfind("  ")?;
+            let (name, rest) = line.split_at(at + 2);
+            (!name.trim().is_empty()).then(|| (name.trim_end().to_owned(), rest.to_owned()))
+        };
+        let Some((name, rest)) = column(&seen) else { return seen };
+        let room = line.chars().count().saturating_sub(rest.chars().count());
+        format!("{name:<width$}{rest}", width = room.max(name.chars().count() + 2))
+    };
+    let mut seen = masked.split('\n').map(line).collect::<Vec<_>>().join("\n");
+    for (i, name) in names.iter().enumerate() {
+        seen = seen.replace(&masked_as(i), name);
+    }
+    seen
+}
+
+/// What stands for a name while words are replaced around it.
+fn masked_as(index: usize) -> String {
+    format!("\u{1}{index}\u{1}")
+}
+
+/// Whether a form has another word for it.
+fn is_of_a_form(word: &str, compass: [&str; 4]) -> bool {
+    compass.contains(&word.to_lowercase().as_str())
+        || matches!(word.to_lowercase().as_str(), "side" | "sides")
+}
+
 /// The compass words as directions seen from the street: before a length `back 12'`, after one `12' toward the back`.
 fn directions(text: &str, compass: [&str; 4], is_typed: bool) -> String {
     let way = |word: &str| compass.iter().position(|other| *other == word).map(|at| Way::ALL[at]);
@@ -47,13 +87,22 @@ fn directions(text: &str, compass: [&str; 4], is_typed: bool) -> String {
 /// `side` and `sides` as walls, except in `sides file`.
 fn walls(text: &str) -> String {
     let mut told = String::new();
+    let mut before = "";
     for (word, rest) in words(text) {
-        let is_file = rest.starts_with(" file");
+        // `the back side of the house` is no wall, and the sides inside a page are a file.
+        let is_other = rest.starts_with(" file")
+            || rest.starts_with(" inside")
+            || Way::ALL.iter().any(|way| way.word() == before);
         told.push_str(match word {
-            "side" if !is_file => "wall",
-            "sides" if !is_file => "walls",
+            "side" if !is_other => "wall",
+            "sides" if !is_other => "walls",
+            "Side" if !is_other => "Wall",
+            "Sides" if !is_other => "Walls",
             _ => word,
         });
+        if word.starts_with(char::is_alphabetic) {
+            before = word;
+        }
     }
     told.replace("wall given by closing", "wall that was not reached")
         .replace("wall by closing", "wall that was not reached")
@@ -80,7 +129,7 @@ fn words(text: &str) -> impl Iterator<Item = (&str, &str)> {
 
 #[cfg(test)]
 mod tests {
-    use super::seen;
+    use super::{seen, seen_around};
 
     const SOUTH: [&str; 4] = ["north", "east", "south", "west"];
     const WEST: [&str; 4] = ["east", "south", "west", "north"];
@@ -107,6 +156,24 @@ mod tests {
         assert_eq!(
             seen("with its `north` and `south` exchanged", SOUTH),
             "with its `back` and `front` exchanged"
+        );
+    }
+
+    #[test]
+    fn a_report_keeps_its_names_and_its_columns() {
+        let names = ["East room", "House"];
+        let seen = |text: &str| seen_around(text, SOUTH, &names);
+        assert_eq!(
+            seen("Sides 2 and 4 of the house taken as 41' (here east 40' 3\")"),
+            "Walls 2 and 4 of the house taken as 41' (here right 40' 3\")"
+        );
+        assert_eq!(
+            seen("  side 1 (north 32' 5\")   34'\n  the east room    12"),
+            "  wall 1 (back 32' 5\")    34'\n  the east room    12"
+        );
+        assert_eq!(
+            seen("a part on the north side, by the north wall of the East room"),
+            "a part on the back side, by the back wall of the East room"
         );
     }
 

@@ -93,7 +93,10 @@ fn the_state_of_the_walks_is_said() {
         said(&rows(&(closed + "  garage \"Garage\" from \"House\" corner 2\n    north 20'\n")));
     assert_eq!(more.state, "Garage: still 20' toward the street");
     assert_eq!(more.begins, ["", "Begins at corner 2 of House."]);
-    assert_eq!(more.compass, "Here north is back, east is right, south is front, west is left.");
+    assert_eq!(
+        more.compass,
+        "On the pages north is back, east is right, south is front, west is left."
+    );
     assert_eq!(
         said(&rows("front south\nlevel \"G\"\n  living \"House\"\n")),
         Said {
@@ -188,15 +191,11 @@ const EXCHANGED: &str = "front south\nlevel \"G\"\n  living \"House\"\n    north
 #[test]
 fn every_wall_whose_feet_and_inches_may_be_exchanged_says_so() {
     let list = told(EXCHANGED);
-    let shown = rows(EXCHANGED);
     let exchanged: Vec<(usize, &str)> = list
         .iter()
         .flat_map(|one| &one.again)
-        .filter(|(_, label)| label.contains("feet and inches exchanged"))
-        .map(|(line, label)| {
-            let row = shown.walks[0].rows.iter().find(|row| row.line == *line);
-            (row.map_or(0, |row| row.number), label.as_str())
-        })
+        .filter(|one| one.label.contains("feet and inches exchanged"))
+        .map(|one| (one.number, one.label.as_str()))
         .collect();
     assert_eq!(
         exchanged,
@@ -267,4 +266,118 @@ fn a_wall_without_a_length_says_so_at_its_row() {
     assert_eq!((one.place.as_str(), one.at), ("Wall 2", Some((0, 1))));
     assert_eq!(one.message, "this wall has no length yet");
     assert!(one.mends.is_empty());
+}
+
+/// The text after a button.
+fn pressed(text: &str, mend: &Mend) -> String {
+    let mut mended = text.to_owned();
+    mended.replace_range(mend.from..mend.to, &mend.text);
+    mended
+}
+
+/// The buttons at the walls to measure again, each with the number of its wall.
+fn repairs(text: &str) -> Vec<(usize, String)> {
+    let list = told(text);
+    let again = list.iter().flat_map(|one| &one.again);
+    again.filter_map(|one| Some((one.number, one.mend.as_ref()?.label.clone()))).collect()
+}
+
+#[test]
+fn every_error_that_is_asked_about_has_a_button_that_undoes_it() {
+    let house = "front south\nlevel \"G\"\n  living \"House\"\n    north 30' photo \"a\"\n    east 24' 6\"\n    south 7' 3\"\n    east 14' 9\" # the jog\n    south 22' 9\"\n    west 39' 3\"\n";
+    assert!(read::read("a.sides", house).is_ok());
+    for (from, to, wall, label) in [
+        ("east 14' 9\"", "west 14' 9\"", 4, "Use right 14' 9\""),
+        ("east 14' 9\"", "east 9' 14\"", 4, ""),
+        ("east 24' 6\"", "east 42' 6\"", 2, "Use right 24' 6\""),
+        ("east 24' 6\"", "east 26' 4\"", 2, "Use right 24' 6\""),
+        ("south 7' 3\"", "south 3' 7\"", 3, "Use front 7' 3\""),
+        ("south 7' 3\"", "south 17' 3\"", 3, "Use front 7' 3\""),
+        ("    south 7' 3\"\n", "    south 7' 3\"\n    south 7' 3\"\n", 4, "Remove wall 4"),
+    ] {
+        let text = house.replace(from, to);
+        let list = told(&text);
+        let again: Vec<&Again> = list.iter().flat_map(|one| &one.again).collect();
+        let Some(mend) =
+            again.iter().find(|one| one.number == wall).and_then(|one| one.mend.as_ref())
+        else {
+            assert!(label.is_empty(), "{to}: {list:#?}");
+            continue;
+        };
+        assert_eq!(mend.label, label, "{to}");
+        assert_eq!(pressed(&text, mend), house, "{to}");
+    }
+}
+
+#[test]
+fn the_error_that_leaves_nothing_is_asked_about_alone() {
+    // Wall 9 has 1' 9 1/2" instead of 9' 1 1/2", which is the whole gap of 7' 4". Turned round, wall 5 would leave
+    // 1 3/4" of it, which the tolerance of twelve walls would allow.
+    let house = "front south\nlevel \"G\"\n  living \"House\"\n    north 20'\n    east 12'\n    north 10'\n    east 10'\n    north 3' 7 1/8\"\n    east 18'\n    south 12'\n    west 8'\n    south 9' 1 1/2\"\n    west 16'\n    south 12' 5 5/8\"\n    west 16'\n";
+    assert!(read::read("a.sides", house).is_ok());
+    let text = house.replace("9' 1 1/2\"", "1' 9 1/2\"");
+    assert_eq!(repairs(&text), [(9, "Use front 9' 1 1/2\"".to_owned())]);
+    let list = told(&text);
+    let one = &list[0];
+    assert!(one.message.ends_with("still 7' 4\" toward the street"), "{}", one.message);
+    assert!(one.helps[0].starts_with("measure again: wall 9 ("), "{:?}", one.helps);
+    let named: Vec<&str> = one.again.iter().map(|wall| wall.label.as_str()).collect();
+    assert_eq!(named, ["feet and inches exchanged?"]);
+}
+
+#[test]
+fn feet_and_a_fraction_are_asked_about() {
+    let closed = OPEN.replace("32'", "30'");
+    let labels = |length: &str| -> Vec<String> {
+        let list = told(&closed.replace("east 40'", &format!("east {length}")));
+        list.iter().flat_map(|one| &one.mends).map(|mend| mend.label.clone()).collect()
+    };
+    assert_eq!(labels("22 1/2"), ["Use right 22' 6\"", "Use right 22' 1/2\""]);
+    assert_eq!(labels("9 3/4"), ["Use right 9' 9\"", "Use right 9' 3/4\""]);
+    let one = &told(&closed.replace("east 40'", "east 22 1/2"))[0];
+    assert_eq!(one.message, "is that part of a foot, or of an inch?");
+}
+
+#[test]
+fn an_upper_floor_that_does_not_say_where_it_stands_is_put_there_by_a_button() {
+    let closed = OPEN.replace("32'", "30'");
+    let upper = "level \"Upper floor\"\n  living \"Upper\"\n    west 22'\n    north 30'\n    east 22'\n    south 30'\n";
+    let text = closed + upper;
+    let list = told(&text);
+    let one = list.iter().find(|one| one.message.contains("stands")).map(|one| {
+        let labels: Vec<&str> = one.mends.iter().map(|mend| mend.label.as_str()).collect();
+        (one.message.as_str(), one.place.as_str(), labels, pressed(&text, &one.mends[0]))
+    });
+    let put = text.replace("living \"Upper\"", "living \"Upper\" start east 22'");
+    assert_eq!(
+        one,
+        Some((
+            "nothing says where `Upper floor` stands: it fits over `G` 22' to the right of where it starts",
+            "Upper",
+            vec!["Put it there"],
+            put.clone()
+        ))
+    );
+    assert!(!told(&put).iter().any(|one| one.message.contains("stands")));
+}
+
+#[test]
+fn walls_typed_after_the_walk_was_back_are_moved_to_the_space_without_walls() {
+    let further = "    south 6'\n    west 14'\n    north 6'\n    east 14'\n";
+    let porch = "  porch \"Porch\" from \"House\" corner 4\n";
+    let closed = OPEN.replace("32'", "30'");
+    let text = format!("{closed}{further}{porch}");
+    let list = told(&text);
+    let one = &list[0];
+    assert_eq!(
+        one.helps,
+        [
+            "after wall 4 the walk is back at its start: do the walls from wall 5 on belong to another space?"
+        ]
+    );
+    assert_eq!(one.mends[0].label, "Move them to Porch");
+    assert_eq!(pressed(&text, &one.mends[0]), format!("{closed}{porch}{further}"));
+    // Without such a space there is nothing to press.
+    let list = told(&format!("{closed}{further}"));
+    assert!(list[0].mends.is_empty() && list[0].helps.len() == 1, "{list:?}");
 }

@@ -14,7 +14,7 @@ use fairfoot::sketch::Kind;
 use fairfoot::sketch::rows::{Edit, Rows, edited, rows};
 use fairfoot::verify::Why;
 use fairfoot::wording::Block;
-use fairfoot::wording::rows::{self as form, Question, Said};
+use fairfoot::wording::rows::{self as form, Part, Question, Said};
 use fairfoot::{Diagnostics, Pages, Paper, Reconciliation, Settings, Source, Weights, verify};
 use serde::{Deserialize, Serialize};
 
@@ -49,11 +49,11 @@ struct Shown {
     rows: Rows,
     notices: Vec<Notice>,
     /// The opening sentences, set largest.
-    opening: Vec<String>,
+    opening: Vec<Vec<Part>>,
     /// The measured area before any rounding, if that is another.
     unrounded: Option<String>,
     /// What most likely could account for each difference.
-    likely: Vec<String>,
+    likely: Vec<Vec<Part>>,
     /// The report after them; `None` while there is an error.
     report: Option<String>,
     /// The paper that the command line would take; `None` while there is an error.
@@ -65,6 +65,9 @@ struct Shown {
     /// What is asked about walks that just closed.
     questions: Vec<Question>,
     said: Said,
+    /// What is said about the state of the walks, and what remains unchecked, with links to the rows.
+    state: Vec<Part>,
+    unchecked: Vec<Part>,
 }
 
 /// An error or warning, with its position in UTF-16 units, as JavaScript counts.
@@ -254,6 +257,8 @@ fn look(name: String, text: String, columns: usize) -> Shown {
         Err(errors) => Shown {
             notices: notices(errors.source(), errors.list(), &rows),
             questions: Vec::new(),
+            state: form::linked(&rows, None, &form::said(&rows).state),
+            unchecked: form::linked(&rows, None, &form::said(&rows).unchecked),
             said: form::said(&rows),
             rows,
             opening: Vec::new(),
@@ -280,26 +285,37 @@ fn shown(rows: Rows, kinds: Vec<&'static str>, columns: usize, result: &Reconcil
     let forms: Vec<form::Notice> = notices.iter().map(|one| one.form.clone()).collect();
     let missing = form::missing_walls(result.warnings(), &forms);
     let by_lines = report.missing_walls();
+    let seen = |text: &str| form::seen_in_a_form(&rows, text);
+    let linked = |text: String| form::linked(&rows, None, &seen(&text));
+    let text = report.text_after_opening(look);
     Shown {
         notices,
         questions: form::questions(&rows),
+        state: form::linked(&rows, None, &form::said(&rows).state),
+        unchecked: form::linked(&rows, None, &form::said(&rows).unchecked),
         said: form::said(&rows),
-        rows,
         // The caution is shown separately, before them.
         opening: report
             .opening()
             .into_iter()
             .filter_map(sentence)
             .filter(|one| Some(one) != caution.as_ref() && !by_lines.contains(one))
-            .chain(missing)
+            .map(linked)
+            .chain(missing.into_iter().map(|text| form::linked(&rows, None, &text)))
             .collect(),
         unrounded: report.before_rounding(),
-        likely: report.likely(),
+        likely: report.likely().into_iter().map(linked).collect(),
         paper: Some(Paper::usual_for(result.house()).word()),
-        report: Some(report.text_after_opening(look).trim_start_matches('\n').to_owned()),
+        report: Some(seen(text.trim_start_matches('\n'))),
         caution,
         kinds,
+        rows,
     }
+}
+
+/// An error of the library, which quotes with grave accents, in a sentence for people.
+fn in_the_form(rows: &Rows, error: &str) -> String {
+    form::seen_in_a_form(rows, &error.replace('`', "\""))
 }
 
 fn sentence(block: Block) -> Option<String> {
@@ -317,7 +333,8 @@ fn notices(source: &Source, list: &[Diagnostic], rows: &Rows) -> Vec<Notice> {
     let list = &list[..list.len().min(MOST)];
     let notice = |(one, mut form): (&Diagnostic, form::Notice)| {
         let span = one.span();
-        for mend in &mut form.mends {
+        let again = form.again.iter_mut().filter_map(|wall| wall.mend.as_mut());
+        for mend in form.mends.iter_mut().chain(again) {
             (mend.from, mend.to) = (utf16(mend.from), utf16(mend.to));
         }
         let fixes = one.fixes().iter();
@@ -350,6 +367,16 @@ fn verified(file: &[u8]) -> Verified {
                 _ => None,
             },
         },
+        Err(fairfoot::Error::SidesInside { sides, error }) => Verified {
+            is_genuine: false,
+            why: "sides-changed",
+            message: Some(format!(
+                "The sides inside were changed too and make no page: {}.",
+                in_the_form(&rows(&sides), &error)
+            )),
+            sides: Some(sides),
+            fingerprint: None,
+        },
         Err(error) => {
             let sides = sides_file(file);
             Verified {
@@ -381,6 +408,9 @@ fn opened(name: String, file: Vec<u8>) -> serde_json::Value {
         return match verify::file(&file) {
             Ok(answer) => serde_json::json!({
                 "text": answer.sides(), "genuine": answer.is_genuine()
+            }),
+            Err(fairfoot::Error::SidesInside { sides, .. }) => serde_json::json!({
+                "text": sides, "genuine": false
             }),
             Err(error) => serde_json::json!({ "failed": error.to_string() }),
         };
