@@ -148,7 +148,7 @@ test('an upper floor may be begun without a place, and is told in the words of t
   await settled(tab);
   await walk(tab, [['right', '22'], ['front', '20'], ['left', '22'], ['back', '20']]);
   assert.match(await tab.locator('.opening').innerText(), /Measured 1,616 sq ft/);
-  const below = tab.locator('.report .notices');
+  const below = tab.locator('.report .worth');
   const said = await below.innerText();
   assert.match(said, /nothing says where Upper floor stands: it fits over Ground floor 20' toward the back/);
   assert.doesNotMatch(await tab.locator('.report').innerText(), /\b[Ll]ine \d|\b(north|east|south|west)\b/);

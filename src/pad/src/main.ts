@@ -124,7 +124,7 @@ const parts = {
   report: h('section', { class: 'report', 'aria-label': say('details') }),
   compass: h('p', { class: 'aside' }),
   notices: h('div', { class: 'notices' }),
-  worth: h('div', { class: 'notices' }),
+  worth: h('div', { class: 'worth' }),
   pages: h('section', { class: 'pages' }),
   text: h('section', { class: 'text' }),
   rows: h('section', { class: 'rows' }),
