@@ -1592,7 +1592,7 @@ async function checked(file: File, result: HTMLElement): Promise<void> {
     const answer = await library.verify(new Uint8Array(await file.arrayBuffer()));
     const { sides, is_genuine: isGenuine, why } = answer;
     const told = isGenuine ? 'genuine' : why === 'sides-file' ? 'isSides' : sides === null ? 'notReadable' : 'notGenuine';
-    const hints = isGenuine ? [say('fingerprint', { print: answer.fingerprint ?? '' }), say('genuineHint')] : told === 'notGenuine' ? [say('forgedHint')] : [];
+    const hints = isGenuine ? [say('genuineHint', { print: answer.fingerprint ?? '' })] : told === 'notGenuine' ? [say('forgedHint')] : [];
     const open = async () => {
       if (sides === null) return;
       await instead(sides, file.name.replace(/\.[^.]*$/, '') + '.sides');
