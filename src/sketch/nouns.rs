@@ -33,8 +33,8 @@ pub(super) fn kinds(noun: &str) -> &'static [&'static str] {
         | "studio" | "boathouse" | "bunkhouse" | "cottage" | "sauna" | "smokehouse"
         | "doghouse" | "hangar" | "privy" | "outhouse" | "springhouse" | "hut" | "granary"
         | "corncrib" | "treehouse" | "birdhouse" | "poolhouse" | "guesthouse" | "glasshouse"
-        | "tack" | "woodshed" | "shack" | "trailer" | "yurt" | "bin" | "crib" | "stall"
-        | "stalls" | "sheep-shed" | "pigsty" | "quonset" => &["outbuilding"],
+        | "tack" | "woodshed" | "shack" | "building" | "bldg" | "trailer" | "yurt" | "bin"
+        | "crib" | "stall" | "stalls" | "sheep-shed" | "pigsty" | "quonset" => &["outbuilding"],
         "stair" | "stairs" | "stairwell" | "staircase" | "stairway" | "landing" | "steps" => {
             &["stair"]
         }

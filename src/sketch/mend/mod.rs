@@ -150,8 +150,12 @@ fn without_sides_twice(line: &str, mut mend: Mend, beside: &Beside) -> Mend {
     for offered in &mut mend.lines {
         let Some((first, rest)) = offered.split_once('\n') else { continue };
         let repeats = begins(&beside.after) && is_space(first) && rest.lines().all(begins);
-        if let Some(size) = size.filter(|_| repeats && !first.contains('#')) {
-            *offered = format!("{first}  # {size}");
+        if let Some(size) = size.filter(|_| repeats) {
+            *offered = match first.contains('#') {
+                true if first.contains(size) => first.to_owned(),
+                true => format!("{first}, {size}"),
+                false => format!("{first}  # {size}"),
+            };
             "a size is typed as its sides, and they follow below: it can only be a remark"
                 .clone_into(&mut mend.cause);
         }

@@ -129,6 +129,10 @@ fn without_brick(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let said = remark(typed.line);
+    // `main house, vinyl siding` above its sides opens a space.
+    if super::super::begins_as_side(&typed.attempt.beside.after) {
+        return None;
+    }
     // The format's own line.
     if typed.says(0, &["veneer"]) {
         return None;
@@ -251,11 +255,22 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
         "approx",
         "framing",
         "framed",
+        "block",
+        "concrete",
+        "cmu",
+        "cinder",
+        "log",
+        "adobe",
         "width",
         "wide",
     ];
     let says = ["walls", "wall"];
     let meant = [
+        "block",
+        "concrete",
+        "cmu",
+        "log",
+        "adobe",
         "thick",
         "thickness",
         "exterior",
@@ -286,8 +301,10 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
     {
         return None;
     }
+    let sided = typed.find(0, &SIDING).is_some() && typed.find(0, &BRICK).is_none();
+    let wall = format!("wall {}", measure.text);
     Some(Answer::line(
-        format!("wall {}", measure.text),
+        if sided { format!("veneer none\n{wall}") } else { wall },
         "the thickness of the walls, from the inside to the frame or the siding, is `wall` and a length",
     ))
 }

@@ -106,6 +106,11 @@ const ENDS: &[&str] = &[
     "brick",
     "siding",
     "corner",
+    "set",
+    "unfinished",
+    "unheated",
+    "unconditioned",
+    "uninsulated",
     "where",
     "size",
     "measures",
@@ -262,7 +267,10 @@ struct Called {
 struct Rest {
     face: Option<&'static str>,
     is_apart: bool,
-    is_unfinished: bool,
+    /// What says that it is not finished or not heated.
+    unfinished: Option<String>,
+    /// Whether its walls have no brick.
+    is_bare: bool,
     size: Option<(Measure, Measure)>,
     left: Vec<String>,
     remarks: Vec<String>,
@@ -293,7 +301,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
     let own = kind_word(&typed.lower(0)).is_some();
     let is_alone = called.end == typed.pieces.len();
-    let has_said = rest.size.is_some() || rest.face.is_some() || rest.is_apart;
+    let has_said =
+        rest.size.is_some() || rest.face.is_some() || rest.is_apart || rest.is_bare && follows;
     let says_more = !rest.left.is_empty() || !rest.remarks.is_empty();
     // A plain name or a plain size is answered by the rules that follow.
     let is_plain = rest.size.is_some()
@@ -322,7 +331,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let mut lines = lines(&called.kinds, &called, &rest, follows);
     // `garage inside 20x22` may lie inside the house.
     if let (Some("inside"), [kind], Some(house)) =
-        (rest.face, &called.kinds[..], typed.attempt.space.as_ref())
+        (rest.face, &called.kinds[..], typed.attempt.house.as_ref())
         && !matches!(*kind, "living" | "unfinished")
         && typed.find(0, &["measured", "taped", "to"]).is_none()
     {
@@ -405,7 +414,8 @@ fn is_known_elsewhere(typed: &Typed<'_>) -> bool {
 }
 
 fn line(kind: &str, called: &Called, rest: &Rest) -> String {
-    let kind = if kind == "living" && rest.is_unfinished { "unfinished" } else { kind };
+    let is_cold = rest.unfinished.is_some();
+    let kind = if kind == "living" && is_cold { "unfinished" } else { kind };
     let mut parts = vec![format!("{kind} {}", quoted(&called.name))];
     if let Some(face) = rest.face {
         parts.push(format!("measured to {face}"));
@@ -413,13 +423,14 @@ fn line(kind: &str, called: &Called, rest: &Rest) -> String {
     if rest.is_apart || called.is_apart {
         parts.push("detached".to_owned());
     }
+    if rest.is_bare {
+        parts.push("veneer none".to_owned());
+    }
     parts.extend(rest.size.as_ref().map(|(one, two)| format!("{} x {}", one.text, two.text)));
     parts.extend(rest.left.iter().cloned());
     let line = parts.join(" ");
     let mut remarks = rest.remarks.clone();
-    if rest.is_unfinished && !matches!(kind, "living" | "unfinished") {
-        remarks.push("unfinished".to_owned());
-    }
+    remarks.extend(rest.unfinished.clone().filter(|_| kind != "unfinished"));
     if remarks.is_empty() { line } else { format!("{line}  # {}", remarks.join(", ")) }
 }
 
@@ -471,6 +482,7 @@ fn called(typed: &Typed<'_>) -> Option<Called> {
         is_apart |= typed.says(first, &apart);
         first += 1;
     }
+    let is_cold = |at: usize| typed.says(at, &["unfinished", "unheated", "unconditioned"]);
     let is_joint = |at: usize| {
         at > first
             && typed.piece(at).is_some_and(|mark| mark.is_mark("-/&+'’"))
@@ -495,7 +507,10 @@ fn called(typed: &Typed<'_>) -> Option<Called> {
     while end < typed.pieces.len() {
         let in_law = typed.says(end, &["in"]) && typed.says(end + 1, &["law", "laws"]);
         let word = typed.pieces[end].sort == Sort::Word
-            && (!typed.says(end, ENDS) || in_law || end == 0 && is_sided);
+            && (!typed.says(end, ENDS)
+                || in_law
+                || end == 0 && is_sided
+                || end == first && is_cold(end));
         if !(word || is_joint(end) || counts(end) || is_abbreviated(end)) {
             break;
         }
@@ -522,6 +537,8 @@ fn called(typed: &Typed<'_>) -> Option<Called> {
                 vec![kind]
             } else if of_noun.contains(&kind) {
                 vec![kind]
+            } else if kind == "storage" {
+                vec![of_noun[0]]
             } else {
                 vec![of_noun[0], kind]
             }
@@ -558,6 +575,9 @@ fn called(typed: &Typed<'_>) -> Option<Called> {
             } else {
                 noun(last).to_vec()
             }
+        }
+        (None, None) if (first..end).any(|at| typed.says(at, &["ceiling", "ceilings", "roof"])) => {
+            return None;
         }
         (None, None) => {
             is_known = false;
@@ -653,7 +673,8 @@ fn rest(typed: &Typed<'_>, called: &Called) -> Rest {
             .size(typed, at)
             .or_else(|| rest.face(typed, at))
             .or_else(|| rest.apart(typed, at))
-            .or_else(|| rest.unfinished(typed, at));
+            .or_else(|| rest.unfinished(typed, at))
+            .or_else(|| rest.bare(typed, at));
         if let Some(end) = end {
             rest.take(typed, run.take(), at);
             at = end;
@@ -712,13 +733,22 @@ impl Rest {
         ];
         let is_corner =
             typed.attempt.beside.corners.iter().any(|corner| corner.eq_ignore_ascii_case(&said));
-        let is_remark = !is_corner
-            && pieces.iter().all(|piece| {
-                !piece.is_number()
-                    && piece.sort != Sort::Text
-                    && !piece.is_word(&matters)
-                    && !piece.is_word(&places)
-            });
+        let lacks = [
+            "roof", "rail", "railing", "steps", "floor", "door", "doors", "windows", "footing",
+            "power",
+        ];
+        let is_without =
+            matches!(pieces, [no, what] if no.is_word(&["no", "without"]) && what.is_word(&lacks));
+        let is_made_of = matches!(pieces, [of] if of.is_word(&["brick", "stone"]));
+        let is_remark = is_without
+            || is_made_of
+            || !is_corner
+                && pieces.iter().all(|piece| {
+                    !piece.is_number()
+                        && piece.sort != Sort::Text
+                        && !piece.is_word(&matters)
+                        && !piece.is_word(&places)
+                });
         if is_remark { self.remarks.push(said) } else { self.left.push(said) }
     }
 
@@ -829,13 +859,33 @@ impl Rest {
         Some(first + words.len())
     }
 
+    /// `unfinished`, `no heat`: no living area.
     fn unfinished(&mut self, typed: &Typed<'_>, at: usize) -> Option<usize> {
-        let not = usize::from(typed.says(at, &["not"]) && typed.says(at + 1, &["finished"]));
-        if not == 0 && !typed.says(at, &["unfinished"]) {
+        let two =
+            typed.says(at, &["not", "no"]) && typed.says(at + 1, &["finished", "heat", "heated"]);
+        let end = at + 1 + usize::from(two);
+        if !two && !typed.says(at, &["unfinished", "unheated", "unconditioned", "uninsulated"]) {
             return None;
         }
-        self.is_unfinished = true;
-        Some(at + 1 + not)
+        self.unfinished = Some(typed.text(at, end).trim_end_matches([')', ',', ' ']).to_owned());
+        Some(end)
+    }
+
+    /// `no brick`, `vinyl siding`: walls without brick or stone.
+    fn bare(&mut self, typed: &Typed<'_>, at: usize) -> Option<usize> {
+        let no = typed.says(at, &["no", "without"])
+            && typed.says(at + 1, &["brick", "veneer", "stone", "masonry"]);
+        let describes =
+            usize::from(typed.says(at, &["vinyl", "wood", "wooden", "aluminum", "lap", "cedar"]));
+        let end = if no {
+            at + 2
+        } else if typed.says(at + describes, &["siding", "stucco", "clapboard"]) {
+            at + describes + 1
+        } else {
+            return None;
+        };
+        self.is_bare = true;
+        Some(end)
     }
 }
 
