@@ -55,6 +55,10 @@ impl Tied {
         self.choose > 0 && self.choose < self.moves.len()
     }
 
+    fn choices(&self) -> Combinations {
+        Combinations::new(self.moves.len(), self.choose)
+    }
+
     /// The total length of wall that these moves move.
     fn moved(&self, taken: &[usize]) -> i64 {
         taken.iter().map(|&one| self.moves[one].length).sum()
@@ -176,38 +180,29 @@ impl NearestClosings {
 
     /// The preferred closing of all, without listing their outlines.
     fn preferred(&self, measured: Area) -> Option<Outline> {
+        let [north, east] = &self.tied;
+        let (mut norths, mut easts) = (north.choices(), east.choices());
         let mut vectors = self.vectors.clone();
-        let mut best: Option<(i64, Area, Vec<Vector>)> = None;
-        let [mut north, mut east] = [0, 1].map(|place: usize| {
-            Combinations::new(self.tied[place].moves.len(), self.tied[place].choose)
-        });
-        while let Some(norths) = north.current() {
-            self.tied[0].make(norths, Axis::North, 1, &mut vectors);
-            east.restart();
-            while let Some(easts) = east.current() {
-                self.tied[1].make(easts, Axis::East, 1, &mut vectors);
-                let moved = self.tied[0].moved(norths) + self.tied[1].moved(easts);
-                let area = signed_area(&vectors)?.abs();
-                let is_better = best.as_ref().is_none_or(|(least, nearest, _)| {
-                    moved < *least
-                        || moved == *least && rank(area, measured) < rank(*nearest, measured)
-                });
-                if is_better {
-                    match &mut best {
-                        Some((least, nearest, kept)) => {
-                            (*least, *nearest) = (moved, area);
-                            kept.copy_from_slice(&vectors);
-                        }
-                        None => best = Some((moved, area, vectors.clone())),
+        let (mut least, mut best) = (i64::MAX, vectors.clone());
+        while let Some(taken) = norths.current() {
+            north.make(taken, Axis::North, 1, &mut vectors);
+            easts.restart();
+            while let Some(also) = easts.current() {
+                let moved = north.moved(taken) + east.moved(also);
+                if moved <= least {
+                    east.make(also, Axis::East, 1, &mut vectors);
+                    if moved < least || is_nearer(&vectors, &best, measured) {
+                        least = moved;
+                        best.copy_from_slice(&vectors);
                     }
+                    east.make(also, Axis::East, -1, &mut vectors);
                 }
-                self.tied[1].make(easts, Axis::East, -1, &mut vectors);
-                east.advance();
+                easts.advance();
             }
-            self.tied[0].make(norths, Axis::North, -1, &mut vectors);
-            north.advance();
+            north.make(taken, Axis::North, -1, &mut vectors);
+            norths.advance();
         }
-        Outline::new(best?.2)
+        Outline::new(best)
     }
 
     /// For each axis, the first moves in walking order that close the traverse.
@@ -381,6 +376,12 @@ pub(crate) fn rank(area: Area, measured: Area) -> (i128, std::cmp::Reverse<Area>
     ((distance + OFFSET).div_euclid(APART), std::cmp::Reverse(area))
 }
 
+/// Whether the first of two closings has the preferred area.
+fn is_nearer(one: &[Vector], other: &[Vector], measured: Area) -> bool {
+    let rank_of = |vectors: &[Vector]| signed_area(vectors).map(|area| rank(area.abs(), measured));
+    rank_of(one).zip(rank_of(other)).is_some_and(|(one, other)| one < other)
+}
+
 /// Which `choose` of the amounts have the sum nearest to `wanted`, or the larger sum if two are equally near;
 /// `None` where there are too many sums.
 fn nearest_sum(amounts: &[i128], choose: usize, wanted: i128) -> Option<Vec<usize>> {
@@ -473,8 +474,12 @@ fn nearest_closing(walls: &mut [Wall], step: Step) -> Option<Tied> {
     // A half that was already rounded in this direction is not undone.
     let is_made = |wall: &Wall| wall.off(misses) - unit == highest && wall.length != wall.rounded;
     let could_be = |wall: &Wall| wall.off(misses) == highest && wall.is_movable(unit, misses);
-    let choose = walls.iter().filter(|wall| is_made(wall)).count();
-    let count = choose + walls.iter().filter(|wall| could_be(wall)).count();
+    let (mut choose, mut count) = (0, 0);
+    for wall in walls.iter() {
+        let is_made = is_made(wall);
+        choose += usize::from(is_made);
+        count += usize::from(is_made || could_be(wall));
+    }
     if choose == 0 || choose == count {
         // There is no choice.
         return Some(Tied::default());

@@ -112,19 +112,14 @@ impl Outline {
     /// The bounding box of the corners, with the first corner at `at`; the largest rise of any curved side is added all
     /// around.
     pub(crate) fn extent(&self, at: (i64, i64)) -> Extent {
-        let bulge = self.vectors.iter().map(|vector| vector.rise.abs()).max().unwrap_or(0);
-        let along = |part: fn(&Vector) -> i64, from: i64| {
-            let (mut at, mut low, mut high) = (from, from, from);
-            for vector in &self.vectors {
-                at += part(vector);
-                (low, high) = (low.min(at), high.max(at));
-            }
-            (low - bulge, high + bulge)
-        };
-        Extent {
-            east: along(|vector| vector.east, at.0),
-            north: along(|vector| vector.north, at.1),
+        let (mut here, mut low, mut high, mut bulge) = (at, at, at, 0);
+        for vector in &self.vectors {
+            here = (here.0 + vector.east, here.1 + vector.north);
+            low = (low.0.min(here.0), low.1.min(here.1));
+            high = (high.0.max(here.0), high.1.max(here.1));
+            bulge = bulge.max(vector.rise.abs());
         }
+        Extent { east: (low.0 - bulge, high.0 + bulge), north: (low.1 - bulge, high.1 + bulge) }
     }
 
     /// A quick test whether a box lies inside the outline, whose first corner is at `at`: `true` means inside; `false`

@@ -374,8 +374,10 @@ impl Traverse {
 
     /// Fills in the lengths that follow; returns the closed outline and the misclosure that was spread.
     fn closing(&mut self) -> Result<(Outline, Misclosure), NotClosed> {
-        for axis in Axis::BOTH {
-            self.fill(axis)?;
+        if self.sides.iter().any(|side| side.follows) {
+            for axis in Axis::BOTH {
+                self.fill(axis)?;
+            }
         }
         let mut vectors: Vec<Vector> = self.sides.iter().map(|side| side.shape.vector()).collect();
         let misclosure = Misclosure::of(&vectors);

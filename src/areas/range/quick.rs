@@ -262,6 +262,19 @@ impl Table {
         table
     }
 
+    /// Twice the area after making these outer moves and no inner ones.
+    fn outer(&self, taken: u16) -> i64 {
+        self.fixed + bits(taken).map(|one_move| self.fixed_by[one_move]).sum::<i64>()
+    }
+
+    /// Limits of what the inner moves add to that, whichever outer moves are made: an outer move changes what an inner
+    /// one adds by two at most.
+    fn limits(&self, outer: &Closings, inner: &Closings) -> (i64, i64) {
+        let (low, high) = extremes_of((0, self.gains), inner);
+        let more = i64::try_from(2 * outer.choose * inner.choose).unwrap_or(i64::MAX);
+        (low.0 - more, high.0 + more)
+    }
+
     /// Twice the area, and what each inner move then adds to it, after making these outer moves.
     fn with(&self, taken: u16) -> (i64, [i64; MOST_MOVES]) {
         let (mut sum, mut gains) = (self.fixed, self.gains);
@@ -303,7 +316,12 @@ fn bits(mut left: u16) -> impl Iterator<Item = usize> {
 /// The least and the greatest area over all choices.
 fn extremes(table: &Table, outer: &Closings, inner: &Closings) -> (Found, Found) {
     let (mut least, mut most): (Found, Found) = ((i64::MAX, 0, 0), (i64::MIN, 0, 0));
+    let limits = table.limits(outer, inner);
     for taken in choices(outer.count, outer.choose) {
+        let sum = table.outer(taken);
+        if least.0 <= sum + limits.0 && sum + limits.1 <= most.0 {
+            continue;
+        }
         let (low, high) = extremes_of(table.with(taken), inner);
         if low.0 < least.0 {
             least = (low.0, taken, low.1);
@@ -446,7 +464,12 @@ pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> 
         wanted.get(place).is_some_and(|range| *range.start() <= high)
     };
     let mut is_found_out = true;
+    let limits = table.limits(outer, inner);
     for taken in choices(outer.count, outer.choose) {
+        let sum = table.outer(taken);
+        if !is_wanted(sum + limits.0, sum + limits.1) {
+            continue;
+        }
         let (sum, gains) = table.with(taken);
         let (low, high) = extremes_of((sum, gains), inner);
         if !is_wanted(low.0, high.0) {
