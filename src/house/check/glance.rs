@@ -13,19 +13,27 @@ pub(in crate::house) struct Glance {
     pub(super) is_wordless: bool,
     /// Each ends in the mark of a unit.
     pub(super) is_marked: bool,
+    /// None ends in an inch mark and has a point.
+    pub(super) is_without_tenths_of_inches: bool,
     /// The notation of all sides of spaces; `None` if there are several, or none.
     pub(super) form: Option<Form>,
 }
 
 impl Glance {
     pub(super) fn at(sketch: &Sketch) -> Glance {
-        let mut glance =
-            Glance { is_straight: true, is_wordless: true, is_marked: true, form: None };
+        let mut glance = Glance {
+            is_straight: true,
+            is_wordless: true,
+            is_marked: true,
+            is_without_tenths_of_inches: true,
+            form: None,
+        };
         let mut is_one_form = true;
         let mut look = |space: &SpaceSketch, is_space: bool| {
             for SideSketch { run, words, typed, .. } in &space.walk.sides {
                 glance.is_wordless &= words.are_none();
                 glance.is_marked &= ends_in_a_mark(typed);
+                glance.is_without_tenths_of_inches &= !typed.ends_with('"') || !typed.contains('.');
                 let Run::Straight(_, length) = run else {
                     glance.is_straight = false;
                     continue;

@@ -525,7 +525,8 @@ impl Checker<'_> {
     /// about `28.10` anywhere.
     fn report_tenths_beside_inches<'a>(&mut self, name: &str, sides: &'a [Side]) {
         // A file that states its units means what it says.
-        if self.sketch.heads.units.is_some() || self.glance.is_marked {
+        let has_none = self.glance.is_marked && self.glance.is_without_tenths_of_inches;
+        if self.sketch.heads.units.is_some() || has_none {
             return;
         }
         let straight = |side: &'a Side| match &side.run {
