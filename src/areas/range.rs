@@ -15,7 +15,6 @@ pub(crate) use crate::areas::closings::RoundingFreedom;
 use crate::areas::closings::{
     AxisClosings, MOST_CLOSINGS, Move, RoundedLeg, Wall, axis_closings, rises_of,
 };
-use crate::areas::range::quick::Few;
 use crate::geometry::compass::Axis;
 use crate::geometry::nearest_closing::{Combinations, rank};
 use crate::geometry::outline::{Outline, Vector, are_apart};
@@ -679,7 +678,7 @@ impl<A: Amount> Choice<'_, A> {
 /// walls.
 pub(super) fn range(
     at: &AtFace,
-    few: Option<&Few>,
+    few: Option<&quick::Few>,
     step: Step,
     freedom: RoundingFreedom,
 ) -> Option<Range> {
@@ -688,7 +687,11 @@ pub(super) fn range(
 
 /// Whether some outline on whole steps has an area in one of the ranges, which are in ascending order. `None` where that
 /// is not found out quickly, or where there are more than `most` outlines.
-pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> Option<bool> {
+pub(super) fn gives(
+    few: &quick::Few,
+    wanted: &[RangeInclusive<Area>],
+    most: usize,
+) -> Option<bool> {
     quick::gives(few, wanted, most.min(MOST_OUTLINES))
 }
 
