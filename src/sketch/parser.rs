@@ -15,7 +15,7 @@ const STREET: &str = "the street side";
 const FACES: [&str; 3] = ["outside", "frame", "inside"];
 
 /// Every word that can begin a line, most frequent first.
-const FIRST_WORDS: [&str; 63] = [
+pub(super) const FIRST_WORDS: [&str; 63] = [
     "north",
     "east",
     "south",

@@ -141,4 +141,66 @@ proptest! {
             prop_assert!(!swallowed, "{line} -> {offered}");
         }
     }
+
+    /// What a wall leaves out is never said without its `not`.
+    #[test]
+    fn what_is_left_out_keeps_the_word_that_says_so(
+        feet in 10_i64..60,
+        joint in prop::sample::select(vec![" ", ", ", " - ", " (", "; "]),
+        no in prop::sample::select(vec!["not", "no", "without", "never", "except", "excluding"]),
+        what in prop::sample::select(vec![
+            "bay", "overhang", "chimney", "the step", "gutter", "incl. bay", "including the bump", "counting porch", "bay window",
+        ]),
+    ) {
+        let line = format!("west {feet}' 3\"{joint}{no} {what}");
+        for offered in suggested("level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\n", &line, "") {
+            prop_assert!(offered.starts_with(&format!("west {feet}' 3\"")), "{line} -> {offered}");
+            let last = what.split(' ').next_back().unwrap();
+            let keeps = !offered.contains(last) || offered.contains(no);
+            prop_assert!(keeps, "{line} -> {offered}");
+        }
+    }
+
+    /// A remark after a whole bay changes none of its lengths.
+    #[test]
+    fn a_remark_after_a_bay_leaves_its_lengths_where_they_are(
+        flat in 3_i64..6,
+        out in 1_i64..3,
+        joint in prop::sample::select(vec![" ", ", ", " - ", " (", "; ", " — ", " ["]),
+        remark in prop::sample::select(vec!["kitchen", "3 windows", "three windows", "breakfast nook", "new 2019", "leaks"]),
+    ) {
+        let bay = format!("bay west 8' out {out}' flat {flat}'");
+        let line = format!("{bay}{joint}{remark}");
+        let all = suggested("level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\n", &line, "");
+        for offered in all {
+            prop_assert!(offered.starts_with(&bay), "{line} -> {offered}");
+        }
+    }
+}
+
+#[test]
+fn parts_of_a_foot_in_words_are_inches() {
+    for (words, inches) in [
+        ("a third", "4"),
+        ("two thirds", "8"),
+        ("a quarter", "3"),
+        ("three quarters", "9"),
+        ("a half", "6"),
+        ("one sixth", "2"),
+        ("five sixths", "10"),
+        ("three eighths", "4 1/2"),
+        ("one twelfth", "1"),
+    ] {
+        for line in
+            [format!("west 22 and {words} feet"), format!("west twenty-two and {words} feet")]
+        {
+            let all = suggested(
+                "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\n",
+                &line,
+                "",
+            );
+            let said = format!("west 22' {inches}\"");
+            assert!(all.len() == 1 && all[0].starts_with(&said), "{line}: {all:?}");
+        }
+    }
 }

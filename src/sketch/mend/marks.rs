@@ -10,6 +10,7 @@ const INCHES: &str = "ʺ˝‶″";
 
 /// The line with plain marks after its numbers: `28''` becomes `28"`, `9·5` becomes `9.5`. Texts stay as they are.
 pub(super) fn evened(line: &str) -> String {
+    let line = dashes_evened(line);
     let mut out = String::with_capacity(line.len());
     let mut inside = false;
     let mut rest = line.chars().peekable();
@@ -24,7 +25,9 @@ pub(super) fn evened(line: &str) -> String {
             }
             _ if inside || !after_number => out.push(c),
             c if FEET.contains(c) && rest.peek().is_some_and(|next| FEET.contains(*next)) => {
-                rest.next();
+                while rest.peek().is_some_and(|next| FEET.contains(*next)) {
+                    rest.next();
+                }
                 out.push('"');
             }
             'ʹ' | 'ˈ' => out.push('\''),
@@ -34,4 +37,37 @@ pub(super) fn evened(line: &str) -> String {
         }
     }
     out
+}
+
+/// The line with a space in place of each long or doubled dash between feet and inches, `25'—4"`, `25 ft -- 4 in`, and
+/// with a short one between two numbers.
+fn dashes_evened(line: &str) -> std::borrow::Cow<'_, str> {
+    if !line.contains(['—', '―', '‒', '‑', '⁃', '﹘']) && !line.contains("--") {
+        return line.into();
+    }
+    let mut out = String::with_capacity(line.len());
+    let mut rest = line;
+    while let Some(c) = rest.chars().next() {
+        let length =
+            rest.len() - rest.trim_start_matches(['—', '―', '‒', '‑', '⁃', '﹘', '-']).len();
+        let is_long = length > 1;
+        let before = out.trim_end();
+        let after_feet = before.ends_with(|c: char| FEET.contains(c) || c.is_ascii_digit())
+            || ["ft", "feet", "foot", "ft."]
+                .iter()
+                .any(|unit| before.to_lowercase().ends_with(unit));
+        let next = rest.get(length..).unwrap_or_default().trim_start();
+        let after_mark = !before.ends_with(|c: char| c.is_ascii_digit());
+        if is_long && after_feet && next.starts_with(|c: char| c.is_ascii_digit()) {
+            if after_mark {
+                out.truncate(before.len());
+            }
+            out.push(if after_mark { ' ' } else { '-' });
+            rest = if after_mark { next } else { rest.get(length..).unwrap_or_default() };
+        } else {
+            out.push(c);
+            rest = rest.get(c.len_utf8()..).unwrap_or_default();
+        }
+    }
+    out.into()
 }

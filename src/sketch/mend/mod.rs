@@ -7,10 +7,13 @@
 mod change;
 mod compass;
 mod kinds;
+mod left_out;
 mod lengths;
 mod lost;
 mod marks;
+mod negation;
 mod pieces;
+mod remarked;
 mod slips;
 mod veto;
 mod words;
@@ -85,9 +88,16 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
             ..Mend::default()
         });
     }
-    let found = known(line, attempt, KINDS).and_then(|mend| undoubted(line, mend));
+    let found = remarked::after_a_bay(line, attempt);
+    let found =
+        found.or_else(|| known(line, attempt, KINDS).and_then(|mend| undoubted(line, mend)));
     let found = found.or_else(|| search(line, attempt));
     let found = found.filter(|mend| !hides_a_space(line, mend, &attempt(line).beside));
+    let found = found.or_else(|| late(line, attempt));
+    let found = found.or_else(|| remarked::after_a_whole_line(line, attempt));
+    let found = found.or_else(|| remarked::aside(line, attempt));
+    let found = found.or_else(|| remarked::respelled(line, attempt));
+    let found = found.map(|mend| left_out::named(line, mend));
     let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
     let found = found.map(|mend| with_a_space_below_a_level(mend, &attempt(line).beside));
     let found = found.map(|mend| not_in_a_walk(line, mend, &attempt(line).beside));
@@ -101,6 +111,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         });
         (!had_lines || !mend.lines.is_empty()).then_some(mend)
     });
+    let found = found.or_else(|| remarked::as_far_as_it_reads(line, attempt));
     let found = found.or_else(|| left_over(line, attempt));
     found.map(|mut mend| {
         for offered in &mut mend.lines {
@@ -210,7 +221,8 @@ fn not_in_a_walk(line: &str, mend: Mend, beside: &Beside) -> Mend {
 /// An answer without the lines that take something for what it is not; `None` if no other is left.
 fn undoubted(line: &str, mut mend: Mend) -> Option<Mend> {
     let had_lines = !mend.lines.is_empty();
-    mend.lines.retain(|offered| !veto::is_doubtful(line, offered));
+    mend.lines
+        .retain(|offered| !veto::is_doubtful(line, offered) && !negation::is_lost(line, offered));
     (!had_lines || !mend.lines.is_empty()).then_some(mend)
 }
 
@@ -218,7 +230,19 @@ fn undoubted(line: &str, mut mend: Mend) -> Option<Mend> {
 /// `depth` times.
 fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> Option<Mend> {
     let depth = depth.checked_sub(1)?;
-    let (changed, cause) = match kinds::answer(line, &attempt(line))? {
+    let answer = kinds::answer(line, &attempt(line))?;
+    read_of(answer, attempt, depth)
+}
+
+/// The answer to a line that is recognized as a whole, and for which nothing else had one.
+fn late(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    let answer = kinds::late(line, &attempt(line))?;
+    read_of(answer, attempt, KINDS).and_then(|mend| undoubted(line, mend))
+}
+
+/// An answer with its lines as they read; anything in them that is still unreadable is mended too.
+fn read_of(answer: Answer, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> Option<Mend> {
+    let (changed, cause) = match answer {
         Answer::Say { cause, help } => {
             return Some(Mend { cause, help: Some(help), ..Mend::default() });
         }
@@ -372,7 +396,10 @@ fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
             place.map(|place| left.remove(place)).is_some()
         });
     let texts = cut(typed).into_iter().filter(|piece| piece.sort == Sort::Text);
-    if swallows(typed, offered) || veto::is_doubtful(typed, offered) || veto::hides(typed, offered)
+    if swallows(typed, offered)
+        || veto::is_doubtful(typed, offered)
+        || veto::hides(typed, offered)
+        || negation::is_lost(typed, offered)
     {
         return false;
     }

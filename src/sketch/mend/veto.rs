@@ -275,9 +275,17 @@ fn text_is_doubtful(typed: &str, pieces: &[Piece]) -> bool {
             || is_name && pieces[0].is_word(&["unfinished"]) && says_finished(text)
             || is_name && typed.contains(&format!("({text}"))
             || is_note && letters < 2
-            || is_name && text != "to below" && is_no_name(text)
+            || is_name && text != "to below" && !is_numbered(text) && is_no_name(text)
             || (is_name || is_note && !typed.contains("note")) && takes_a_mark(typed, text)
     })
+}
+
+/// `Floor 1 of 2`: the name of a level by its number.
+fn is_numbered(text: &str) -> bool {
+    let pieces = cut(text);
+    let number =
+        |at: usize| pieces.get(at).is_some_and(|piece| piece.is_number() && piece.text.len() < 3);
+    pieces.len() == 4 && number(1) && pieces[2].is_word(&["of"]) && number(3)
 }
 
 /// `24x22`, `called`, `0.35`: no name.

@@ -10,6 +10,8 @@ mod assembled;
 mod calls;
 mod cladding;
 mod clauses;
+mod codes;
+mod composed;
 mod curves;
 mod dates;
 mod deeds;
@@ -18,10 +20,12 @@ mod digits;
 mod faces;
 mod figure_words;
 mod figures;
+mod fractions;
 mod gist;
 mod gone;
 mod heading;
 mod heads;
+mod inferred;
 mod lengths;
 mod level_lines;
 mod level_words;
@@ -49,6 +53,8 @@ mod spaces;
 mod standing;
 mod storeys;
 mod street;
+mod sums;
+mod tails;
 mod topics;
 mod unmeasured;
 mod unnumbered;
@@ -56,6 +62,7 @@ mod walks;
 mod walls;
 mod whereabouts;
 mod worded;
+mod worths;
 
 use super::change::Attempt;
 use super::pieces::{Piece, Sort, cut, join};
@@ -160,7 +167,12 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 40] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 45] = [
+        fractions::answer,
+        tails::answer,
+        worths::sale,
+        inferred::seen,
+        inferred::stated_thickness,
         heading::answer,
         gone::answer,
         cladding::answer,
@@ -207,6 +219,15 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
 
 pub(super) use storeys::with_a_space;
 
+/// Recognizes a line for which nothing else had an answer.
+pub(super) fn late(line: &str, attempt: &Attempt) -> Option<Answer> {
+    let typed = Typed { line, pieces: cut(line), attempt };
+    typed.pieces.first()?;
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 5] =
+        [codes::answer, tails::brick_of_a_space, sums::answer, worths::answer, inferred::answer];
+    rules.iter().find_map(|rule| rule(&typed))
+}
+
 /// The format's word for a kind of space; `None` if the word is not one.
 pub(super) fn kind_word(word: &str) -> Option<&'static str> {
     spaces::kind_word(word)
@@ -220,13 +241,15 @@ pub(super) fn letters_changed(one: &str, other: &str) -> usize {
 /// What is recognized in a line that nothing else could read, the best first.
 pub(super) fn left_over(line: &str, attempt: &Attempt) -> Vec<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 9] = [
         offhand::replaced_way,
         misread::unknown_unit,
         loose_walls::left_over,
         published::figure,
         assembled::left_over,
         loose::left_over,
+        composed::line,
+        composed::by_its_parts,
         topics::left_over,
     ];
     rules.iter().filter(|_| !typed.pieces.is_empty()).filter_map(|rule| rule(&typed)).collect()
@@ -265,7 +288,7 @@ fn balanced(text: &str) -> &str {
 }
 
 /// The words of a comment, without parentheses around it or marks before it.
-fn remark(text: &str) -> String {
+pub(super) fn remark(text: &str) -> String {
     let text = text.trim().trim_start_matches(['/', ';', '-', '–', '—', '*', ',', ':', ' ']);
     match text.strip_prefix('(').and_then(|inner| inner.strip_suffix(')')) {
         Some(inner) if !inner.contains(['(', ')']) => inner.trim().to_owned(),

@@ -148,6 +148,10 @@ pub(super) fn source_first(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `appraiser 2019 got 1,912`: a figure that is not the record's, a listing's or a plan's.
 fn own_figure(typed: &Typed<'_>) -> Option<Answer> {
+    // `appraiser came 3/21/2026`
+    if super::measure::date_from(&typed.pieces, 0).is_some() {
+        return None;
+    }
     let at = typed.pieces.iter().rposition(|piece| {
         let whole: String = piece.text.replace(',', "");
         piece.is_number() && whole.parse::<u32>().is_ok_and(|area| (300..30_000).contains(&area))

@@ -1,0 +1,205 @@
+//! Parts of a foot in words, and numbers of something that has no length.
+
+use super::super::lengths::spoken;
+use super::super::pieces::{Piece, Sort};
+use super::measure::{length_at, lengths};
+use super::walls::{ROUGHLY, is_way};
+use super::{Answer, Typed};
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    part_of_a_foot(typed).or_else(|| counted_things(typed))
+}
+
+/// A whole number in digits or words that begins at this piece, and the index of the piece after it.
+fn whole(typed: &Typed<'_>, at: usize) -> Option<(i64, usize)> {
+    let piece = typed.piece(at)?;
+    if piece.is_number() {
+        return piece.text.parse().ok().map(|number| (number, at + 1));
+    }
+    let first = spoken(&piece.text.to_lowercase())?;
+    let unit = spoken(&typed.lower(at + 1)).filter(|unit| (1..10).contains(unit));
+    match unit.filter(|_| first >= 20 && first % 10 == 0) {
+        Some(unit) => Some((first + unit, at + 2)),
+        None => Some((first, at + 1)),
+    }
+}
+
+/// A fraction in words or digits that begins at this piece: its two numbers, and the index of the piece after it.
+fn fraction(typed: &Typed<'_>, at: usize) -> Option<(i64, i64, usize)> {
+    let slash = typed.piece(at + 1).is_some_and(|slash| slash.is_mark("/"));
+    if slash {
+        let number = |at: usize| typed.piece(at).filter(|p| p.is_number())?.text.parse().ok();
+        let (top, bottom): (i64, i64) = (number(at)?, number(at + 2)?);
+        return (top > 0 && top < bottom).then_some((top, bottom, at + 3));
+    }
+    let parts = |word: &str| {
+        Some(match word.trim_end_matches('s') {
+            "half" | "halve" => 2,
+            "third" => 3,
+            "quarter" | "fourth" => 4,
+            "fifth" => 5,
+            "sixth" => 6,
+            "eighth" => 8,
+            "tenth" => 10,
+            "twelfth" => 12,
+            _ => return None,
+        })
+    };
+    if let Some((top, bottom)) = typed.lower(at).split_once('-')
+        && let (Some(top), Some(bottom)) = (spoken(top), parts(bottom))
+    {
+        return (top > 0 && top < bottom).then_some((top, bottom, at + 1));
+    }
+    let (top, of) = match typed.lower(at).as_str() {
+        "a" | "an" => (1, at + 1),
+        "half" => (1, at),
+        word => match typed.piece(at).filter(|p| p.is_number()) {
+            Some(number) => (number.text.parse().ok()?, at + 1),
+            None => (spoken(word)?, at + 1),
+        },
+    };
+    let bottom = parts(&typed.lower(of))?;
+    (top > 0 && top < bottom).then_some((top, bottom, of + 1))
+}
+
+/// A part of a foot in inches, without a mark: a third is `4`, an eighth `1 1/2`, a fifth `2.4`.
+fn inches(top: i64, bottom: i64) -> Option<String> {
+    let twelfths = top.checked_mul(12)?;
+    let (whole, rest) = (twelfths.div_euclid(bottom), twelfths.rem_euclid(bottom));
+    if rest == 0 {
+        return Some(whole.to_string());
+    }
+    let shared = (1..=rest).rev().find(|by| rest % by == 0 && bottom % by == 0)?;
+    let (rest, parts) = (rest.div_euclid(shared), bottom.div_euclid(shared));
+    if [2, 4, 8, 16, 32, 64].contains(&parts) {
+        return Some(if whole == 0 {
+            format!("{rest}/{parts}")
+        } else {
+            format!("{whole} {rest}/{parts}")
+        });
+    }
+    let tenths = rest.checked_mul(10)?;
+    (tenths % parts == 0).then(|| format!("{whole}.{}", tenths.div_euclid(parts)))
+}
+
+/// `east 22 and a third feet`, `east twenty-two and two thirds feet`, `east 22 feet and a quarter`: feet and a part of a
+/// foot in words.
+fn part_of_a_foot(typed: &Typed<'_>) -> Option<Answer> {
+    let is_feet = |at: usize| {
+        typed.says(at, &["feet", "foot", "ft"])
+            || typed.piece(at).is_some_and(|mark| mark.is_mark("'’′"))
+    };
+    (1..typed.pieces.len()).find_map(|first| {
+        let before = typed.piece(first.checked_sub(1)?)?;
+        if before.is_number() || is_feet(first - 1) || spoken(&before.text.to_lowercase()).is_some()
+        {
+            return None;
+        }
+        let (feet, mut at) = whole(typed, first)?;
+        let unit_first = is_feet(at);
+        at += usize::from(unit_first);
+        at += usize::from(unit_first && typed.piece(at).is_some_and(|mark| mark.is_mark(".,")));
+        let says_and = typed.says(at, &["and", "plus", "n"])
+            || typed.piece(at).is_some_and(|mark| mark.is_mark("&+"));
+        at += usize::from(says_and);
+        let in_digits = typed.piece(at + 1).is_some_and(|slash| slash.is_mark("/"));
+        let (top, bottom, mut end) = fraction(typed, at)?;
+        end += usize::from(typed.says(end, &["of"]));
+        end += usize::from(typed.says(end, &["a", "one"]));
+        let is_inches = typed.says(end, &["inch", "inches", "in"])
+            || typed.piece(end).is_some_and(|mark| mark.is_mark("\"”″"));
+        let metric = typed.says(end, &["m", "meter", "meters", "metre", "metres", "cm", "mm"]);
+        let unit_last = is_feet(end);
+        end += usize::from(unit_last || is_inches);
+        end += usize::from(unit_last && typed.piece(end).is_some_and(|dot| dot.is_mark(".")));
+        // `22 1/3 ft` and `22' 1/2"` are read elsewhere, unless there is an `and` in them.
+        if metric || in_digits && (!says_and || is_inches || !unit_first && !unit_last) {
+            return None;
+        }
+        if !unit_first
+            && (is_inches || !unit_last && (typed.attempt.is_metric || !is_way(typed, 0)))
+        {
+            return None;
+        }
+        let part = if is_inches { format!("{top}/{bottom}") } else { inches(top, bottom)? };
+        let line = format!("{} {feet}' {part}\" {}", typed.text(0, first), typed.rest(end));
+        Some(Answer::line(line.trim_end(), "a part of a foot is written in inches"))
+    })
+}
+
+/// Units that are recognized, rightly spelled or not.
+const UNITS: [&str; 21] = [
+    "feet",
+    "foot",
+    "inches",
+    "inch",
+    "meters",
+    "metres",
+    "meter",
+    "centimeters",
+    "millimeters",
+    "yards",
+    "rods",
+    "chains",
+    "links",
+    "poles",
+    "perches",
+    "varas",
+    "fathoms",
+    "pies",
+    "pieds",
+    "metros",
+    "mètres",
+];
+
+/// `walked north 31 paces`, `east 12 bricks`: a count of something that has no length.
+fn counted_things(typed: &Typed<'_>) -> Option<Answer> {
+    typed.attempt.space.as_ref()?;
+    if lengths(&typed.pieces, 0).iter().any(|(_, measure)| measure.has_unit)
+        || typed.pieces.iter().any(|piece| piece.sort == Sort::Text)
+    {
+        return None;
+    }
+    let way = (0..typed.pieces.len()).find(|&at| {
+        is_way(typed, at)
+            && (at == 0 || typed.pieces[at].text.len() > 2 || !typed.pieces[at].touches)
+    })?;
+    let small = [
+        "is", "was", "plus", "minus", "less", "as", "across", "this", "yes", "has", "does",
+        "times", "ins", "fts", "seconds", "perhaps", "always", "thus", "us", "inchs", "runs",
+        "goes", "houses",
+    ];
+    let known = crate::sketch::parser::SIDE_WORDS;
+    let at = (way + 1..typed.pieces.len()).find(|&at| {
+        let is_number =
+            |at: usize| typed.pieces[at].is_number() || spoken(&typed.lower(at)).is_some();
+        let is_plain = |at: usize| typed.pieces[at].sort == Sort::Word && !is_number(at);
+        // `8 fence panels`
+        let is_count = is_number(at - 1)
+            || at > way + 2
+                && is_number(at - 2)
+                && is_plain(at - 1)
+                && at + 1 == typed.pieces.len();
+        let word = typed.lower(at);
+        let is_plural = word.len() > 3 && word.ends_with('s') || typed.says(at, &["pace", "step"]);
+        is_count
+            && typed.pieces[at].sort == Sort::Word
+            && !typed.pieces[at].touches
+            && is_plural
+            && !small.contains(&word.as_str())
+            && !known.contains(&word.as_str())
+            && !ROUGHLY.contains(&word.as_str())
+            && !UNITS.iter().any(|unit| strsim::osa_distance(&word, unit) <= 1)
+    })?;
+    let no_length = !typed.pieces[at + 1..].iter().any(Piece::is_number)
+        && length_at(&typed.pieces, at).is_none();
+    let way = typed.lower(way);
+    no_length.then(|| {
+        Answer::say(
+            format!("`{}` is not a unit of length", typed.text(at, at + 1)),
+            format!(
+                "measure this wall and write `{way}` with feet and inches, as `42' 7\"`, or meters, as `12.98 m`; if it cannot be measured, write `{way} by closing`, for one wall each way"
+            ),
+        )
+    })
+}
