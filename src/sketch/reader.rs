@@ -305,9 +305,7 @@ fn offer(
     first: usize,
 ) -> Option<Asked> {
     let is_near_miss = |fault: &Diagnostic| !fault.fixes().is_empty();
-    let Some(place) = faults[first..].iter().position(|fault| !is_near_miss(fault)) else {
-        return None;
-    };
+    let place = faults[first..].iter().position(|fault| !is_near_miss(fault))?;
     if faults[first + place].word() == Word::HiddenCharacter || line.len() > MOST_CHARACTERS {
         return None;
     }

@@ -104,18 +104,12 @@ fn left_out_of_a_wall(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `plans 1,990 sq ft, stud to stud`, `listing 1,640 sq ft exterior dimensions`: to which face a figure was measured.
 fn figure_to_its_face(typed: &Typed<'_>) -> Option<Answer> {
-    let mut at = 0;
-    while typed
-        .says(at, &["floor", "builder", "builder's", "builders", "architect's", "house", "the"])
-    {
-        at += 1;
-    }
-    let word = match typed.lower(at).as_str() {
+    let word = match typed.lower(0).as_str() {
         "plan" | "plans" | "blueprint" | "blueprints" => "plan",
         "record" | "listing" => &typed.lower(0),
         _ => return None,
     };
-    at += 1;
+    let mut at = 1;
     while typed.piece(at).is_some_and(|mark| mark.is_mark(":=-–,"))
         || typed.says(at, &["is", "says"])
     {

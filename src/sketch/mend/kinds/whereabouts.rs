@@ -334,7 +334,7 @@ fn on_a_side(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
         || at > 0 && typed.pieces[at - 1].is_mark(",;-–(");
     let leads = is_apart && first == at
         || first > at && !typed.says(first - 1, &["start", "starts", "from"]);
-    if !has_end && !says_of && !(leads && ends(typed, end)) {
+    if !(has_end || says_of || leads && ends(typed, end)) {
         return None;
     }
     side(way, end)
@@ -385,7 +385,7 @@ fn somewhere(typed: &Typed<'_>, at: usize) -> Option<Found> {
             || typed.says(at, &PARTS)
     };
     let end = (at + 1..typed.pieces.len()).find(|&at| stops(at)).unwrap_or(typed.pieces.len());
-    (end > at + 1).then(|| Found { told: Told::Place(Whereabouts::Unknown), of: None, end })
+    (end > at + 1).then_some(Found { told: Told::Place(Whereabouts::Unknown), of: None, end })
 }
 
 /// Whether nothing more of the same part of the line follows.

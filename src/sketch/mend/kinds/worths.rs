@@ -277,10 +277,7 @@ fn notice(typed: &Typed<'_>) -> Option<Answer> {
             let arrived = days.iter().find(|(first, ..)| said(*first, &got));
             let other = days.iter().find(|(first, ..)| !said(*first, &sent));
             let other = other.filter(|_| days.iter().any(|(first, ..)| said(*first, &sent)));
-            match arrived.or(other) {
-                Some(day) => day,
-                None => return None,
-            }
+            arrived.or(other)?
         }
         _ => return None,
     };
