@@ -10,7 +10,7 @@ use crate::house::House;
 use crate::house::Space;
 use crate::house::wall_moves::{
     ASSUMED_COMMON, ASSUMED_COMMON_WITHIN, ASSUMED_VENEER, ASSUMED_WALL,
-    ASSUMED_WALL_BEHIND_VENEER, ASSUMED_WITHIN, Assumed, AtFace,
+    ASSUMED_WALL_BEHIND_VENEER, ASSUMED_WITHIN, Assumed, AtFace, CommonTaken,
 };
 use crate::units::area::Area;
 use crate::units::length::Length;
@@ -48,6 +48,18 @@ impl Walls {
         } else {
             Err(Diagnostics::new(house.source().clone(), faults))
         }
+    }
+
+    /// The walls at `face` with more or less of those shared with other dwellings; `None` where that changes no space
+    /// or where walls cannot be moved there.
+    pub(crate) fn with_common(house: &House, face: Face, common: CommonTaken) -> Option<Walls> {
+        let is_shared = |space: &Space| space.sides.iter().any(|side| side.words.common);
+        if face == Face::Inside || !house.spaces.iter().any(is_shared) {
+            return None;
+        }
+        let spaces = 0..house.spaces.len();
+        let spaces = spaces.map(|i| house.with_common(i, face, common).ok());
+        Some(Walls { spaces: spaces.collect::<Option<Vec<AtFace>>>()? })
     }
 
     /// Rounds the sides of every space by a rule.

@@ -138,6 +138,24 @@ pub(crate) struct AtFace {
     pub(crate) needed: Needed,
 }
 
+/// How much of the walls shared with other dwellings goes into an area.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum CommonTaken {
+    /// All of each.
+    Whole,
+    /// Each to its centerline, as the rules have it.
+    Half,
+    /// Nothing of any.
+    LeftOut,
+}
+
+/// Where walls are taken.
+#[derive(Clone, Copy, Debug)]
+struct To {
+    face: Face,
+    common: CommonTaken,
+}
+
 /// How far a wall moves in nanometers, and what was assumed for it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct Shift {
@@ -161,13 +179,29 @@ impl Model {
     ///
     /// [`OffsetError`] if walls vanish or cross when they are moved.
     pub(crate) fn at_face(&self, space: usize, face: Face) -> Result<AtFace, OffsetError> {
+        self.at(space, To { face, common: CommonTaken::Half })
+    }
+
+    /// The same with more or less of the walls shared with other dwellings.
+    pub(crate) fn with_common(
+        &self,
+        space: usize,
+        face: Face,
+        common: CommonTaken,
+    ) -> Result<AtFace, OffsetError> {
+        self.at(space, To { face, common })
+    }
+
+    fn at(&self, space: usize, to: To) -> Result<AtFace, OffsetError> {
         let here = &self.spaces[space];
         let moves = if here.parent.is_some() {
             !here.kind.lies_in_another()
         } else {
             here.kind.has_walls()
         };
-        let stays = here.face == face || !moves;
+        let is_shared = here.sides.iter().any(|side| side.words.common);
+        let stays = here.face == to.face && (to.common == CommonTaken::Half || !is_shared);
+        let stays = stays || !moves;
         if stays {
             return Ok(AtFace {
                 traverse: here.closed.traverse.clone(),
@@ -176,7 +210,7 @@ impl Model {
                 needed: Needed::default(),
             });
         }
-        let (pieces, needed) = self.pieces(space, face);
+        let (pieces, needed) = self.pieces(space, to);
         let Moved { traverse, outline, start } =
             offset::moved(&here.closed.traverse, &here.closed.outline, &pieces)?;
         Ok(AtFace { traverse, outline, start, needed })
@@ -184,13 +218,13 @@ impl Model {
 
     /// The sides of a space, cut where neighbors begin and end, each piece with how far it moves, and the thicknesses
     /// used.
-    fn pieces(&self, space: usize, face: Face) -> (Vec<Piece>, Needed) {
+    fn pieces(&self, space: usize, to: To) -> (Vec<Piece>, Needed) {
         let here = &self.spaces[space];
         let mut pieces = Vec::new();
         let mut needed = Needed::default();
         let neighbors = self.neighbors(space);
         for (stretch, side) in here.stretches() {
-            for (vector, shift) in self.cut(space, side, stretch, face, &neighbors) {
+            for (vector, shift) in self.cut(space, side, stretch, to, &neighbors) {
                 needed.add(&shift, vector.length().nm());
                 pieces.push(Piece { side, vector, outward: shift.outward });
             }
@@ -204,11 +238,11 @@ impl Model {
         space: usize,
         side: usize,
         stretch: Stretch,
-        face: Face,
+        to: To,
         neighbors: &[Neighbor<'_>],
     ) -> Vec<(Vector, Shift)> {
         let here = &self.spaces[space];
-        let own = self.shift(here, &here.sides[side], face);
+        let own = self.shift_as(here.face, here, &here.sides[side], to);
         if here.sides[side].words.common || stretch.axis_length().is_none() {
             return vec![(stretch.vector, own)];
         }
@@ -222,13 +256,13 @@ impl Model {
                 let partition =
                     !is_parent && here.face == Face::Inside && neighbor.face == Face::Inside;
                 let apart = if partition { slack.max(THICKEST_PARTITION.nm()) } else { slack };
-                let Some((from, to, aside)) = stretch.shared(&theirs, is_parent, slack, apart)
+                let Some((begin, end, aside)) = stretch.shared(&theirs, is_parent, slack, apart)
                 else {
                     continue;
                 };
                 let shift = match (is_parent, says_itself) {
                     (true, false) => {
-                        self.shift_as(here.face, neighbor, &neighbor.sides[their_side], face)
+                        self.shift_as(here.face, neighbor, &neighbor.sides[their_side], to)
                     }
                     (true, true) => own,
                     // Two rooms taped inside share the wall between them: each gets half.
@@ -237,7 +271,7 @@ impl Model {
                     }
                     (false, _) => Shift::default(),
                 };
-                marks.push((from, to, shift));
+                marks.push((begin, end, shift));
             }
         }
         stretch.divided(&mut marks, otherwise)
@@ -274,15 +308,12 @@ impl Model {
         4 * self.tolerance.nm() + faces
     }
 
-    fn shift(&self, space: &Space, side: &Side, face: Face) -> Shift {
-        self.shift_as(space.face, space, side, face)
-    }
-
     /// How far a side of `space` moves from one face to another.
-    fn shift_as(&self, from: Face, space: &Space, side: &Side, to: Face) -> Shift {
+    fn shift_as(&self, from: Face, space: &Space, side: &Side, to: To) -> Shift {
         if side.words.common {
             return self.shift_of_common(from, side, to);
         }
+        let to = to.face;
         let given = side.words.veneer.or(space.veneer).or(self.veneer);
         let veneer = match given {
             Some(Thickness::None) => Length::ZERO,
@@ -318,13 +349,22 @@ impl Model {
 
     /// How far a wall shared with another dwelling moves: if measured inside, out to its centerline; if measured at
     /// the frame or outside, not at all (ANSI Z765, read second-hand).
-    fn shift_of_common(&self, from: Face, side: &Side, to: Face) -> Shift {
-        if from != Face::Inside || to == Face::Inside {
+    fn shift_of_common(&self, from: Face, side: &Side, to: To) -> Shift {
+        let stated = side.words.wall.map(WrittenLength::length).or(self.wall);
+        let whole = stated.unwrap_or(ASSUMED_COMMON).nm();
+        let measured = if from == Face::Inside { 0 } else { half(whole, true) };
+        let wanted = match to.common {
+            _ if to.face == Face::Inside => measured,
+            CommonTaken::Whole => whole,
+            CommonTaken::Half if from == Face::Inside => half(whole, true),
+            CommonTaken::Half => measured,
+            CommonTaken::LeftOut => 0,
+        };
+        if wanted == measured {
             return Shift::default();
         }
-        let stated = side.words.wall.map(WrittenLength::length).or(self.wall);
         Shift {
-            outward: half(stated.unwrap_or(ASSUMED_COMMON).nm(), true),
+            outward: wanted - measured,
             assumed: Assumed { common: stated.is_none(), ..Assumed::default() },
             crosses: Crosses { common: true, ..Crosses::default() },
         }

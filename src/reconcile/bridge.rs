@@ -52,6 +52,7 @@ pub struct Line {
     cause: Option<Cause>,
     rounding: Option<RoundingTaken>,
     is_within_rounding: bool,
+    is_otherwise: bool,
 }
 
 impl Line {
@@ -85,6 +86,12 @@ impl Line {
         self.rounding
     }
 
+    /// For rounding: whether the rounded walls are closed otherwise than in the areas of this house, or, where the figure
+    /// agrees with the house as measured, whether they are not rounded at all. For what is left: whether the two agree.
+    pub(crate) fn is_otherwise(&self) -> bool {
+        self.is_otherwise
+    }
+
     /// For what is left: whether rounding alone could account for it, so that no other cause is needed.
     #[must_use]
     pub fn is_within_rounding(&self) -> bool {
@@ -111,6 +118,7 @@ pub(super) fn lines(
     explanations: &Explanations,
     start: Area,
     test: &RoundingTest,
+    agrees: bool,
 ) -> Vec<Line> {
     let plain = |step: Step, area: Area| Line {
         step,
@@ -120,16 +128,34 @@ pub(super) fn lines(
         cause: None,
         rounding: None,
         is_within_rounding: false,
+        is_otherwise: false,
     };
     let best = explanations.reported().next();
     let at_face = total(house, &ground.fine.areas);
     let figures_own = total(house, &ground.ruled.areas);
     let otherwise = best.and_then(|best| best.ruled);
-    let ruled = otherwise.unwrap_or(figures_own);
+    // A figure that is the house as measured was not rounded to feet.
+    let apart = |areas: &[Area]| {
+        let counted = counted_by(house, &ground.figure.counting, areas);
+        let area = total(house, areas) + counted;
+        (ground.figure.area.area().whole_sq_ft() - area.whole_sq_ft()).abs()
+    };
+    let is_as_measured = agrees
+        && best.is_none()
+        && recorded.is_none()
+        && apart(&ground.fine.areas) < apart(&ground.ruled.areas);
+    let ruled = match otherwise {
+        Some(ruled) => ruled,
+        None if is_as_measured => at_face,
+        None => figures_own,
+    };
     let mut lines =
         vec![plain(Step::Face, at_face - start), plain(Step::Rounding, ruled - at_face)];
     if otherwise.is_some() {
         lines[1].rounding = best.and_then(|best| best.rounding);
+        lines[1].is_otherwise = lines[1].rounding.is_none();
+    } else if is_as_measured {
+        lines[1].is_otherwise = true;
     } else if matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot) {
         lines[1].range = ground
             .ranges
@@ -140,7 +166,8 @@ pub(super) fn lines(
         lines.push(plain(Step::RecordedSides, total(house, &recorded.areas) - ruled));
     }
     if !ground.figure.counting.is_empty() {
-        let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
+        let areas = if is_as_measured { &ground.fine.areas } else { &ground.ruled.areas };
+        let areas = recorded.map_or(areas, |recorded| &recorded.areas);
         let counted = ground.figure.counting.clone();
         // What is counted is rounded as the house is.
         let area = best.filter(|_| otherwise.is_some()).map_or_else(
@@ -164,7 +191,8 @@ pub(super) fn lines(
             Some(best) => best.band.low < best.band.high,
             None => is_rounded && test.could_explain() == Some(CouldExplain::Yes),
         };
-    lines.push(Line { is_within_rounding, ..plain(Step::NotExplained, rest) });
+    let is_otherwise = agrees && best.is_none();
+    lines.push(Line { is_within_rounding, is_otherwise, ..plain(Step::NotExplained, rest) });
     lines
 }
 

@@ -2,6 +2,7 @@
 
 use crate::house::Face;
 use crate::house::House;
+use crate::house::wall_moves::CommonTaken;
 use crate::reconcile::departures::{DepartureKind, LevelTaken};
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::totals::TotalWritten;
@@ -14,6 +15,8 @@ pub(crate) enum Cause {
     None,
     /// Measured to another face.
     Face(Face),
+    /// The walls shared with other dwellings counted whole, or left out.
+    Common(CommonTaken),
     /// Rounded differently from the figure's own way.
     Rounding(RoundingTaken),
     /// One or two departures in what is counted or drawn.
@@ -72,7 +75,9 @@ impl Cause {
     pub(crate) fn class(self) -> Option<CauseClass> {
         match self {
             Cause::None => None,
-            Cause::Face(_) | Cause::Rounding(_) | Cause::Misread(_) => Some(CauseClass::Measured),
+            Cause::Face(_) | Cause::Common(_) | Cause::Rounding(_) | Cause::Misread(_) => {
+                Some(CauseClass::Measured)
+            }
             Cause::Departures(DepartureKind::Part { .. }, _) => Some(CauseClass::Measured),
             Cause::Departures(..) => Some(CauseClass::Described),
             Cause::Total { .. } => Some(CauseClass::Typed),
@@ -149,6 +154,8 @@ impl Cause {
         match self {
             Cause::None | Cause::Departures(..) => {}
             Cause::Face(face) => labels.push(format!("face: {}", face.word())),
+            Cause::Common(CommonTaken::LeftOut) => labels.push("common walls: left out".to_owned()),
+            Cause::Common(_) => labels.push("common walls: whole".to_owned()),
             Cause::Rounding(rounding) => labels.push(format!("rounding: {}", rounding.label())),
             Cause::Misread(MisreadWall { space, side, .. }) => {
                 labels.push(format!("misread: {} side {}", house.spaces[space].name, side + 1));

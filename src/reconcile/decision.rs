@@ -7,6 +7,7 @@ use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::explanation::{Explanation, Strength};
 use crate::reconcile::rounding::CouldExplain;
 use crate::reconcile::settings::{RoundingTaken, Setting};
+use crate::reconcile::sums::{NEAR_A_SUM_SQ_FT, SummedBy};
 use crate::reconcile::totals::TotalWritten;
 use crate::units::area::Area;
 
@@ -36,6 +37,10 @@ const FOR_A_WALL: f64 = 1.5;
 /// the roof. Chance seldom meets these.
 const FOR_ONE_PLACE: f64 = 0.75;
 
+/// The same for whole spaces or levels counted or not, where a sum of the lengths as typed is the figure, or nearly: a
+/// reader adds them up and wonders.
+const FOR_A_SUM: f64 = 0.5;
+
 /// A cause with less than this share of the support of the best supported one comes after it, whatever it is.
 const FAR_BEHIND: f64 = 0.1;
 
@@ -44,6 +49,8 @@ const OF_MISREAD: f64 = 0.1;
 /// The largest remainder after another rounding, as a share of its effect: walls that do not close when each is rounded
 /// by itself are moved, and leave what that makes.
 const OF_ROUNDING: f64 = 1.0;
+/// Beside a cause that gives the figure, another is listed only if it leaves no more than this share of its effect.
+const BESIDE_AN_EXACT: f64 = 0.5;
 /// A remainder after either of them that is always allowed, in square feet.
 const LEAST_LEFT: f64 = 3.0;
 /// The least gap, in square feet, that is attributed to one wrong digit: a smaller one could as well come from a wall.
@@ -73,7 +80,7 @@ pub(super) fn decide(
     let together: Vec<f64> = list.iter().map(|one| support_of_alike(list, one)).collect();
     let can_be: Vec<bool> = list.iter().map(|one| can_be_reported(one, case)).collect();
     let is_supported = |&i: &usize| {
-        let needed = needed(list[i].cause) * something_else;
+        let needed = needed(&list[i]) * something_else;
         can_be[i] && together[i] > needed && together[i] >= least(list[i].cause)
     };
     let mut fitting: Vec<usize> = (0..list.len()).filter(is_supported).collect();
@@ -110,8 +117,12 @@ pub(super) fn decide(
             && !is_one_of_many
             && others(WORTH_A_THOUGHT).into_iter().all(|i| i == first || echoes(i));
         if !is_pair(list[first].cause) {
+            let is_near = |i: usize| {
+                let may_leave = (BESIDE_AN_EXACT * list[i].effect.abs().sq_ft()).max(LEAST_LEFT);
+                !is_exact(&list[first]) || is_exact(&list[i]) || list[i].leaves.abs() <= may_leave
+            };
             for i in others(BESIDE_ANOTHER.max(BESIDE_ROUNDING * beside)) {
-                if !fitting.contains(&i) {
+                if !fitting.contains(&i) && is_near(i) {
                     fitting.push(i);
                 }
             }
@@ -140,10 +151,13 @@ pub(super) fn decide(
 
 /// Whether a cause, however well supported, may be named for this figure.
 fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
-    if !one.fits() || !changes_anything(one) || !brings_nearer(one, case) {
+    let is_exact = is_exact(one);
+    // An office that closes otherwise may leave by rounding what a small cause adds.
+    let as_measured = (case.figure - case.like - one.effect).abs().sq_ft();
+    let leaves_more = !is_exact && one.leaves.abs().min(as_measured) > one.effect.abs().sq_ft();
+    if !one.fits() || !changes_anything(one) || !brings_nearer(one, case) || leaves_more {
         return false;
     }
-    let is_exact = is_exact(one);
     match one.cause {
         Cause::None | Cause::Rounding(RoundingTaken::NotRounded) => false,
         // An ordinary rounding to the foot is what the test of rounding is about.
@@ -160,6 +174,7 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
         }
         // Without a stated thickness of the walls, almost any small gap is about a wall thick.
         Cause::Face(_) => case.listed.house.states_walls(),
+        Cause::Common(_) => true,
         Cause::Misread(_) => {
             let may_leave = (OF_MISREAD * one.effect.abs().sq_ft()).max(LEAST_LEFT);
             one.leaves.abs() <= may_leave
@@ -184,11 +199,19 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
             };
             let is_rounded = is_slip && !matches!(how, TotalWritten::Swapped);
             is_written
+                && !is_round_already(how, case)
                 && (is_exact || !is_rounded)
                 && (with.is_none() || !is_slip)
                 && (how != TotalWritten::OneDigit || is_large)
         }
     }
+}
+
+/// Whether a total is said to be rounded although the house itself, as it is rounded here, is as round: nobody rounds
+/// that once more.
+fn is_round_already(how: TotalWritten, case: &Case<'_>) -> bool {
+    let house = case.total(&case.ruled.areas).whole_sq_ft();
+    how.rounded_to().is_some_and(|to| house % to == 0)
 }
 
 /// Whether a cause changes the area by a square foot or more, so that it does not stand for nothing in the steps.
@@ -200,15 +223,17 @@ fn changes_anything(one: &Explanation) -> bool {
 /// are measured. An office that closes an outline its own way may lose by rounding what a small cause adds.
 fn brings_nearer(one: &Explanation, case: &Case<'_>) -> bool {
     let gap = case.figure - case.like;
-    let is_in_the_house = matches!(one.cause, Cause::Departures(..) | Cause::Face(_));
+    let is_in_the_house =
+        matches!(one.cause, Cause::Departures(..) | Cause::Face(_) | Cause::Common(_));
     one.leaves.abs() < gap.abs().sq_ft() || is_in_the_house && (gap - one.effect).abs() < gap.abs()
 }
 
 /// How many times the support of something else a cause needs to be reported.
-fn needed(cause: Cause) -> f64 {
+fn needed(one: &Explanation) -> f64 {
     use DepartureKind::{Deducted, Level, NotDeducted, UnderRoof};
-    match cause {
-        _ if is_pair(cause) => FOR_A_PAIR,
+    match one.cause {
+        cause if is_pair(cause) => FOR_A_PAIR,
+        Cause::Departures(kind, None) if kind.is_of_whole_spaces() && is_a_sum(one) => FOR_A_SUM,
         Cause::Face(_) => FOR_A_FACE,
         Cause::Misread(_) => FOR_A_WALL,
         Cause::Departures(
@@ -219,12 +244,17 @@ fn needed(cause: Cause) -> f64 {
     }
 }
 
+/// Whether it gives the figure, or nearly, as a sum of the lengths as typed.
+fn is_a_sum(one: &Explanation) -> bool {
+    one.sum.is_some_and(|sum| sum.by != SummedBy::Closing)
+}
+
 /// The order in which causes are named: 0 for what is counted, drawn or misread, another face, or a total off by a
 /// factor; 1 for rounding, and for what needs another rounding besides; 2 for other errors in the total.
 fn tier(one: &Explanation) -> u8 {
     match one.cause {
         Cause::Departures(..) if one.is_rounded_one_way() => 1,
-        Cause::Departures(..) | Cause::Misread(_) | Cause::Face(_) => 0,
+        Cause::Departures(..) | Cause::Misread(_) | Cause::Face(_) | Cause::Common(_) => 0,
         Cause::Total {
             how: TotalWritten::TenTimes | TotalWritten::Tenth | TotalWritten::SquareMeters,
             ..
@@ -234,9 +264,9 @@ fn tier(one: &Explanation) -> u8 {
     }
 }
 
-/// Whether the cause leaves nothing, as printed.
+/// Whether the cause leaves nothing, as printed, or is a sum of the lengths as typed that comes as near as such sums do.
 fn is_exact(one: &Explanation) -> bool {
-    one.leaves.abs() < 1.0
+    one.leaves.abs() < 1.0 || one.sum.is_some() && one.leaves.abs() < NEAR_A_SUM_SQ_FT + 0.5
 }
 
 /// Puts a cause that leaves nothing before a better supported one of its tier that leaves something, unless that is
@@ -246,8 +276,10 @@ fn exact_first(fitting: &mut [usize], list: &[Explanation]) {
     if is_exact(&list[first]) {
         return;
     }
+    let is_before =
+        |i: usize| tier(&list[i]) == tier(&list[first]) || list[first].misread_wall().is_some();
     let like_first = |&i: &usize| {
-        tier(&list[i]) == tier(&list[first])
+        is_before(i)
             && is_exact(&list[i])
             && list[first].support <= ABOUT_AS_COMMON * list[i].support
     };

@@ -325,6 +325,22 @@ impl DepartureKind {
         list
     }
 
+    /// Whether it counts whole spaces or levels, or leaves them out.
+    pub(crate) fn is_of_whole_spaces(self) -> bool {
+        use DepartureKind::{
+            Counted, LeftOut, LevelLeftOut, MissingCounted, NotDeducted, UnderRoof,
+        };
+        matches!(
+            self,
+            Counted { .. }
+                | MissingCounted { .. }
+                | LeftOut { .. }
+                | LevelLeftOut { .. }
+                | NotDeducted { .. }
+                | UnderRoof
+        )
+    }
+
     /// The space that it adds to the total by counting it or by not deducting it.
     pub(crate) fn brings(self) -> Option<usize> {
         match self {

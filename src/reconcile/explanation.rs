@@ -7,6 +7,7 @@ use crate::house::House;
 use crate::reconcile::cause::{Cause, CauseClass, MisreadWall};
 use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::settings::RoundingTaken;
+use crate::reconcile::sums::Sum;
 use crate::units::area::Area;
 
 /// One cause, with its weight summed over all ways of rounding, which a reader cannot distinguish.
@@ -31,6 +32,8 @@ pub struct Explanation {
     pub(crate) ruled: Option<Area>,
     /// What the figure says it counts, under that rounding.
     pub(crate) counting: Area,
+    /// The sum that it gives without regard to rounding, if that is near the figure; `sq_ft` is then its total.
+    pub(crate) sum: Option<Sum>,
     /// How strong it is; `None` if it is not reported.
     pub(crate) strength: Option<Strength>,
 }

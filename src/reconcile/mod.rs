@@ -22,6 +22,7 @@ mod roof;
 mod rounding;
 mod search;
 pub(crate) mod settings;
+pub(crate) mod sums;
 pub(crate) mod totals;
 mod weights;
 
@@ -316,7 +317,9 @@ impl Figure {
         };
         let explanations =
             weights.map(|weights| Explanations::of(&case, weights)).unwrap_or_default();
-        let lines = bridge::lines(house, &ground, recorded.as_ref(), &explanations, start, &test);
+        let agrees = agreement.agrees();
+        let lines =
+            bridge::lines(house, &ground, recorded.as_ref(), &explanations, start, &test, agrees);
         let own = recorded::own_total(house, &ground, recorded.as_ref());
         let own = own.map(|own| own.with(counting));
         Figure {

@@ -12,12 +12,13 @@ use crate::house::Kind;
 use crate::reconcile::case::Case;
 use crate::reconcile::misread::typing_slips;
 use crate::reconcile::parts::{Shape, parts};
+use crate::units::area::Area;
 
 /// What to check again in our measurements; spaces and sides are given by index.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Question {
     /// Is a garage or porch inside the outline? A part of the outline has the size of one.
-    Inside { space: usize, side: usize, kind: Kind },
+    Inside { space: usize, side: usize, kind: Kind, sq_ft: i64 },
     /// Measure a wall again: nothing checks its axis, and a typing error in it would explain the gap.
     Wall { space: usize, side: usize },
 }
@@ -25,6 +26,9 @@ pub(crate) enum Question {
 /// The 5% to 95% range of the areas of attached garages, and of porches, in square feet, in 2,425 houses of Ames IA.
 const GARAGE: (f64, f64) = (273.0, 880.0);
 const PORCH: (f64, f64) = (40.0, 229.0);
+/// How far the part may be from what the record lacks: as a share of the part, or in square feet.
+const OF_A_PART: f64 = 0.06;
+const LEAST_OF_A_PART: f64 = 5.0;
 /// No wall of a garage is shorter than this, in feet.
 const NARROWEST_GARAGE_FT: f64 = 9.5;
 
@@ -32,13 +36,16 @@ const NARROWEST_GARAGE_FT: f64 = 9.5;
 pub(super) fn questions(case: &Case<'_>, gap: f64, allows: f64) -> Vec<Question> {
     let closes = |change: f64| (gap - change).abs() <= allows;
     let mut list = Vec::new();
-    list.extend(inside(case, gap, closes));
+    list.extend(inside(case));
     list.extend(wall(case, closes));
     list
 }
 
-/// A part of the outline as large as a garage or porch, if the record is smaller by about that area.
-fn inside(case: &Case<'_>, gap: f64, closes: impl Fn(f64) -> bool) -> Option<Question> {
+/// A part of the outline as large as a garage or porch, if the record is smaller by about that area than the house
+/// measured the record's own way.
+fn inside(case: &Case<'_>) -> Option<Question> {
+    let gap = (case.figure - case.like).sq_ft();
+    let closes = |effect: f64| (gap - effect).abs() <= (OF_A_PART * -effect).max(LEAST_OF_A_PART);
     let house = case.listed.house;
     let has = |kind: Kind| house.spaces.iter().any(|space| space.kind == kind);
     let (least, kind) = match -gap {
@@ -60,8 +67,9 @@ fn inside(case: &Case<'_>, gap: f64, closes: impl Fn(f64) -> bool) -> Option<Que
         })
         .map(move |part| (space, part.side, part.effect(outline).sq_ft()))
     });
-    let (space, side, _) = found.find(|&(.., effect)| closes(effect))?;
-    Some(Question::Inside { space, side, kind })
+    let (space, side, effect) = found.find(|&(.., effect)| closes(effect))?;
+    let sq_ft = Area::from_float_sq_ft(-effect).whole_sq_ft();
+    Some(Question::Inside { space, side, kind, sq_ft })
 }
 
 /// A wall of an axis without a closure check whose length, if mistyped, would explain the gap.

@@ -15,7 +15,7 @@
 use crate::areas::range::Range;
 use crate::geometry::compass::Axis;
 use crate::geometry::traverse::{Shape, StepRounding};
-use crate::house::wall_moves::AtFace;
+use crate::house::wall_moves::{AtFace, CommonTaken};
 use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision;
@@ -26,8 +26,9 @@ use crate::reconcile::misread::{self, Wanted, misread};
 use crate::reconcile::normal::OF_TOTAL;
 use crate::reconcile::ours::{self, Question};
 use crate::reconcile::settings::{Adds, RoundingTaken, Setting, goes_in, settings, ways};
+use crate::reconcile::sums::{OtherClosings, Sum};
 use crate::reconcile::total;
-use crate::reconcile::totals::{Meant, TotalWritten, meant};
+use crate::reconcile::totals::{Meant, TotalWritten, meant, nearest_meant};
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
 use crate::units::length::Step;
@@ -37,6 +38,8 @@ use strum::EnumCount;
 const MOST_LISTED: usize = 24;
 /// A cause with less than this share of the weight of something else is not computed.
 const NEGLIGIBLE: f64 = 1e-3;
+/// The least support of a cause for which other closings are tried.
+const WORTH_CLOSING: f64 = 0.02;
 /// The most pairs of departures that are weighed.
 const MOST_PAIRS: usize = 20_000;
 
@@ -137,6 +140,17 @@ struct Found {
     sq_ft: f64,
     sigma: f64,
     effect: Effect,
+    /// The sum of the very lengths typed that comes nearest to the figure, if one is near.
+    sum: Option<Sum>,
+}
+
+impl Found {
+    /// How well it represents its cause: 2 if it is the figure to the square foot without anything being taken
+    /// otherwise, 1 if it is a sum near the figure, 0 for all else.
+    fn rank(&self, figure: f64) -> u8 {
+        let is_it = (figure - self.sq_ft).abs() < 0.5 && self.rounding.is_none();
+        if is_it { 2 } else { u8::from(self.sum.is_some()) }
+    }
 }
 
 /// What a cause adds at the figure's own face and rule.
@@ -168,6 +182,9 @@ struct Search<'a> {
     misread_odds: f64,
     totals: Vec<Meant>,
     questions: Vec<Question>,
+    closings: OtherClosings,
+    /// Causes in the figure's own way of rounding that a sum of the typed lengths stands for.
+    behind_sums: Vec<Found>,
 }
 
 const NOWHERE: usize = usize::MAX;
@@ -233,6 +250,8 @@ impl<'a> Search<'a> {
             misread_odds,
             totals,
             questions: Vec::new(),
+            closings: OtherClosings::of(case),
+            behind_sums: Vec::new(),
         }
     }
 
@@ -257,8 +276,13 @@ impl<'a> Search<'a> {
             Some(place) => {
                 self.add(place, found.weight, (found.sq_ft, found.sigma));
                 let known = &mut self.found[place];
-                if found.weight > known.best {
-                    *known = Found { weight: known.weight, ..found };
+                let rank = |one: &Found| (one.rank(self.figure), one.best);
+                let (better, other) =
+                    if rank(&found) > rank(known) { (found, *known) } else { (*known, found) };
+                let weight = known.weight;
+                *known = Found { weight, ..better };
+                if other.rounding.is_none() && better.sum.is_some() {
+                    self.behind_sums.push(other);
                 }
                 place
             }
@@ -290,21 +314,18 @@ impl<'a> Search<'a> {
         if setting.is_out_of_reach(self.figure - total, 1.0, setting.variance) {
             return;
         }
-        let likelihood = setting.likelihood(self.figure, total, &[], 1.0);
+        let cause = cause_of(setting, self.case);
+        let is_moved = matches!(cause, Cause::Face(_) | Cause::Common(_));
+        let same = is_moved.then(|| setting.of_same_lengths(self.case, None, total)).flatten();
+        let likelihood = setting.likelihood(self.figure, total, &[], 1.0)
+            + same.map_or(0.0, |(likelihood, _)| likelihood);
         let weight = self.none * setting.chance * likelihood;
         if self.is_negligible(weight) {
             return;
         }
-        let cause = match (setting.face == self.case.face, setting.rounding) {
-            (false, _) => Cause::Face(setting.face),
-            (true, None) => Cause::None,
-            (true, Some(rounding)) => Cause::Rounding(rounding),
-        };
-        let own = match cause {
-            // Another face is compared with the house rounded in the same way.
-            Cause::Face(_) => self.setting(setting.rounding),
-            _ => self.settings.first(),
-        };
+        // Walls taken elsewhere are compared with the house rounded in the same way.
+        let own = if is_moved { self.setting(setting.rounding) } else { self.settings.first() };
+        let sum = same.map(|(_, sum)| sum);
         let effect = Effect::Exact(setting.total - own.map_or(setting.total, |own| own.total));
         let (sigma, rounding) = (sigma(setting.variance), setting.rounding);
         let known = self.found.iter().position(|known| known.cause == cause);
@@ -319,8 +340,20 @@ impl<'a> Search<'a> {
                 sq_ft: total,
                 sigma,
                 effect,
+                sum: sum.map(|sum| self.from_own(sum, setting)),
             },
         );
+    }
+
+    /// A sum with walls taken elsewhere, from the house as it is measured in the figure's own way and added up alike.
+    fn from_own(&self, sum: Sum, setting: &Setting<'_>) -> Sum {
+        let in_tenths = self.setting(setting.rounding).filter(|_| sum.total == setting.total);
+        let typed = self.case.walls.spaces.iter().map(|at| at.outline.area());
+        let house = match in_tenths {
+            Some(own) => own.total,
+            None => self.case.total(&typed.collect::<Vec<Area>>()),
+        };
+        Sum { house, ..sum }
     }
 
     fn with_one_departure(&mut self, setting: &Setting<'_>) {
@@ -337,8 +370,9 @@ impl<'a> Search<'a> {
                 if setting.is_out_of_reach(self.figure - sq_ft, 1.0, adds.variance) {
                     continue;
                 }
+                let same = setting.of_same_lengths(self.case, Some(departure.kind), sq_ft);
                 let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0)
-                    + setting.of_same_lengths(self.case, departure.kind, sq_ft);
+                    + same.map_or(0.0, |(likelihood, _)| likelihood);
                 let weight = base * share * likelihood;
                 if self.is_negligible(weight) {
                     continue;
@@ -352,6 +386,7 @@ impl<'a> Search<'a> {
                     sq_ft: sq_ft + setting.shift,
                     sigma: sigma(adds.variance),
                     effect: Effect::Exact(adds.area),
+                    sum: same.map(|(_, sum)| sum),
                 };
                 let known = (self.singles[i] != NOWHERE).then_some(self.singles[i]);
                 self.singles[i] = self.push(known, found);
@@ -401,8 +436,9 @@ impl<'a> Search<'a> {
                 let cause = Cause::Departures(one.kind, Some(other.kind));
                 let effect = Effect::Exact(adds[0].area + adds[1].area);
                 let (best, sigma) = (weight, sigma(variance));
+                let (rounding, sum) = (None, None);
                 let found =
-                    Found { cause, weight, best, likelihood, rounding: None, sq_ft, sigma, effect };
+                    Found { cause, weight, best, likelihood, rounding, sq_ft, sigma, effect, sum };
                 known = Some(self.push(known, found));
             }
         }
@@ -454,6 +490,7 @@ impl<'a> Search<'a> {
                     sq_ft,
                     sigma,
                     effect: Effect::Float(sign * one.effect),
+                    sum: None,
                 };
                 sides[one.side] = self.push(known, found);
             });
@@ -480,8 +517,10 @@ impl<'a> Search<'a> {
             |adds: &Adds| Near::about(own.total_sq_ft + adds.sq_ft, own.most_off(adds.variance));
         let departures: Vec<Near> = own.adds.iter().map(near).collect();
         for meant in std::mem::take(&mut self.totals) {
-            self.weighed += settings.len() as u64;
-            for (setting, _) in settings.iter().filter(|(_, near)| near.holds(meant)) {
+            let settings =
+                settings.iter().filter(|(one, _)| one.common == CommonTaken::Half);
+            self.weighed += settings.clone().count() as u64;
+            for (setting, _) in settings.filter(|(_, near)| near.holds(meant)) {
                 self.total(meant, setting, None);
             }
             let base = self.none * own.chance * meant.chance;
@@ -529,6 +568,7 @@ impl<'a> Search<'a> {
             sq_ft: written,
             sigma: sigma(variance) * scale(meant.how),
             effect: Effect::Float(written - self.start),
+            sum: None,
         };
         self.written[place] = self.push(known, found);
     }
@@ -565,7 +605,8 @@ impl<'a> Search<'a> {
     fn band(&self, found: &Found) -> FigureRange {
         const LIKELY: f64 = 0.004;
         let band = self.of_rounded(found);
-        let is_single = matches!(found.cause, Cause::Departures(_, None) | Cause::Face(_));
+        let is_single =
+            matches!(found.cause, Cause::Departures(_, None) | Cause::Face(_) | Cause::Common(_));
         if is_single && found.likelihood >= LIKELY {
             FigureRange { low: band.low.min(self.figure), high: band.high.max(self.figure) }
         } else {
@@ -593,12 +634,7 @@ impl<'a> Search<'a> {
                 ..
             } => likely,
             Cause::Total { how, with: None } if found.rounding.is_none() => {
-                // The digits were swapped in whatever total the office arrived at, so every way to close counts.
-                let range = if how == TotalWritten::Swapped {
-                    self.case.ranges.widest(false).map(|range| self.with_counting(range))
-                } else {
-                    self.usual()
-                };
+                let range = if how == TotalWritten::Swapped { self.nearly() } else { self.usual() };
                 let Some(range) = range else { return likely };
                 let more = |sq_ft: f64| found.sq_ft + (sq_ft - self.start) * scale(how);
                 let (low, high) = (more(range.low), more(range.high));
@@ -675,6 +711,17 @@ impl<'a> Search<'a> {
         self.case.ranges.usual(false).map(|range| self.with_counting(range))
     }
 
+    /// The range of figures that ordinary rounding can give, and a little beyond it where a wall is misrounded; `None`
+    /// where it cannot be computed.
+    fn nearly(&self) -> Option<FigureRange> {
+        /// How far beyond, as a share of the house.
+        const BEYOND: f64 = 0.006;
+        let (usual, widest) = (self.usual()?, self.case.ranges.widest(false)?);
+        let beyond = BEYOND * self.start;
+        let usual = FigureRange { low: usual.low - beyond, high: usual.high + beyond };
+        Some(usual.within(self.with_counting(widest)))
+    }
+
     /// A range of the house's area, with what the figure says it counts added.
     fn with_counting(&self, range: Range) -> FigureRange {
         let counting = self.start - total(self.case.listed.house, &self.case.ruled.areas).sq_ft();
@@ -740,12 +787,30 @@ impl<'a> Search<'a> {
         (is_one && is_given).then_some(self.figure)
     }
 
+    /// The cause with its figures: closed otherwise in the figure's own way, where that gives just the figure and a sum
+    /// of the typed lengths only nearly does.
     fn explanation(&self, found: &Found, sum: f64) -> Explanation {
+        let is_off = found.sum.is_some_and(|one| !one.is_the(self.case.figure));
+        let own = self.behind_sums.iter().find(|own| is_off && own.cause == found.cause);
+        let own = own.map(|own| Found { weight: found.weight, sum: None, ..*own });
+        let own = own.filter(|own| self.closed_otherwise(own, self.effect_of(own)).is_some());
+        self.explained(own.as_ref().unwrap_or(found), sum)
+    }
+
+    /// What a cause that is counted otherwise adds.
+    fn effect_of(&self, found: &Found) -> Area {
+        match found.effect {
+            Effect::Exact(area) => area,
+            Effect::Float(sq_ft) => Area::from_float_sq_ft(sq_ft),
+        }
+    }
+
+    fn explained(&self, found: &Found, sum: f64) -> Explanation {
         let own = self.setting(found.rounding).or(self.settings.first());
         let is_own = found.rounding.is_none() || matches!(found.cause, Cause::Rounding(_));
         let ruled = own.filter(|_| !is_own).map(|own| own.total);
         let counting = own.map_or(Area::ZERO, |own| own.counting);
-        let band = self.band(found);
+        let mut band = self.band(found);
         let gives = self.closed_or_rounded(found, band);
         let effect = match found.effect {
             _ if gives.is_some() => {
@@ -758,20 +823,68 @@ impl<'a> Search<'a> {
                 None => sq_ft,
             }),
         };
+        let is_likely = found.weight >= WORTH_CLOSING * sum;
+        let closed = || is_likely.then(|| self.closed_otherwise(found, effect)).flatten();
+        let exact = found.sum.or_else(closed);
+        let gives = exact.map_or(gives.unwrap_or(found.sq_ft), |exact| exact.total.sq_ft());
+        if exact.is_some() {
+            let ends = [gives, self.figure];
+            band = FigureRange {
+                low: ends.into_iter().fold(band.low, f64::min),
+                high: ends.into_iter().fold(band.high, f64::max),
+            };
+        }
         Explanation {
             cause: found.cause,
             labels: Labels::of(self.case.listed.house),
             rounding: found.rounding,
-            sq_ft: gives.unwrap_or(found.sq_ft),
-            leaves: self.figure - gives.unwrap_or(found.sq_ft),
+            sq_ft: gives,
+            leaves: self.figure - gives,
             sigma: found.sigma,
             band,
             support: found.weight / sum,
-            effect,
-            ruled: ruled.map(|ruled| ruled - counting),
+            effect: exact.map_or(effect, |exact| exact.total - exact.house),
+            ruled: exact.map(|exact| exact.house).or(ruled).map(|ruled| ruled - counting),
             counting,
+            sum: exact,
             strength: None,
         }
+    }
+
+    /// The sum that is the figure to the square foot if the rounded walls are closed in another way that is as near,
+    /// for what is counted otherwise and for a total with two digits swapped; `None` for all else, and where the
+    /// figure is given without that.
+    fn closed_otherwise(&self, found: &Found, effect: Area) -> Option<Sum> {
+        let own = self.settings.first().filter(|_| found.rounding.is_none())?;
+        let band = self.band(found);
+        let is_within = band.low - 0.5 <= self.figure && self.figure <= band.high + 0.5;
+        if (self.figure - found.sq_ft).abs() < 0.5 || !is_within {
+            return None;
+        }
+        let figure = self.case.figure.whole_sq_ft();
+        match found.cause {
+            Cause::Departures(one, other) => {
+                let kinds: Vec<DepartureKind> = [Some(one), other].into_iter().flatten().collect();
+                self.closings.giving(figure, self.case, own, &kinds, effect)
+            }
+            Cause::Total { how: how @ TotalWritten::Swapped, with: None } => {
+                let house = found.sq_ft - effect.sq_ft();
+                let meant = nearest_meant(how, self.case.figure, house)?;
+                let sum = self.closings.giving(meant, self.case, own, &[], Area::ZERO)?;
+                Some(Sum { total: self.case.figure, ..sum })
+            }
+            _ => None,
+        }
+    }
+}
+
+/// The cause that a face and a way of rounding are, without any departure.
+fn cause_of(setting: &Setting<'_>, case: &Case<'_>) -> Cause {
+    match setting.rounding {
+        _ if setting.face != case.face => Cause::Face(setting.face),
+        _ if setting.common != CommonTaken::Half => Cause::Common(setting.common),
+        None => Cause::None,
+        Some(rounding) => Cause::Rounding(rounding),
     }
 }
 

@@ -9,7 +9,7 @@ use crate::areas::is_in_total;
 use crate::areas::uncertainty::{OfRounding, chance_of_other_step};
 use crate::geometry::outline::Outline;
 use crate::geometry::traverse::{StepRounding, Traverse};
-use crate::house::wall_moves::AtFace;
+use crate::house::wall_moves::{AtFace, CommonTaken};
 use crate::house::{Face, House};
 use crate::reconcile::case::Case;
 use crate::reconcile::departures::{Departure, DepartureKind, is_listed_alike};
@@ -44,6 +44,8 @@ pub(super) type RoundingWay = (Option<RoundingTaken>, StepRounding, f64);
 /// One face and one way of rounding, with the areas of this house under them, in square feet.
 pub(super) struct Setting<'a> {
     pub(super) face: Face,
+    /// How much of the walls shared with other dwellings is in it.
+    pub(super) common: CommonTaken,
     /// The way of rounding; `None` for the figure's own.
     pub(super) rounding: Option<RoundingTaken>,
     /// Its prior probability.
@@ -118,10 +120,6 @@ struct Drawn {
     outline: Outline,
     grid: OnceCell<Option<OnGrid>>,
 }
-
-/// The share of offices that do not round to feet whose lengths are just those that were typed here: both come from one
-/// plan, or one from the other. Judgment.
-const OF_SAME_LENGTHS: f64 = 0.25;
 
 /// The share of offices that leave a part out of the sketch itself: the wall is written straight through, and that
 /// wall is rounded. The others fill it in or take it off on a sketch of the whole outline. Judgment.
@@ -204,7 +202,9 @@ pub(super) fn settings<'a>(
     }
     let others = [Face::Outside, Face::Frame, Face::Inside].into_iter();
     let others = others.filter(|face| *face != case.face);
-    let own_face = 1.0 - others.map(|face| of_face(face, weights)).sum::<f64>();
+    let common = other_common_walls(case, weights);
+    let of_common = common.iter().map(|setting| setting.chance).sum::<f64>();
+    let own_face = 1.0 - others.map(|face| of_face(face, weights)).sum::<f64>() - of_common;
     let mut list: Vec<Setting<'a>> = Vec::with_capacity(8);
     for &(rounding, way, chance) in ways {
         if rounding == Some(RoundingTaken::OtherHalves) && !case.has_halves() {
@@ -219,6 +219,7 @@ pub(super) fn settings<'a>(
         list.push(seen.under(case, departures, (rounding, way, own_face * chance)));
     }
     list.extend(other_faces(case, weights));
+    list.extend(common);
     list
 }
 
@@ -233,31 +234,51 @@ const FINE_AT_ANOTHER_FACE: f64 = 0.4;
 /// The house at the other faces without departures: under the figure's own rounding, and not rounded to feet where
 /// the file says how thick the walls are.
 fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
+    let faces = [Face::Outside, Face::Frame, Face::Inside].into_iter();
+    let at = |face: Face| {
+        let walls = case.could_be_at(face).then(|| case.walls_at(face)).flatten()?;
+        let is_fine = case.listed.house.states_walls();
+        let mut list = at_other_walls(case, &walls, of_face(face, weights), is_fine);
+        list.iter_mut().for_each(|setting| setting.face = face);
+        Some(list)
+    };
+    faces.filter(|face| *face != case.face).filter_map(at).flatten().collect()
+}
+
+/// The house with the walls that it shares with other dwellings counted whole, or left out, without departures.
+fn other_common_walls<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
+    let at = |common: CommonTaken| {
+        let walls = Walls::with_common(case.listed.house, case.face, common)?;
+        let mut list = at_other_walls(case, &walls, weights.common_walls, true);
+        list.iter_mut().for_each(|setting| setting.common = common);
+        Some(list)
+    };
+    [CommonTaken::Whole, CommonTaken::LeftOut].into_iter().filter_map(at).flatten().collect()
+}
+
+/// The house with walls that were moved: under the figure's own rounding and, where that is coarse and `is_fine`, not
+/// rounded to feet.
+fn at_other_walls<'a>(
+    case: &Case<'a>,
+    walls: &Walls,
+    chance: f64,
+    is_fine: bool,
+) -> Vec<Setting<'a>> {
     let (step, halves) = (case.rule.step, case.settings.halves);
     let own = (None, StepRounding::Nearest(step, halves));
     let fine = StepRounding::Nearest(case.settings.fine.step(), halves);
     let fine = (Some(RoundingTaken::NotRounded), fine);
-    let is_fine = step == Step::WholeFoot && case.listed.house.states_walls();
+    let is_fine = step == Step::WholeFoot && is_fine;
     let of_fine = if is_fine { FINE_AT_ANOTHER_FACE } else { 0.0 };
     let ways = [Some((own, 1.0 - of_fine)), is_fine.then_some((fine, of_fine))];
-    let faces = [Face::Outside, Face::Frame, Face::Inside].into_iter();
-    let at = |face: Face| {
-        let walls = case.could_be_at(face).then(|| case.walls_at(face)).flatten();
-        let ways = ways.into_iter().flatten();
-        walls.into_iter().flat_map(move |walls| {
-            ways.clone().filter_map(move |((rounding, way), share)| {
-                let outlines = closed(case, &walls, Some(RoundingTaken::WholeFoot), way)?;
-                let variance = |at: &AtFace| spread_of(at).variance(way, case.settings.reading);
-                let variances = walls.spaces.iter().map(variance).collect();
-                let seen = Seen::new(Cow::Owned(walls.clone()), outlines, variances);
-                let chance = share * of_face(face, weights);
-                let mut found = seen.under(case, &[], (rounding, way, chance));
-                found.face = face;
-                Some(found)
-            })
-        })
+    let under = |((rounding, way), share): ((Option<RoundingTaken>, StepRounding), f64)| {
+        let outlines = closed(case, walls, Some(RoundingTaken::WholeFoot), way)?;
+        let variance = |at: &AtFace| spread_of(at).variance(way, case.settings.reading);
+        let variances = walls.spaces.iter().map(variance).collect();
+        let seen = Seen::new(Cow::Owned(walls.clone()), outlines, variances);
+        Some(seen.under(case, &[], (rounding, way, share * chance)))
     };
-    faces.filter(|face| *face != case.face).flat_map(at).collect()
+    ways.into_iter().flatten().filter_map(under).collect()
 }
 
 /// The closed outlines under a way of rounding; those already computed are borrowed.
@@ -353,6 +374,7 @@ impl<'a> Seen<'a> {
         };
         let mut setting = Setting {
             face: case.face,
+            common: CommonTaken::Half,
             rounding,
             chance,
             total,
@@ -448,36 +470,6 @@ impl Setting<'_> {
         listed + rest * of_rest
     }
 
-    /// The likelihood that an office which does not round to feet has the very lengths that were typed here, and gets the
-    /// figure from them with a space that is in or out of the total. Such an office adds up tenths of a foot or the
-    /// lengths as they are.
-    pub(super) fn of_same_lengths(&self, case: &Case<'_>, kind: DepartureKind, sq_ft: f64) -> f64 {
-        use DepartureKind::{Counted, LeftOut, LevelLeftOut, NotDeducted};
-        /// How far apart the two sums can be, in square feet.
-        const APART: f64 = 8.0;
-        let is_whole_space = matches!(
-            kind,
-            Counted { .. } | LeftOut { .. } | LevelLeftOut { .. } | NotDeducted { .. }
-        );
-        if self.rounding != Some(RoundingTaken::NotRounded)
-            || self.face != case.face
-            || !is_whole_space
-            || (case.figure.sq_ft() - sq_ft).abs() > APART
-        {
-            return 0.0;
-        }
-        let area = |(i, at): (usize, &AtFace)| {
-            if self.is_known[i] { self.areas[i] } else { at.outline.area() }
-        };
-        let areas: Vec<Area> = case.walls.spaces.iter().enumerate().map(area).collect();
-        let outlines: Vec<&Outline> = case.walls.spaces.iter().map(|at| &at.outline).collect();
-        let as_typed = case.total(&areas) + kind.effect(case.listed, &areas, &outlines);
-        let figure = case.figure.whole_sq_ft();
-        let by_tenths = Area::from_float_sq_ft(sq_ft);
-        let given = [as_typed, by_tenths].into_iter().filter(|sum| sum.whole_sq_ft() == figure);
-        given.map(|_| OF_SAME_LENGTHS / 2.0).sum()
-    }
-
     /// The likelihood given the total without departures, with `more` variance added.
     pub(super) fn likelihood_spread(&self, figure: f64, total: f64, more: f64) -> f64 {
         if more > 0.0 {
@@ -571,6 +563,20 @@ impl Setting<'_> {
     /// The area of a space, in square feet.
     pub(super) fn area(&self, space: usize) -> f64 {
         self.areas[space].sq_ft()
+    }
+
+    /// The walls that it is computed from, not rounded.
+    pub(super) fn walls(&self) -> &Walls {
+        &self.walls
+    }
+
+    /// The area of a space with the lengths as they were typed, or as the record lists it by itself.
+    pub(super) fn typed_area(&self, space: usize) -> Area {
+        if self.is_known[space] {
+            self.areas[space]
+        } else {
+            self.walls.spaces[space].outline.area()
+        }
     }
 
     /// The highest likelihood of any figure.

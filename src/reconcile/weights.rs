@@ -50,6 +50,9 @@ weights! {
     face: "the outside face or the frame instead of another face",
     /// The probability that the figure was measured inside although it says another face.
     face_inside: "inside instead of another face",
+    /// The probability, for each, that walls shared with other dwellings were counted whole, and that they were left
+    /// out.
+    common_walls: "walls shared with other dwellings counted whole, or left out, each",
     /// The probability that every side was rounded up.
     always_up: "every wall rounded up",
     /// The probability that every side was rounded down.

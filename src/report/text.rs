@@ -488,7 +488,10 @@ impl Writer<'_> {
             let fits = match (explanation.is_reported(), explanation.fits()) {
                 (true, _) if self.say.is_shown(figure, explanation) => " (named above)",
                 (true, _) => " (gives the same as one named above)",
-                (false, true) if explanation.support() > explanations.something_else() => " (fits)",
+                // What fits but is not named says why: a chance match is too likely.
+                (false, true) if explanation.support() > explanations.something_else() => {
+                    " (too likely by chance to be named)"
+                }
                 (false, true) => " (no likelier than something else)",
                 (false, false) => " (does not fit)",
             };

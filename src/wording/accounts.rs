@@ -10,6 +10,7 @@ use crate::reconcile::decision::MOST_REPORTED;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
 use crate::reconcile::ours::Question;
 use crate::reconcile::settings::RoundingTaken;
+use crate::reconcile::sums::SummedBy;
 use crate::reconcile::{BridgeStep, CouldExplain, Explanation, Figure, Line, Strength};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
@@ -236,6 +237,11 @@ impl Sentences<'_> {
             return format!("{words}{strength}: {said}");
         }
         let gives = Gives::of(one.sq_ft, one.band, figure.area().whole_sq_ft(), unsure);
+        let closed = one.sum.filter(|sum| sum.by == SummedBy::Closing).map(|sum| {
+            let house = self.number(sum.house.whole_sq_ft());
+            format!(", with another wall adjusted so that the rounded walls meet (the house is then {house})")
+        });
+        let closed = closed.unwrap_or_default();
         let said = match causes::meant(one.cause, figure) {
             Some(meant) if !gives.is_as_said() => gives.said_of_meant(meant, self.is_metric()),
             _ => gives.said(&the(figure), self.is_metric()),
@@ -248,7 +254,7 @@ impl Sentences<'_> {
             true => String::new(),
             false => format!("; {} would give the same", words::list_or(&others)),
         };
-        format!("{words}{strength}: {said}{doubled}{as_measured}{others}")
+        format!("{words}{strength}: {said}{closed}{doubled}{as_measured}{others}")
     }
 
     /// What every wall rounded one way can give, depending on how the outline is closed; or what a total rounded to
@@ -554,9 +560,11 @@ impl Sentences<'_> {
     /// A cause in words, with the way of rounding that supports it best if that is not the figure's own.
     pub(crate) fn cause_said(&self, figure: &Figure, one: &Explanation) -> String {
         let said = causes::said(one.cause, self.listed(figure), figure);
+        let is_by_levels = one.sum.is_some_and(|sum| sum.by == SummedBy::Levels);
+        let by_levels = if is_by_levels { " and each level rounded by itself" } else { "" };
         match (one.cause, one.rounding) {
             (Cause::Rounding(_), _) | (_, None) => said,
-            (_, Some(rounding)) => format!("{said}, with {}", causes::rounded(rounding)),
+            (_, Some(rounding)) => format!("{said}, with {}{by_levels}", causes::rounded(rounding)),
         }
     }
 

@@ -1,12 +1,14 @@
 //! Words for causes: what each one is, and how to find out whether it applies.
 #![expect(clippy::float_arithmetic, reason = "what a cause gives and adds are floats")]
 
+use crate::areas::is_in_total;
 use crate::diagnostic::words;
 use crate::geometry::compass::Direction;
 use crate::house::Face;
+use crate::house::wall_moves::CommonTaken;
 use crate::house::{House, Kind, SideNumber, Space};
 use crate::reconcile::cause::{Cause, MisreadWall};
-use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
+use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed, under_roof};
 use crate::reconcile::ours::Question;
 use crate::reconcile::parts::{Part, Shape, parts};
 use crate::reconcile::settings::RoundingTaken;
@@ -14,6 +16,7 @@ use crate::reconcile::totals::{TotalWritten, nearest_meant};
 use crate::reconcile::{Evidence, Figure};
 use crate::units::decimal::thousands;
 use crate::units::length::{Length, WrittenLength};
+use crate::wording::size::size_of_sq_ft;
 
 /// A cause of a figure, as a phrase that follows "possible:".
 pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String {
@@ -22,8 +25,10 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String 
         Cause::None => "rounding alone".to_owned(),
         Cause::Departures(..) => String::new(),
         Cause::Face(face) => format!("measured {}", at(face)),
+        Cause::Common(CommonTaken::LeftOut) => "common walls left out".to_owned(),
+        Cause::Common(_) => "common walls counted whole, not to their centerline".to_owned(),
         Cause::Rounding(rounding) => rounded(rounding).to_owned(),
-        Cause::Misread(wall) => misread(wall, listed.house),
+        Cause::Misread(wall) => misread(wall, listed.house, figure.face()),
         Cause::Total { how, with } => match meant(cause, figure).filter(|_| with.is_none()) {
             Some(meant) => {
                 let typed = thousands(figure.area().whole_sq_ft());
@@ -46,9 +51,10 @@ pub(crate) fn meant(cause: Cause, figure: &Figure) -> Option<i64> {
     nearest_meant(how, figure.area(), one.sq_ft() - one.effect.sq_ft())
 }
 
-/// A misread wall in words: `side 4 of the house taken as 49', ten feet more (here west 39' 5")`; with the wall that
-/// then has another length too, `sides 2 and 4 of the house taken as 61' and 37' (here east 55' 8" and west 31' 5")`.
-fn misread(wall: MisreadWall, house: &House) -> String {
+/// A misread wall in words: `side 4 of the house taken as 49', ten feet more, here west 39' 5"`; with the wall that then
+/// has another length too, `sides 2 and 4 of the house taken as 61' and 37', here east 55' 8" and west 31' 5"`. Of walls
+/// that were taped at another face than the record's, the length there comes first: `here 20', 19' 4" inside`.
+fn misread(wall: MisreadWall, house: &House, face: Face) -> String {
     let space = &house.spaces[wall.space];
     let name = words::the_quoted(&space.name);
     let form = house.usual_form();
@@ -58,23 +64,48 @@ fn misread(wall: MisreadWall, house: &House) -> String {
         false if is_whole_feet(length) => length.to_string(),
         false => format!("about {length}"),
     };
+    let is_elsewhere = space.face != face && !form.is_metric();
+    let here = |side: usize| match is_elsewhere && side == wall.side {
+        true => format!("{}, taped {} as {}", taken(wall.from), words_of(space.face), typed(side)),
+        false => typed(side),
+    };
     let how = slip(wall, form.is_metric());
     if let Some((one, other)) = across(space, wall.side) {
-        let (length, here) = (taken(wall.length), typed(wall.side));
-        return format!("sides {one} and {other} of {name} taken as {length}{how} (here {here})");
+        let (length, here) = (taken(wall.length), here(wall.side));
+        return format!("sides {one} and {other} of {name} taken as {length}{how}, here {here}");
     }
     let walls = wall.walls();
     let numbers: Vec<usize> =
         walls.iter().map(|&(side, _)| space.sides[side].number.get()).collect();
     let lengths: Vec<String> = walls.iter().map(|&(_, length)| taken(length)).collect();
+    let ten_each = match wall.other {
+        Some((side, length)) if !form.is_metric() => {
+            let change = wall.length - wall.from;
+            let its = length - space.closed.outline.vectors()[side].chord_length();
+            let is_alike = (its - change).abs() < Length::FOOT;
+            (is_alike && change.abs() == Length::from_nm(10 * Length::FOOT.nm())).then(|| {
+                if change > Length::ZERO { ", both ten feet more" } else { ", both ten feet less" }
+            })
+        }
+        _ => None,
+    };
     let lengths = match lengths.as_slice() {
         [one] => format!("{one}{how}"),
         [one, other] if one == other => format!("{one} each"),
-        all => words::all_of(all),
+        all => format!("{}{}", words::all_of(all), ten_each.unwrap_or_default()),
     };
-    let here: Vec<String> = walls.iter().map(|&(side, _)| typed(side)).collect();
+    let here: Vec<String> = walls.iter().map(|&(side, _)| here(side)).collect();
     let (sides, here) = (words::sides(&numbers), words::all_of(&here));
-    format!("{sides} of {name} taken as {lengths} (here {here})")
+    format!("{sides} of {name} taken as {lengths}, here {here}")
+}
+
+/// Where a wall was taped, in a word: `inside`.
+fn words_of(face: Face) -> &'static str {
+    match face {
+        Face::Outside => "outside",
+        Face::Frame => "at the frame",
+        Face::Inside => "inside",
+    }
 }
 
 fn is_whole_feet(length: Length) -> bool {
@@ -153,7 +184,10 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
             let name = words::quoted_in_text(&listed.house.missing[missing].name);
             format!("{name}, not found on site, still counted")
         }
-        DepartureKind::LeftOut { space } => format!("{} not counted", name(space)),
+        DepartureKind::LeftOut { space } => match whole_level(space, house) {
+            Some(level) => format!("{} not counted", level_name(level)),
+            None => format!("{} not counted", name(space)),
+        },
         DepartureKind::LevelLeftOut { level } => format!("{} not counted", level_name(level)),
         DepartureKind::NotDeducted { space } => {
             format!("{} not deducted", deducted_name(&house.spaces[space]))
@@ -175,19 +209,42 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
             };
             format!("{} {how}", level_name(level))
         }
-        DepartureKind::UnderRoof => "everything under the roof counted".to_owned(),
+        DepartureKind::UnderRoof => match few_under_roof(house) {
+            Some(names) => format!("{} counted", words::all_of(&names)),
+            None => "everything under the roof counted".to_owned(),
+        },
         DepartureKind::Part { space, part } => {
             let what = part_of(&house.spaces[space], part);
+            let size = size_of_part(&house.spaces[space], part, house);
             match part.shape {
                 Shape::Recess if part.is_corner(&house.spaces[space].closed.outline) => {
-                    format!("{what} squared off")
+                    format!("{what}{size} squared off")
                 }
-                Shape::Recess => format!("{what} filled in"),
-                Shape::Jog | Shape::Wing | Shape::Bay => format!("{what} left off"),
+                Shape::Recess => format!("{what}{size} filled in"),
+                Shape::Jog | Shape::Wing => format!("{what}{size} left off"),
+                Shape::Bay => format!("{what} left off"),
                 Shape::BoxedBay => format!("{what} drawn as a box"),
             }
         }
     }
+}
+
+/// The names of the uncounted spaces under the roof, where they are few enough to be listed.
+fn few_under_roof(house: &House) -> Option<Vec<String>> {
+    const FEW: usize = 3;
+    let names: Vec<String> =
+        under_roof(house).map(|i| words::quoted_in_text(&house.spaces[i].name)).collect();
+    (names.len() <= FEW).then_some(names)
+}
+
+/// The level of which a counted space is all that counts, if that is an upper level.
+fn whole_level(space: usize, house: &House) -> Option<usize> {
+    let level = house.spaces[space].level;
+    let is_all = |i: usize| i == space || !is_in_total(house, i, false);
+    let mut here = (0..house.spaces.len()).filter(|&i| house.spaces[i].level == level);
+    let is_upper = (0..house.spaces.len())
+        .any(|i| house.spaces[i].level < level && is_in_total(house, i, false));
+    (is_upper && here.all(is_all)).then_some(level)
 }
 
 /// The name of a space that is deducted. A name in quotes says what kind of space it is, since `"Two-story living
@@ -235,6 +292,16 @@ fn part_of(space: &Space, part: Part) -> String {
             format!("the bay{at} in the {} wall of {of}", faces.word())
         }
     }
+}
+
+/// The two walls of the rectangle of a part, where one needs them to find it on another sketch: `, 11' 3" by 4' 3",`.
+fn size_of_part(space: &Space, part: Part, house: &House) -> String {
+    let outline = &space.closed.outline;
+    let form = house.usual_form();
+    let length =
+        |side: usize| WrittenLength::new(outline.vectors()[side].chord_length(), form).spoken();
+    let [one, other] = part.walls(outline);
+    format!(", {} by {},", length(one), length(other))
 }
 
 /// A question that would settle whether a cause applies.
@@ -368,6 +435,9 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> V
     let own = match cause {
         Cause::None | Cause::Departures(..) => None,
         Cause::Face(_) => Some(how_walls_are_measured()),
+        Cause::Common(_) => Some(OpenQuestion::state(
+            "whether the common walls count whole, to their centerline or not at all",
+        )),
         Cause::Rounding(_) => Some(how_walls_are_rounded()),
         Cause::Misread(wall) => {
             let space = &listed.house.spaces[wall.space];
@@ -418,8 +488,14 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
             let name = words::the_quoted(&listed.house.missing[missing].name);
             format!("whether the total still counts {name}")
         }
-        DepartureKind::LeftOut { space } => format!("whether the total includes {}", name(space)),
-        DepartureKind::LevelLeftOut { level } | DepartureKind::Level { level, .. } => {
+        DepartureKind::LeftOut { space } => {
+            let name = whole_level(space, house).map_or_else(|| name(space), level_name);
+            format!("whether the total includes {name}")
+        }
+        DepartureKind::LevelLeftOut { level } => {
+            format!("whether the total includes {}", level_name(level))
+        }
+        DepartureKind::Level { level, .. } => {
             format!("how the total counts {}", level_name(level))
         }
         DepartureKind::NotDeducted { space } | DepartureKind::Deducted { space } => {
@@ -428,7 +504,13 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
         DepartureKind::DeductedTwice { space } => {
             format!("how often the total deducts {}", deducted_named(&house.spaces[space]))
         }
-        DepartureKind::UnderRoof => "which spaces the total counts".to_owned(),
+        DepartureKind::UnderRoof => match few_under_roof(house) {
+            Some(_) => {
+                let names: Vec<String> = under_roof(house).map(name).collect();
+                format!("whether the total counts {}", words::all_of(&names))
+            }
+            None => "which spaces the total counts".to_owned(),
+        },
         DepartureKind::Part { space, part } => {
             return match part.shape {
                 Shape::Bay | Shape::BoxedBay => {
@@ -471,12 +553,15 @@ fn measured_across(space: &Space) -> Option<String> {
 pub(crate) fn asked(question: Question, listed: Listed<'_>) -> String {
     let space = |i: usize| &listed.house.spaces[i];
     match question {
-        Question::Inside { space: i, side, kind } => format!(
-            "Is a {} inside your walk? The part at side {} of {} has that size.",
-            kind.word(),
-            side + 1,
-            words::the_quoted(&space(i).name)
-        ),
+        Question::Inside { space: i, side, kind, sq_ft } => {
+            let what = if kind == Kind::Porch { "an open porch" } else { "a garage" };
+            let size = size_of_sq_ft(sq_ft, listed.house.usual_form().is_metric());
+            format!(
+                "Is {what} inside your walk? The part at side {} of {} has {size}, about as much as the difference.",
+                side + 1,
+                words::the_quoted(&space(i).name)
+            )
+        }
         Question::Wall { space: i, side } => {
             let sides = &space(i).sides;
             let axis = sides[side].direction.map(Direction::axis);

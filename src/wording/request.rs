@@ -3,7 +3,7 @@
 use crate::diagnostic::words;
 use crate::house::{Face, ReferenceSource, SideRule};
 use crate::reconcile::agreement::Agreement;
-use crate::reconcile::cause::{Cause, CauseClass};
+use crate::reconcile::cause::CauseClass;
 use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation};
 use crate::units::area::Area;
@@ -158,7 +158,7 @@ impl Sentences<'_> {
         let total = self.units_of(figure).typed_first(figure.typed());
         let likeliest = shown_once(figure).into_iter().next();
         let is_level = likeliest.is_some_and(|one| {
-            matches!(one.cause, Cause::Departures(DepartureKind::Level { .. }, None))
+            one.cause.departures().any(|kind| matches!(kind, DepartureKind::Level { .. }))
         });
         match likeliest.and_then(|one| one.cause.class()) {
             _ if is_level => format!("how its {total} was arrived at"),

@@ -97,6 +97,15 @@ impl Sentences<'_> {
                 let how = line.rounding().map(causes::rounded).unwrap_or_default();
                 format!("rounding: {how}, with which the next fits best (ask)")
             }
+            BridgeStep::Rounding if line.is_otherwise() && figure.agreement().agrees() => {
+                let fine = format!("taken as {}", self.settings.fine.spoken());
+                format!("rounding: {}", self.assumed_as(&fine))
+            }
+            BridgeStep::Rounding if line.is_otherwise() => {
+                let how =
+                    "each wall to the whole foot, with another wall adjusted so that they meet";
+                format!("rounding: {}", self.assumed_as(how))
+            }
             BridgeStep::Rounding if figure.is_metric() && !figure.says_rule() => {
                 format!("rounding: {}", self.assumed_as("walls not rounded"))
             }
@@ -126,6 +135,12 @@ impl Sentences<'_> {
                 let pages = self.in_brackets(self.pages_of(spaces));
                 let names = words::all_named(line.counted());
                 format!("counting: {} counts {names}{pages}", the(figure))
+            }
+            BridgeStep::NotExplained if line.is_otherwise() && not_explained(figure) == 0 => {
+                "left to explain".to_owned()
+            }
+            BridgeStep::NotExplained if line.is_otherwise() => {
+                "left, within what measuring again could change".to_owned()
             }
             BridgeStep::NotExplained if is_left_within(figure, line) => {
                 let first = figure.explanations().reported().next();

@@ -136,7 +136,7 @@ fn a_corner_is_squared_off_with_the_lengths_that_the_record_has() {
     let page = text(&output.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(
         page.contains(
-            "corner after side 3 of the house squared off (only common cause that fits): gives 1,280, as the record says"
+            "corner after side 3 of the house, 12' by 20', squared off (only common cause that fits): gives 1,280, as the record says"
         ),
         "{page}"
     );

@@ -21,9 +21,10 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
     for (wanted, part) in
         [(has_level, "Scale "), (has_record, "step by step"), (has_record, "not explained")]
     {
-        // What is left is called so, or the rest that rounding or reading a tape could make.
-        let is_there =
-            all.contains(part) || part == "not explained" && all.contains("the rest, which ");
+        // What is left is called so, or the rest that rounding or reading a tape could make; where the two agree, the rest
+        // alone.
+        let is_left = ["the rest, which ", "the rest"].iter().any(|is| all.contains(is));
+        let is_there = all.contains(part) || part == "not explained" && is_left;
         if wanted && !is_there {
             missing.push(format!("{part}: {all}"));
         }

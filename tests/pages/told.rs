@@ -91,7 +91,7 @@ fn both_walls_of_a_rectangle_are_marked_and_named() {
     let text = format!("record 2,540 sq ft\n{TWO_LEVELS}");
     let page = first(&text);
     assert!(
-        page.contains("Sides 1 and 3 of the main rooms taken as 36' (here north 30')"),
+        page.contains("Sides 1 and 3 of the main rooms taken as 36', here north 30'"),
         "{page}"
     );
     assert!(page.contains("Please compare sides 1 and 3 of the main rooms"), "{page}");

@@ -50,23 +50,23 @@ impl Search<'_> {
         let known = self.found.iter().position(|known| is_one(known.cause, cause));
         let (sigma, effect) = (sigma(variance), Effect::Float(sq_ft - self.start));
         let best = weight;
-        self.push(known, Found { cause, weight, best, likelihood, rounding, sq_ft, sigma, effect });
+        let sum = None;
+        let found = Found { cause, weight, best, likelihood, rounding, sq_ft, sigma, effect, sum };
+        self.push(known, found);
     }
 
     fn list_setting(&mut self, setting: &Setting<'_>) {
         let (base, total) = (self.none * setting.chance, setting.total_sq_ft);
-        let cause = match setting.rounding {
-            _ if setting.face != self.case.face => Cause::Face(setting.face),
-            None => Cause::None,
-            Some(rounding) => Cause::Rounding(rounding),
-        };
+        let cause = cause_of(setting, self.case);
         let weight = (base, setting.likelihood(self.figure, total, &[], 1.0));
         self.list(cause, weight, total, setting.variance, setting.rounding);
         for (departure, adds) in self.departures.iter().zip(&setting.adds) {
             for (adds, share) in setting.ways_to(adds) {
                 let sq_ft = total + adds.sq_ft;
                 let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0)
-                    + setting.of_same_lengths(self.case, departure.kind, sq_ft);
+                    + setting
+                        .of_same_lengths(self.case, Some(departure.kind), sq_ft)
+                        .map_or(0.0, |(likelihood, _)| likelihood);
                 let weight = (base * departure.odds * share, likelihood);
                 let cause = Cause::Departures(departure.kind, None);
                 self.list(cause, weight, sq_ft + setting.shift, adds.variance, setting.rounding);
