@@ -233,6 +233,8 @@ fn needed(one: &Explanation) -> f64 {
     use DepartureKind::{Deducted, Level, NotDeducted, UnderRoof};
     match one.cause {
         cause if is_pair(cause) => FOR_A_PAIR,
+        // There is only one such sum of a house, so chance seldom meets it.
+        Cause::Departures(UnderRoof, None) if is_a_sum(one) => FOR_A_SUM / 2.0,
         Cause::Departures(kind, None) if kind.is_of_whole_spaces() && is_a_sum(one) => FOR_A_SUM,
         Cause::Face(_) => FOR_A_FACE,
         Cause::Misread(_) => FOR_A_WALL,

@@ -340,13 +340,13 @@ impl<'a> Search<'a> {
                 sq_ft: total,
                 sigma,
                 effect,
-                sum: sum.map(|sum| self.from_own(sum, setting)),
+                sum: sum.map(|sum| self.beside_own(sum, setting)),
             },
         );
     }
 
     /// A sum with walls taken elsewhere, from the house as it is measured in the figure's own way and added up alike.
-    fn from_own(&self, sum: Sum, setting: &Setting<'_>) -> Sum {
+    fn beside_own(&self, sum: Sum, setting: &Setting<'_>) -> Sum {
         let in_tenths = self.setting(setting.rounding).filter(|_| sum.total == setting.total);
         let typed = self.case.walls.spaces.iter().map(|at| at.outline.area());
         let house = match in_tenths {

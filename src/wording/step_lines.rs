@@ -102,9 +102,9 @@ impl Sentences<'_> {
                 format!("rounding: {}", self.assumed_as(&fine))
             }
             BridgeStep::Rounding if line.is_otherwise() => {
-                let how =
-                    "each wall to the whole foot, with another wall adjusted so that they meet";
-                format!("rounding: {}", self.assumed_as(how))
+                let step = figure.rounding_test().step().spoken();
+                let how = format!("{step}, with another wall adjusted so that they meet");
+                format!("rounding: {}", self.assumed_as(&how))
             }
             BridgeStep::Rounding if figure.is_metric() && !figure.says_rule() => {
                 format!("rounding: {}", self.assumed_as("walls not rounded"))

@@ -179,7 +179,8 @@ fn the_exhibit_is_heard_with_each_wall_each_cause_and_the_request() {
             assert!(page.description().contains(&side), "{name}: {side}: {}", page.description());
         }
         for item in seen.split("– ").skip(1) {
-            let cause = plain(item.split(" (").next().unwrap().split(" …").next().unwrap());
+            let cause = item.split(": gives").next().unwrap().split(" (").next().unwrap();
+            let cause = plain(cause.split(" …").next().unwrap());
             assert!(heard.contains(&cause), "{name}: {cause}: {}", page.description());
         }
         for request in ["Please correct", "Please measure", "Please state", "No change is"] {
