@@ -517,8 +517,7 @@ impl<'a> Search<'a> {
             |adds: &Adds| Near::about(own.total_sq_ft + adds.sq_ft, own.most_off(adds.variance));
         let departures: Vec<Near> = own.adds.iter().map(near).collect();
         for meant in std::mem::take(&mut self.totals) {
-            let settings =
-                settings.iter().filter(|(one, _)| one.common == CommonTaken::Half);
+            let settings = settings.iter().filter(|(one, _)| one.common == CommonTaken::Half);
             self.weighed += settings.clone().count() as u64;
             for (setting, _) in settings.filter(|(_, near)| near.holds(meant)) {
                 self.total(meant, setting, None);

@@ -98,8 +98,7 @@ impl Sentences<'_> {
                 format!("rounding: {how}, with which the next fits best (ask)")
             }
             BridgeStep::Rounding if line.is_otherwise() && figure.agreement().agrees() => {
-                let fine = format!("taken as {}", self.settings.fine.spoken());
-                format!("rounding: {}", self.assumed_as(&fine))
+                format!("rounding: {}", self.assumed_as(self.settings.fine.spoken()))
             }
             BridgeStep::Rounding if line.is_otherwise() => {
                 let step = figure.rounding_test().step().spoken();
@@ -137,10 +136,10 @@ impl Sentences<'_> {
                 format!("counting: {} counts {names}{pages}", the(figure))
             }
             BridgeStep::NotExplained if line.is_otherwise() && not_explained(figure) == 0 => {
-                "left to explain".to_owned()
+                "the rest".to_owned()
             }
             BridgeStep::NotExplained if line.is_otherwise() => {
-                "left, within what measuring again could change".to_owned()
+                "the rest, which measuring again could change".to_owned()
             }
             BridgeStep::NotExplained if is_left_within(figure, line) => {
                 let first = figure.explanations().reported().next();
