@@ -139,7 +139,7 @@ impl Sentences<'_> {
                 "the rest".to_owned()
             }
             BridgeStep::NotExplained if line.is_otherwise() => {
-                "the rest, which measuring again could change".to_owned()
+                "the rest, which measuring again could make".to_owned()
             }
             BridgeStep::NotExplained if is_left_within(figure, line) => {
                 let first = figure.explanations().reported().next();

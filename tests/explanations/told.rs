@@ -57,7 +57,7 @@ fn a_gap_of_three_square_feet_is_no_gap() {
     let said = report(&house(1_339, "", walls));
     assert!(
         said.contains(
-            "the rest, which measuring again could change −3 -------- Record 1,339 They agree within 3 sq ft."
+            "the rest, which measuring again could make −3 -------- Record 1,339 They agree within 3 sq ft."
         ),
         "{said}"
     );
