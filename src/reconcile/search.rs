@@ -509,7 +509,9 @@ impl<'a> Search<'a> {
 
     /// Weighs the totals that could have been meant, each with at most one departure.
     fn totals(&mut self, own: &Setting<'_>) {
-        let at_own_face = self.settings.iter().filter(|one| one.face == self.case.face);
+        let is_own =
+            |one: &&Setting<'_>| one.face == self.case.face && one.common == CommonTaken::Half;
+        let at_own_face = self.settings.iter().filter(is_own);
         let settings: Vec<(&Setting<'_>, Near)> = at_own_face
             .map(|one| (one, Near::about(one.total_sq_ft, one.most_off(one.variance))))
             .collect();
@@ -517,9 +519,8 @@ impl<'a> Search<'a> {
             |adds: &Adds| Near::about(own.total_sq_ft + adds.sq_ft, own.most_off(adds.variance));
         let departures: Vec<Near> = own.adds.iter().map(near).collect();
         for meant in std::mem::take(&mut self.totals) {
-            let settings = settings.iter().filter(|(one, _)| one.common == CommonTaken::Half);
-            self.weighed += settings.clone().count() as u64;
-            for (setting, _) in settings.filter(|(_, near)| near.holds(meant)) {
+            self.weighed += settings.len() as u64;
+            for (setting, _) in settings.iter().filter(|(_, near)| near.holds(meant)) {
                 self.total(meant, setting, None);
             }
             let base = self.none * own.chance * meant.chance;
