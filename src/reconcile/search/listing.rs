@@ -45,12 +45,12 @@ impl Search<'_> {
         sq_ft: f64,
         variance: f64,
         rounding: Option<RoundingTaken>,
+        sum: Option<Sum>,
     ) {
         let weight = prior * likelihood;
         let known = self.found.iter().position(|known| is_one(known.cause, cause));
         let (sigma, effect) = (sigma(variance), Effect::Float(sq_ft - self.start));
         let best = weight;
-        let sum = None;
         let found = Found { cause, weight, best, likelihood, rounding, sq_ft, sigma, effect, sum };
         self.push(known, found);
     }
@@ -58,18 +58,22 @@ impl Search<'_> {
     fn list_setting(&mut self, setting: &Setting<'_>) {
         let (base, total) = (self.none * setting.chance, setting.total_sq_ft);
         let cause = cause_of(setting, self.case);
-        let weight = (base, setting.likelihood(self.figure, total, &[], 1.0));
-        self.list(cause, weight, total, setting.variance, setting.rounding);
+        let is_moved = matches!(cause, Cause::Face(_) | Cause::Common(_));
+        let same = is_moved.then(|| setting.of_same_lengths(self.case, None, total)).flatten();
+        let likelihood = setting.likelihood(self.figure, total, &[], 1.0)
+            + same.map_or(0.0, |(likelihood, _)| likelihood);
+        let sum = same.map(|(_, sum)| self.beside_own(sum, setting));
+        self.list(cause, (base, likelihood), total, setting.variance, setting.rounding, sum);
         for (departure, adds) in self.departures.iter().zip(&setting.adds) {
             for (adds, share) in setting.ways_to(adds) {
                 let sq_ft = total + adds.sq_ft;
+                let same = setting.of_same_lengths(self.case, Some(departure.kind), sq_ft);
                 let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0)
-                    + setting
-                        .of_same_lengths(self.case, Some(departure.kind), sq_ft)
-                        .map_or(0.0, |(likelihood, _)| likelihood);
+                    + same.map_or(0.0, |(likelihood, _)| likelihood);
                 let weight = (base * departure.odds * share, likelihood);
                 let cause = Cause::Departures(departure.kind, None);
-                self.list(cause, weight, sq_ft + setting.shift, adds.variance, setting.rounding);
+                let (sq_ft, sum) = (sq_ft + setting.shift, same.map(|(_, sum)| sum));
+                self.list(cause, weight, sq_ft, adds.variance, setting.rounding, sum);
             }
         }
     }
@@ -86,7 +90,7 @@ impl Search<'_> {
                     let odds = one.odds * other.odds * share;
                     let weight = (self.none * own.chance * odds, likelihood);
                     let cause = Cause::Departures(one.kind, Some(other.kind));
-                    self.list(cause, weight, sq_ft, own.variance_with(&adds), None);
+                    self.list(cause, weight, sq_ft, own.variance_with(&adds), None, None);
                 }
             }
         }
@@ -108,7 +112,7 @@ impl Search<'_> {
                 let likelihood = own.likelihood_spread(self.figure, sq_ft, one.variance);
                 let cause = Cause::Misread(one.wall(space));
                 let weight = (base * one.share, likelihood);
-                self.list(cause, weight, sq_ft, own.variance + one.variance, None);
+                self.list(cause, weight, sq_ft, own.variance + one.variance, None, None);
             }
         }
     }
@@ -125,7 +129,7 @@ impl Search<'_> {
         let variance = by * by * (setting.variance_with(&adds) + OF_TOTAL) - OF_TOTAL;
         let cause = Cause::Total { how: meant.how, with: with.map(|i| self.departures[i].kind) };
         let sq_ft = self.figure - beyond.copysign(off) * by;
-        self.list(cause, weight, sq_ft, variance, setting.rounding);
+        self.list(cause, weight, sq_ft, variance, setting.rounding, None);
     }
 }
 
