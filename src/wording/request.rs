@@ -112,6 +112,16 @@ impl Sentences<'_> {
             _ => false,
         });
         let own = figure.measured() + steps.map(Line::area).sum::<Area>();
+        let is_rounded_otherwise = figure
+            .line(BridgeStep::Rounding)
+            .is_some_and(|line| line.rounding().is_some() || line.is_otherwise());
+        // The step of rounding is then another one.
+        let own = if is_rounded_otherwise {
+            let like = figure.measured_like_figure() == self.areas.gross().tenth_foot();
+            like.then(|| self.areas.gross().whole_foot())?
+        } else {
+            own
+        };
         let is_other = own.whole_sq_ft() != figure.measured_like_figure().whole_sq_ft()
             && own.whole_sq_ft() < figure.area().whole_sq_ft();
         (is_plain && is_other).then(|| {

@@ -334,3 +334,13 @@ fn a_cause_that_needs_another_rounding_is_not_the_only_one() {
         assert!(said.contains("ask how walls are rounded"), "{said}");
     }
 }
+
+/// 2,530 is the sum of the lengths as typed with the garage. To the foot the house is 1,808 − 506 + 750 = 2,052, which the
+/// request says, and not the sum before any rounding, 2,038.
+#[test]
+fn a_request_says_the_area_in_whole_feet_whatever_fits_best() {
+    let text = "record 2,530 sq ft\nfront south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 32' 4 1/2\"\neast 18' 7 1/4\"\nnorth 5' 3 3/4\"\neast 14' 2 1/2\"\nsouth 7' 8 1/4\"\neast 12' 9 3/4\"\nsouth 11' 6\"\neast 9' 1/2\"\nsouth 22' 10\"\nwest 21' 6 1/2\"\nnorth 4' 4\"\nwest 33' 1 1/2\"\ngarage \"Garage\" within \"House\" from \"House\" corner 10\nwest 21' 6 1/2\"\nnorth 22' 10\"\neast 21' 6 1/2\"\nsouth 22' 10\"\nlevel \"Upper floor\"\nliving \"Upper floor\"\nnorth 30' 3 1/2\"\neast 24' 8\"\nsouth 30' 3 1/2\"\nwest 24' 8\"\n";
+    let said = report(text);
+    assert!(said.contains("with walls not rounded to the foot"), "{said}");
+    assert!(said.contains("(2,052 if each wall is rounded to the foot)"), "{said}");
+}

@@ -199,7 +199,11 @@ fn a_map_changes_no_figure() {
         all["figures"].clone()
     };
     assert_eq!(figure(&with), figure(&without));
-    assert!(with.report().text(fairfoot::report::Look::default()).contains("No area here is taken from it"));
+    assert!(
+        with.report()
+            .text(fairfoot::report::Look::default())
+            .contains("No area here is taken from it")
+    );
 }
 
 #[test]

@@ -194,6 +194,11 @@ pub(super) fn behind_backwards(
 /// row, it is the second.
 fn one_too_many(traverse: &Traverse, side: usize) -> Option<Slip> {
     let n = traverse.sides.len();
+    let is_straight = |side: usize| matches!(traverse.sides[side].shape, Shape::Straight { .. });
+    // What is left has to enclose an area.
+    if n < 5 && (0..n).all(is_straight) {
+        return None;
+    }
     let same = |other: usize| traverse.sides[other].shape == traverse.sides[side].shape;
     match (same((side + n - 1) % n), same((side + 1) % n)) {
         (true, _) => Some(Slip::TypedTwice),
