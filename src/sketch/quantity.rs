@@ -428,12 +428,18 @@ impl Cursor<'_> {
     /// An area followed by a word that is not a unit of area, or by nothing.
     fn without_area_unit<T>(&mut self, start: Span, digits: &str, what: &str) -> Read<T> {
         let after = self.peek_word().map(quoted);
+        let both = format!(
+            "{}{}",
+            self.peek_word().unwrap_or_default(),
+            self.peek_word_at(1).unwrap_or_default()
+        );
+        let unit = if both.contains('m') && !both.contains('f') { "sq m" } else { "sq ft" };
         let span = self.since(start);
         let (message, help) = match after {
             Some(word) => (
                 format!("{word} is not a unit of area"),
                 format!(
-                    "the units of an area are `sq ft`, `sq m`, `acres` and `hectares`: `{digits} sq ft`"
+                    "the units of an area are `sq ft`, `sq m`, `acres` and `hectares`: `{digits} {unit}`"
                 ),
             ),
             None => {

@@ -191,3 +191,15 @@ fn no_number_said_in_words_is_answered_with_by_closing() {
         assert!(!said.contains("by closing`"), "{line}: {said}");
     }
 }
+
+#[test]
+fn a_size_after_the_first_way_of_a_walk_is_offered_as_one_wall() {
+    let text = "level \"Ground floor\"\nliving \"House\"\nnorth 30' x 40'\neast 40'\nsouth 30'\nwest 40'\n";
+    let list = errors(text);
+    let fix = list.iter().flat_map(Diagnostic::fixes).next().unwrap();
+    let mut mended = text.to_owned();
+    mended.replace_range(fix.span.start..fix.span.end, &fix.text);
+    assert_eq!(errors(&mended).len(), 0, "{mended}");
+    assert_eq!(mended.lines().filter(|line| line.starts_with("north")).count(), 1, "{mended}");
+    assert_eq!(mended.lines().count(), text.lines().count(), "{mended}");
+}

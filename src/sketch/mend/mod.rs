@@ -158,8 +158,16 @@ fn without_sides_twice(line: &str, mut mend: Mend, beside: &Beside) -> Mend {
     let is_space =
         |text: &str| cut(text).first().is_some_and(|word| kinds::kind_word(&word.text).is_some());
     let size = kinds::size_in(line);
+    let is_first_wall = begins(line) && begins(&beside.after) && !begins(&beside.before);
+    let size_after_way = size.filter(|_| is_first_wall);
     for offered in &mut mend.lines {
         let Some((first, rest)) = offered.split_once('\n') else { continue };
+        // `north 30' x 40'` above the other walls of the walk.
+        if let Some(size) = size_after_way.filter(|_| begins(first) && rest.lines().all(begins)) {
+            *offered = format!("{first}  # {size}");
+            "a wall has one length, and the walls below it have theirs".clone_into(&mut mend.cause);
+            continue;
+        }
         let repeats = begins(&beside.after) && is_space(first) && rest.lines().all(begins);
         if let Some(size) = size.filter(|_| repeats) {
             *offered = match first.contains('#') {

@@ -323,6 +323,12 @@ pub(super) fn is_no_name(text: &str) -> bool {
 
 /// Whether a number of the text has the mark of feet or inches in the typed line.
 fn takes_a_mark(typed: &str, text: &str) -> bool {
+    // Where the text stands in the line as it is, the same number elsewhere in the line is another one.
+    let stands = typed.find(text).map(|at| &typed[at..]);
+    let typed = stands.map_or(typed, |from| {
+        let next = from[text.len()..].chars().next().map_or(0, char::len_utf8);
+        &from[..text.len() + next]
+    });
     cut(text).iter().filter(|piece| piece.is_number()).any(|number| {
         typed.match_indices(number.text.as_str()).any(|(at, found)| {
             let after = typed[at + found.len()..].chars().next();

@@ -5,6 +5,7 @@
 //! turned into; or it names what is missing and suggests no line. The doc comment of each rule shows lines that it
 //! recognizes; it returns `None` for any other line.
 
+mod abbreviated;
 mod asides;
 mod assembled;
 mod calls;
@@ -167,7 +168,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 45] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 46] = [
+        abbreviated::answer,
         fractions::answer,
         tails::answer,
         worths::sale,

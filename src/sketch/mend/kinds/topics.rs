@@ -1,7 +1,7 @@
 //! Lines at the head of a file about what it has no word for, or by another word: the county, money, who measured.
 
 use super::super::pieces::{Piece, Sort};
-use super::measure::{date_from, lengths, money_from};
+use super::measure::{Measure, date_from, lengths, money_from};
 use super::walks::way_word;
 use super::{Answer, Typed, figure_words, heads, is_text, materials, money, remark};
 
@@ -446,7 +446,13 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let found = lengths(&typed.pieces, 1);
-    let wall = found.iter().find(|(_, measure)| measure.has_unit).map(|(_, measure)| measure);
+    // The length of a wall comes right after its way; `recorded` is followed by another. An angle is none.
+    let is_angle = typed.pieces.iter().any(|piece| piece.is_mark("°º"));
+    let is_wall = |(at, measure): &&(usize, Measure)| {
+        !is_angle && (*at == 1 || measure.has_unit && !typed.says(at - 1, &["recorded", "record"]))
+    };
+    let with_unit = found.iter().any(|(_, measure)| measure.has_unit);
+    let wall = found.iter().find(is_wall).filter(|_| with_unit).map(|(_, measure)| measure);
     let wall = wall.map_or_else(
         || "a wall begins with its direction".to_owned(),
         |measure| format!("if `{}` is the length of a wall, write before it the way that the wall runs, `north`, `east`, `south` or `west`", measure.text),
