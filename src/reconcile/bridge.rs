@@ -1,13 +1,17 @@
 //! The bridge from measured area to figure: steps that add up to the gap exactly.
+#![expect(clippy::float_arithmetic, reason = "a cause may count a level by three quarters")]
 
 use crate::areas::range::Range;
 use crate::house::House;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::counting::counted_by;
+use crate::reconcile::departures::Listed;
+use crate::reconcile::explanation::Explanation;
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::rounding::{CouldExplain, RoundingTest};
 use crate::reconcile::search::Explanations;
-use crate::reconcile::settings::RoundingTaken;
+use crate::reconcile::settings::{RoundingTaken, goes_in, times};
+use crate::reconcile::totals::TotalWritten;
 use crate::reconcile::{Ground, total};
 use crate::units::area::Area;
 use crate::units::decimal::largest_remainder;
@@ -182,18 +186,70 @@ pub(super) fn lines(
     let explained: Area = lines.iter().map(Line::area).sum();
     let gap = ground.figure.area.area() - start;
     let rest = gap - explained;
-    // A cause that is named fits, so what it leaves is within what rounding could change; without one, the same test
-    // tells as in the sentence on rounding.
+    // What a named cause leaves is compared with the ranges printed beside the areas; without a cause, the same test tells
+    // as in the sentence on rounding.
     let is_rounded = matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot);
     let is_within_rounding = rest.whole_sq_ft() != 0
         && recorded.is_none()
         && match best {
-            Some(best) => best.band.low < best.band.high,
+            Some(best) => could_be_left(house, ground, best, rest),
             None => is_rounded && test.could_explain() == Some(CouldExplain::Yes),
         };
     let is_otherwise = agrees && best.is_none();
     lines.push(Line { is_within_rounding, is_otherwise, ..plain(Step::NotExplained, rest) });
     lines
+}
+
+/// Whether what a named cause leaves is within what its own uncertainty can make: rounding to feet as the possible ranges
+/// of the spaces are printed, each as often as the cause has it in the total; closing, where the cause is another
+/// rounding; reading a tape, where walls are not rounded.
+///
+/// A range of the walls at another face, or rounded another way, is not printed, so nothing is said to lie within it.
+fn could_be_left(house: &House, ground: &Ground<'_>, best: &Explanation, rest: Area) -> bool {
+    use TotalWritten::{SquareMeters, TenTimes, Tenth, Twice};
+    let has_band = best.band.low < best.band.high;
+    let is_to_feet = matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot);
+    match (best.cause, best.rounding) {
+        (Cause::Rounding(_), _) | (_, Some(RoundingTaken::NotRounded)) => return has_band,
+        (_, None) if !is_to_feet => return has_band,
+        (Cause::Face(_) | Cause::Common(_), _)
+        | (_, Some(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown))
+        | (_, Some(RoundingTaken::HalfFoot | RoundingTaken::WholeFoot)) => return false,
+        // These have rounding in them more than once, or not in square feet.
+        (Cause::Total { how: TenTimes | Tenth | Twice | SquareMeters, .. }, _) => return false,
+        _ => {}
+    }
+    let own = total(house, &ground.ruled.areas);
+    let moved = rest + best.ruled.map_or(Area::ZERO, |ruled| ruled - own);
+    let wanted = moved.sq_ft();
+    printed_changes(house, ground, best.cause)
+        .is_some_and(|(less, more)| less - 0.5 <= wanted && wanted <= more + 0.5)
+}
+
+/// By how much rounding to feet can lower and raise the total with a cause, in square feet, by the possible range of each
+/// space as printed; `None` where one cannot be computed.
+fn printed_changes(house: &House, ground: &Ground<'_>, cause: Cause) -> Option<(f64, f64)> {
+    let listed = Listed { house, counting: &ground.figure.counting };
+    let is_named = |i: usize| ground.figure.counting.contains(&house.spaces[i].name);
+    let mut times: Vec<f64> = (0..house.spaces.len()).map(|i| times(house, i)).collect();
+    for i in (0..times.len()).filter(|&i| is_named(i)) {
+        times[i] += 1.0;
+    }
+    for (i, by) in cause.departures().flat_map(|kind| kind.changes(listed)) {
+        times[i] += by;
+    }
+    let (mut less, mut more) = (0.0, 0.0);
+    for (i, times) in times.into_iter().enumerate().filter(|(_, times)| *times != 0.0) {
+        // A space listed by itself is counted with the area listed there.
+        if house.spaces[i].recorded.is_some() && !goes_in(house, i) {
+            continue;
+        }
+        let (range, own) = (ground.ranges.usual_of(i)?, ground.ruled.areas[i]);
+        let ends = [(range.low - own).sq_ft() * times, (range.high - own).sq_ft() * times];
+        less += ends[0].min(ends[1]);
+        more += ends[0].max(ends[1]);
+    }
+    Some((less, more))
 }
 
 impl super::Figure {

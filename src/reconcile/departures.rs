@@ -110,7 +110,7 @@ fn spaces(
         if space.kind.lies_in_another() {
             let lies_in_total = space.parent.is_some_and(in_total);
             match space.kind {
-                Kind::Open | Kind::Low if lies_in_total => {
+                Kind::Open | Kind::Low | Kind::Court if lies_in_total => {
                     push(DepartureKind::NotDeducted { space: i }, weights.not_deducted);
                 }
                 Kind::Stair if lies_in_total => {

@@ -406,7 +406,7 @@ impl<'a> Seen<'a> {
 }
 
 /// How many times a space is in the total: 1 if it counts, minus 1 if it is deducted from a space that counts.
-fn times(house: &House, space: usize) -> f64 {
+pub(super) fn times(house: &House, space: usize) -> f64 {
     let in_total = |i: usize| is_in_total(house, i, false);
     let counted = if in_total(space) { 1.0 } else { 0.0 };
     let off = house.is_deducted(space) && house.spaces[space].parent.is_some_and(in_total);

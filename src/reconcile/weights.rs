@@ -77,7 +77,7 @@ weights! {
     /// The probability, for each counted space that the record lists separately, that it was left out.
     left_out_though_listed: "the same of a space that the record lists by itself",
     /// The probability, for each opening or low part, that it was not deducted.
-    not_deducted: "an opening or low part not deducted, each",
+    not_deducted: "an opening, court or low part not deducted, each",
     /// The probability, for each stair, that it was deducted.
     deducted: "a stair deducted, each",
     /// The probability, for each space within another, that it was deducted twice.

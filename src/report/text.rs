@@ -484,6 +484,8 @@ impl Writer<'_> {
             if explanations.is_capped() { "; there were more, too many to weigh" } else { "" };
         self.page.indented(&format!("what could account for it: {weighed} combinations weighed, {named}{all}; each with its support, the sq ft it leaves, and how far (σ) it may be off"), 4, 6);
         let shown = |explanation: &&Explanation| explanation.support() >= 0.005;
+        // What a reader cannot tell apart is one line, with the figures of the best supported.
+        let mut lines: Vec<(String, f64, &Explanation)> = Vec::new();
         for explanation in explanations.list().iter().filter(shown) {
             let fits = match (explanation.is_reported(), explanation.fits()) {
                 (true, _) if self.say.is_shown(figure, explanation) => " (named above)",
@@ -495,14 +497,20 @@ impl Writer<'_> {
                 (false, true) => " (no likelier than something else)",
                 (false, false) => " (does not fit)",
             };
+            let said = format!("{}{fits}", self.say.cause_said(figure, explanation));
+            match lines.iter_mut().find(|(other, ..)| *other == said) {
+                Some((_, support, _)) => *support += explanation.support(),
+                None => lines.push((said, explanation.support(), explanation)),
+            }
+        }
+        for (said, support, explanation) in lines {
             let figures = format!(
                 "{}; {}; σ {:.1}",
-                percent(explanation.support()),
+                percent(support),
                 signed_tenths(explanation.leaves),
                 explanation.sigma
             );
-            let said = self.say.cause_said(figure, explanation);
-            self.page.ledger(&format!("{said}{fits}"), &figures, 6);
+            self.page.ledger(&said, &figures, 6);
         }
         let otherwise = percent(explanations.something_else());
         self.page.ledger("something else, or several at once", &otherwise, 6);

@@ -8,6 +8,7 @@ use crate::house::{Face, SideRule};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision::MOST_REPORTED;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
+use crate::reconcile::explanation::FigureRange;
 use crate::reconcile::ours::Question;
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::sums::SummedBy;
@@ -230,13 +231,21 @@ impl Sentences<'_> {
             (Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown), _) => {
                 Unsure::Closing
             }
+            _ if self.is_taken_finely(figure, one) && figure.is_record() => Unsure::OfficeReading,
             _ if self.is_taken_finely(figure, one) => Unsure::Reading,
             _ => Unsure::Rounding,
         };
         if let Some(said) = self.closed_or_rounded(figure, one) {
             return format!("{words}{strength}: {said}");
         }
-        let gives = Gives::of(one.sq_ft, one.band, figure.area().whole_sq_ft(), unsure);
+        // Where the last step is called not explained, no range says that rounding could make it.
+        let is_in_steps = figure.lines().iter().any(|line| line.cause() == Some(one.cause));
+        let is_left_open = is_in_steps && !figure.lines().iter().any(Line::is_within_rounding);
+        let band = match is_left_open && unsure == Unsure::Rounding {
+            true => FigureRange { low: one.sq_ft, high: one.sq_ft },
+            false => one.band,
+        };
+        let gives = Gives::of(one.sq_ft, band, figure.area().whole_sq_ft(), unsure);
         let closed = one.sum.filter(|sum| sum.by == SummedBy::Closing).map(|sum| {
             let house = self.number(sum.house.whole_sq_ft());
             format!(", with another wall adjusted so that the rounded walls meet (the house is then {house})")
@@ -395,7 +404,7 @@ impl Sentences<'_> {
                     self.in_brackets(self.pages_of(std::iter::once(space))),
                     size_of_sq_ft(size, self.is_metric()),
                     if size == rest { "just" } else { "about" },
-                    size_of_sq_ft(rest, self.is_metric())
+                    self.size_left(figure)
                 ),
                 items: Vec::new(),
                 near: vec![space],
@@ -445,7 +454,7 @@ impl Sentences<'_> {
             return Some(Accounts {
                 opening: format!(
                     "The {} that are left are within what measuring again could change.",
-                    size_of_sq_ft(rest.abs(), self.is_metric())
+                    self.size_left(figure)
                 ),
                 items: Vec::new(),
                 near: Vec::new(),
@@ -462,7 +471,8 @@ impl Sentences<'_> {
         let opening = match &nearest {
             Some(near) => self.set_beside(figure, rest, near, None),
             None => {
-                format!("No common cause explains the {}.", self.left_over(figure, rest))
+                let left = self.left_over(figure, rest);
+                format!("No common cause fits the {left} well enough to be named.")
             }
         };
         let opening = match self.twice(figure) {
@@ -597,7 +607,7 @@ const OTHER_HOUSE_SHARE: i64 = 10;
 pub(super) fn strength(strength: Strength) -> String {
     match strength {
         Strength::Only => " (only common cause that fits)".to_owned(),
-        Strength::LikeliestOf(1) => " (fits, though others come near)".to_owned(),
+        Strength::LikeliestOf(1) => " (fits, but others cannot be ruled out)".to_owned(),
         Strength::LikeliestOf(count) if count > MOST_REPORTED => {
             format!(" (likeliest of {count} that fit; {MOST_REPORTED} shown)")
         }

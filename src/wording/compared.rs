@@ -18,7 +18,9 @@ pub(crate) enum Unsure {
     Rounding,
     /// How the outline was closed, where every wall is rounded one way.
     Closing,
-    /// How the tape was read, where walls are not rounded.
+    /// How the office's tape was read, where its walls are not rounded.
+    OfficeReading,
+    /// How the tape behind another figure was read, where walls are not rounded.
     Reading,
 }
 
@@ -27,6 +29,7 @@ impl Unsure {
         match self {
             Unsure::Rounding => "rounding",
             Unsure::Closing => "closing the outline",
+            Unsure::OfficeReading => "how the office's tape was read",
             Unsure::Reading => "how the tape was read",
         }
     }
@@ -117,11 +120,11 @@ mod tests {
         );
         let swapped = FigureRange { low: 1_382.0, high: 1_412.0 };
         let meant = |sq_ft: f64| {
-            Gives::of(sq_ft, swapped, 1_384, Unsure::Reading).said_of_meant(1_348, false)
+            Gives::of(sq_ft, swapped, 1_384, Unsure::OfficeReading).said_of_meant(1_348, false)
         };
         assert_eq!(
             meant(1_397.0),
-            "the house gives 1,361, 13 more than the 1,348 meant; how the tape was read could make it 1,346 to 1,376"
+            "the house gives 1,361, 13 more than the 1,348 meant; how the office's tape was read could make it 1,346 to 1,376"
         );
         let one = FigureRange { low: 1_806.0, high: 1_806.0 };
         assert_eq!(

@@ -10,7 +10,8 @@ use crate::units::area::Area;
 use crate::units::length::Step;
 use crate::wording::accounts::Accounts;
 use crate::wording::sentences::{Reader, Sentences, capital, the};
-use crate::wording::size::size_of_sq_ft;
+use crate::wording::size::{size_of_sq_ft, step};
+use crate::wording::step_lines::not_explained;
 
 /// One or two spaces about as large as what is left.
 pub(super) struct Nearest {
@@ -79,7 +80,7 @@ impl Sentences<'_> {
     }
 
     /// One space, or two, beside what is left: `The garage would be 462 of the 650 sq ft that are left.` What remains is
-    /// laid to `why`, or else no common cause explains it.
+    /// laid to `why`, or else no common cause fits it.
     pub(super) fn set_beside(
         &self,
         figure: &Figure,
@@ -103,13 +104,24 @@ impl Sentences<'_> {
         };
         match why {
             Some(why) => format!("{says}; {why} {remaining}."),
-            None => format!("{says}. No common cause explains {remaining}."),
+            None => format!("{says}. No common cause fits {remaining} well enough to be named."),
+        }
+    }
+
+    /// The size of what the steps leave, as the last of them prints it. In square meters it may differ by a tenth from the
+    /// size of its square feet, since a step leads from one printed total to the next.
+    pub(super) fn size_left(&self, figure: &Figure) -> String {
+        let rest = figure.line(BridgeStep::NotExplained).map_or(Area::ZERO, Line::area);
+        let printed = step(figure.area() - rest, figure.area(), self.is_metric());
+        match self.is_metric() {
+            true => printed.replace(['+', '\u{2212}'], ""),
+            false => size_of_sq_ft(not_explained(figure).abs(), false),
         }
     }
 
     /// What the steps leave, as a phrase: `132 sq ft that are left`; `8 sq ft by which the record is below these steps`.
     pub(super) fn left_over(&self, figure: &Figure, rest: i64) -> String {
-        let size = size_of_sq_ft(rest.abs(), self.is_metric());
+        let size = self.size_left(figure);
         match rest < 0 {
             true => format!("{size} by which {} is below these steps", the(figure)),
             false => format!("{size} that are left"),
@@ -245,7 +257,9 @@ impl Sentences<'_> {
             sizes[i] > 0
                 && match space.kind {
                     Kind::Stair => rest < 0,
-                    Kind::Open | Kind::Low => rest > 0 && space.parent.is_some_and(in_total),
+                    Kind::Open | Kind::Low | Kind::Court => {
+                        rest > 0 && space.parent.is_some_and(in_total)
+                    }
                     _ => in_total(i) != (rest > 0),
                 }
         };

@@ -179,8 +179,10 @@ impl Sentences<'_> {
                 if test.step() == Step::HalfFoot { "step" } else { "foot" }
             ),
             (CouldExplain::OnlyAgainst, _) if !test.closes() && test.between().is_none() => {
+                let here = test.range().map(|range| format!(", which here gives {}", size(range)));
+                let here = here.unwrap_or_default();
                 format!(
-                    "rounding could account for it: {rounded} does not close, so that a wall has to be moved; with walls rounded either way it can be {widest_size}, and {wanted} fits that."
+                    "rounding could account for it, if another wall was moved than here: rounded to the {foot}, {house} does not close, so that a wall has to be moved{here}; with walls rounded either way it can be {widest_size}, and {wanted} fits that."
                 )
             }
             (CouldExplain::OnlyAgainst, usual) => {

@@ -4,7 +4,6 @@ use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
 use crate::house::{Face, SideRule};
 use crate::reconcile::cause::Cause;
-use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Share};
 use crate::units::area::Area;
 use crate::units::length::{Length, Step};
@@ -143,9 +142,9 @@ impl Sentences<'_> {
             }
             BridgeStep::NotExplained if is_left_within(figure, line) => {
                 let first = figure.explanations().reported().next();
-                let what = match first.map(|one| (one.cause, one.rounding)) {
-                    Some((_, Some(RoundingTaken::NotRounded))) => "reading a tape",
-                    Some((Cause::Rounding(_), _)) => "closing the outline",
+                let what = match first {
+                    Some(one) if self.is_taken_finely(figure, one) => "reading a tape",
+                    Some(one) if matches!(one.cause, Cause::Rounding(_)) => "closing the outline",
                     _ => "rounding",
                 };
                 format!("the rest, which {what} could make")

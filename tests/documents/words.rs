@@ -64,7 +64,7 @@ const NOT: &[(&str, &str)] = &[
     ("taken as outside", "measured outside"),
     ("taken at the whole outline", "counted as the whole outline of the level below"),
     ("taken at half the outline", "counted as half the outline of the level below"),
-    ("Nothing common accounts", "No common cause explains"),
+    ("Nothing common accounts", "No common cause fits"),
     ("left, within what", "the rest, which rounding could make"),
     ("it decides no area", "no area is taken from it"),
     ("takes up nearly all of it", "nearly all of that is added to or taken from side 4"),

@@ -59,7 +59,7 @@ fn nothing_said_of_a_figure_contradicts_anything_else_said_of_it() {
         if is_agreed {
             agreeing += 1;
             let argued =
-                ["Possible:", "To settle it", "o common cause explains", "Please", "Caution: the"];
+                ["Possible:", "To settle it", "o common cause fits", "Please", "Caution: the"];
             assert!(!cannot && argued.iter().all(|words| !report.contains(words)), "{report}");
         } else {
             apart += 1;

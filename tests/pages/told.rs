@@ -242,7 +242,7 @@ fn what_is_drawn_on_another_page_is_named_with_it() {
 fn spaces_named_together_come_with_a_sum_that_can_be_followed() {
     let text = "record 2,476 sq ft\nlevel \"Ground floor\"\nliving \"Main rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nporch \"Front porch\" start south 6'\nnorth 6'\neast 12'\nsouth 6'\nwest 12'\nlevel \"Upper floor\"\nliving \"Upper rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nopen \"Hall\" start east 20' north 5'\nnorth 7'\neast 8'\nsouth 7'\nwest 8'\n";
     let page = first(text);
-    let sum = "The front porch (72) and the hall (56, page 2) together, each wall to the foot, would be 128 of the 132 sq ft that are left. No common cause explains the other 4.";
+    let sum = "The front porch (72) and the hall (56, page 2) together, each wall to the foot, would be 128 of the 132 sq ft that are left. No common cause fits the other 4 well enough to be named.";
     assert!(page.contains(sum), "{page}");
     assert!(!page.contains("rounding could account for the other"), "{page}");
     assert_eq!(page.matches('△').count(), 2, "the name and the key: {page}");
@@ -254,7 +254,7 @@ fn a_small_gap_is_not_asked_about_as_another_house() {
     let near = first(&sketch("lot"));
     assert!(
         near.contains(
-            "No common cause explains the 8 sq ft by which the record is below these steps."
+            "No common cause fits the 8 sq ft by which the record is below these steps well enough to be named."
         ),
         "{near}"
     );
