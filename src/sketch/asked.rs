@@ -20,6 +20,12 @@ pub(crate) enum Whereabouts {
     NearCompassCorner(Direction, Direction, Length),
     /// This far from the wall on one side of the house.
     FromWall(Direction, Length),
+    /// This far from the corner between two sides of the house, each way in turn.
+    FromCompassCorner(Direction, Direction, Vec<(Direction, Length)>),
+    /// On one side of the house, this far from where another side ends it.
+    Along(Direction, Direction, Length),
+    /// In the house, this far from two of its walls.
+    FromWalls([(Direction, Length); 2]),
     /// The words name nothing that has been measured.
     Unknown,
 }

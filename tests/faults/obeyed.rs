@@ -513,6 +513,74 @@ fn a_place_in_words_is_answered_with_places_that_are_accepted() {
 }
 
 #[test]
+fn a_distance_along_a_wall_or_from_a_corner_is_counted_from_there() {
+    // A house of 28' by 40', and a garage of 22' by 24' that is walked from its southwest corner.
+    let typed = |line: &str| {
+        format!(
+            "front south\nlevel \"G\"\nliving \"Main house\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n{line}\nnorth 22'\neast 24'\nsouth 22'\nwest 24'\n"
+        )
+    };
+    for (line, expected) in [
+        ("garage behind the house, 6' from the left", "start east 6' north 28'"),
+        ("garage \"Garage\" 6' from the left corner, on the rear wall", "start east 6' north 28'"),
+        // 40' less 4' less 24'.
+        ("garage in front, 4' from the right corner", "start east 12' south 22'"),
+        // 28' less 2' less 22'.
+        ("garage on the east side, 2' from the rear", "start east 40' north 4'"),
+        ("garage 2' east and 3' north of the NE corner", "start east 42' north 31'"),
+        (
+            "garage in the house at the northeast corner",
+            "within \"Main house\" start east 16' north 6'",
+        ),
+        ("garage in the house at corner 3", "within \"Main house\" start east 16' north 6'"),
+        (
+            "garage inside the house, 3' from the west wall, 5' from the south wall",
+            "within \"Main house\" start east 3' north 5'",
+        ),
+    ] {
+        let (source, list) =
+            diagnostics_of("pad.sides", typed(&format!("{line}, record 460")).into_bytes());
+        let offered: Vec<String> =
+            list.iter().flat_map(Diagnostic::fixes).map(|fix| fix.text.clone()).collect();
+        let whole = format!("garage \"Garage\" {expected} recorded 460 sq ft");
+        assert_eq!(offered, [whole], "{line}: {}", draw(&source, &list, false));
+    }
+}
+
+#[test]
+fn a_place_of_which_words_are_left_over_is_asked_for() {
+    for (line, kept) in [
+        (
+            "porch \"Porch\" in front, under the balcony, 6' from the left, record 80",
+            "recorded 80 sq ft",
+        ),
+        ("porch \"Porch\" in front, 6' from the oak", ""),
+        ("deck \"Deck\" from the NE corner, runs 16' west", ""),
+        ("porch \"Porch\" from the left corner", ""),
+        ("porch \"Porch\" within the kitchen", ""),
+        ("porch \"Porch\" attached to the kitchen", ""),
+        ("breezeway \"Link\" from the house to the garage, not counted", "not counted"),
+        ("open to below \"Foyer\" 6' east, 4' north of the stairs", "open \"Foyer\""),
+        ("shed \"Woodshed\" against the rear wall of the low wing", "outbuilding \"Woodshed\""),
+    ] {
+        let text = format!(
+            "front south\nlevel \"G\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n{line}\nnorth 8'\neast 10'\nsouth 8'\nwest 10'\n"
+        );
+        let (source, list) = diagnostics_of("pad.sides", text.into_bytes());
+        assert!(
+            list.iter().all(|one| one.fixes().is_empty()),
+            "{line}: {}",
+            draw(&source, &list, false)
+        );
+        let helps: Vec<&str> =
+            list.iter().flat_map(|one| one.helps()).map(String::as_str).collect();
+        let helps = helps.join(" ");
+        assert!(helps.contains("starts") && helps.contains(kept), "{line}: {helps}");
+        assert!(!helps.contains("# "), "{line}: {helps}");
+    }
+}
+
+#[test]
 fn a_place_that_is_asked_for_names_the_space_that_the_file_has() {
     let text = "level Upstairs\nbedrooms inside\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\nopen \"Foyer\" near the front door\nnorth 8'\neast 7'\nsouth 8'\nwest 7'\nporch near the oak, county 60\nnorth 8'\neast 7'\nsouth 8'\nwest 7'\n";
     let page = drawn(text);

@@ -58,7 +58,9 @@ impl Checker<'_> {
                 continue;
             }
             let flush = self.flush(space, at, other, inside);
-            if inside || flush >= 1.0 || matches!(told, Whereabouts::FromCorner(..)) {
+            let is_free =
+                matches!(told, Whereabouts::FromCorner(..) | Whereabouts::FromCompassCorner(..));
+            if inside || flush >= 1.0 || is_free {
                 tried.push(Tried { at, by: 0, flush });
             }
         }
@@ -103,6 +105,12 @@ impl Checker<'_> {
         let around = |at: At, by: Length| ways.map(|way| moved(at, way, by));
         let numbered = |number: usize| number.checked_sub(1).and_then(|i| corners.get(i)).copied();
         match told {
+            Whereabouts::FromCorner(number, offsets)
+                if offsets.is_empty() && self.house.spaces[space].parent == Some(other) =>
+            {
+                let at = numbered(*number);
+                at.map(|at| self.corner_on_corner(space, &[at])).unwrap_or_default()
+            }
             Whereabouts::FromCorner(number, offsets) => numbered(*number)
                 .map(|at| offsets.iter().fold(at, |at, (way, by)| moved(at, *way, *by)))
                 .into_iter()
@@ -133,8 +141,40 @@ impl Checker<'_> {
                     }
                 }
             }
+            Whereabouts::FromCompassCorner(north, east, offsets) => self
+                .corner_toward(other, *north, *east)
+                .map(|at| offsets.iter().fold(at, |at, (way, by)| moved(at, *way, *by)))
+                .into_iter()
+                .collect(),
+            Whereabouts::Along(side, from, by) => {
+                let inside = self.house.spaces[space].parent == Some(other)
+                    || self.house.spaces[space].kind.lies_in_another();
+                let end = self.inset(space, other, *from, *by, true);
+                let across = self.inset(space, other, *side, Length::ZERO, inside);
+                vec![if side.axis() == Axis::East { (across, end) } else { (end, across) }]
+            }
+            Whereabouts::FromWalls([one, two]) => {
+                let first = self.inset(space, other, one.0, one.1, true);
+                let second = self.inset(space, other, two.0, two.1, true);
+                vec![if one.0.axis() == Axis::East { (first, second) } else { (second, first) }]
+            }
             Whereabouts::Unknown => Vec::new(),
         }
+    }
+
+    /// How far along the axis of `side` the walk of a space starts if the box around it lies this far inside of the box
+    /// around `other` on that side, or, if it is not inside, against it.
+    fn inset(&self, space: usize, other: usize, side: Direction, by: Length, inside: bool) -> i64 {
+        let there = &self.house.spaces[other];
+        let there = there.closed.outline.extent(there.at);
+        let here = self.house.spaces[space].closed.outline.extent((0, 0));
+        let (there, here) = match side.axis() {
+            Axis::East => (there.east(), here.east()),
+            Axis::North => (there.north(), here.north()),
+        };
+        let edge = |(low, high): (i64, i64), low_one: bool| if low_one { low } else { high };
+        let is_low = side.sign() < 0;
+        edge(there, is_low) - side.sign() * by.nm() - edge(here, is_low == inside)
     }
 
     /// The places at which a corner of the box around a space lies on one of these corners.

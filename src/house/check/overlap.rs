@@ -473,7 +473,9 @@ impl Checker<'_> {
         if level.beside || level.below_grade {
             return None;
         }
-        let lower = (0..upper).rev().find(|&i| !self.house.levels[i].below_grade)?;
+        let has_space = |i: usize| self.house.spaces.iter().any(|space| space.level == i);
+        let lower =
+            (0..upper).rev().find(|&i| !self.house.levels[i].below_grade && has_space(i))?;
         let spaces = || 0..self.house.spaces.len();
         let stands = |i: usize, level: usize| {
             let space = &self.house.spaces[i];

@@ -207,6 +207,25 @@ fn says_not_there(typed: &Typed<'_>) -> bool {
 }
 
 impl Space {
+    /// A space of which nothing is known but its kind and its name.
+    pub(super) fn new(kind: &'static str, name: String) -> Space {
+        Space {
+            kind,
+            name,
+            face: None,
+            within: None,
+            place: None,
+            by_name: false,
+            told: None,
+            under: None,
+            is_bare: false,
+            counted: None,
+            recorded: None,
+            comments: Vec::new(),
+            is_unclear: false,
+        }
+    }
+
     pub(super) fn before_place(&self) -> String {
         let mut line = format!("{} {}", self.kind, self.name);
         if let Some(face) = self.face {
@@ -321,7 +340,7 @@ fn called(word: &str) -> Option<&'static str> {
 }
 
 /// The kind, the first piece after it, and the name that the words give it.
-fn kind(typed: &Typed<'_>) -> Option<(&'static str, usize, String)> {
+pub(super) fn kind(typed: &Typed<'_>) -> Option<(&'static str, usize, String)> {
     if let Some((kind, at)) = kind_at_start(typed) {
         let name = capitalized(&typed.text(0, at).to_lowercase());
         return Some((kind, at, name));
@@ -383,21 +402,8 @@ pub(super) fn read(typed: &Typed<'_>) -> Option<Space> {
     let (kind, mut at, name) = kind(typed)?;
     let before_is_detached =
         typed.find(0, &["detached", "det", "freestanding"]).is_some_and(|first| first < at);
-    let mut space = Space {
-        kind,
-        name: quoted(&name),
-        face: None,
-        within: None,
-        place: before_is_detached.then(|| "detached".to_owned()),
-        by_name: false,
-        told: None,
-        under: None,
-        is_bare: false,
-        counted: None,
-        recorded: None,
-        comments: Vec::new(),
-        is_unclear: false,
-    };
+    let mut space = Space::new(kind, quoted(&name));
+    space.place = before_is_detached.then(|| "detached".to_owned());
     if is_text(typed.piece(at)) {
         space.name = typed.text(at, at + 1).to_owned();
         at += 1;
@@ -556,6 +562,11 @@ impl Space {
             self.comments.push(typed.text(at, at + 2).to_owned());
             return Some(at + 2);
         }
+        self.fact(typed, at)
+    }
+
+    /// Reads a part that begins here and does not say where the space is; the index after it.
+    pub(super) fn fact(&mut self, typed: &Typed<'_>, at: usize) -> Option<usize> {
         self.size(typed, at)
             .or_else(|| self.under(typed, at))
             .or_else(|| self.counted(typed, at))
@@ -564,7 +575,7 @@ impl Space {
     }
 
     /// `10 x 10`: a comment, since a size is typed as its sides.
-    fn size(&mut self, typed: &Typed<'_>, at: usize) -> Option<usize> {
+    pub(super) fn size(&mut self, typed: &Typed<'_>, at: usize) -> Option<usize> {
         let one = length_at(&typed.pieces, at)?;
         let which = ["wide", "w", "deep", "d", "long", "l", "width", "depth", "across"];
         let middle = one.end + usize::from(typed.says(one.end, &which));

@@ -6,7 +6,7 @@ use super::{Answer, Typed, is_text, plainly, remark};
 use crate::units::length::Length;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 15] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 16] = [
         account,
         rate,
         value_of_a_year,
@@ -20,6 +20,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         thickness,
         last_year,
         address,
+        named_house,
         siding,
         years,
     ];
@@ -454,6 +455,27 @@ fn address(typed: &Typed<'_>) -> Option<Answer> {
             format!("property {}\naddress \"{rest}\"", typed.text(1, 2)),
             "an address has a line of its own, with a `\"` on each side",
         )
+    })
+}
+
+/// `house: "brick, one story"` above the first level: what the file is about.
+fn named_house(typed: &Typed<'_>) -> Option<Answer> {
+    let text = 1 + usize::from(typed.piece(1).is_some_and(|mark| mark.is_mark(":=-–")));
+    let beside = &typed.attempt.beside;
+    let before = beside.before.to_lowercase();
+    let is_above = typed.attempt.space.is_none()
+        && !["level", "floor", "story", "storey", "stairs"]
+            .iter()
+            .any(|word| before.contains(word))
+        && !super::super::begins_as_side(&beside.after);
+    let begins = typed.says(0, &["house"]) && is_text(typed.piece(text));
+    (is_above && begins && text + 1 == typed.pieces.len()).then(|| {
+        let name = typed.text(text, text + 1);
+        let line = match before.starts_with("property") {
+            true => format!("# house: {}", super::plainly(name)),
+            false => format!("property {name}"),
+        };
+        Answer::line(line, "what the file is about is `property`, above the first level")
     })
 }
 

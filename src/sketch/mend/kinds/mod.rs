@@ -59,6 +59,7 @@ mod tails;
 mod topics;
 mod unmeasured;
 mod unnumbered;
+mod unplaced;
 mod walks;
 mod walls;
 mod whereabouts;
@@ -168,7 +169,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 46] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 47] = [
         abbreviated::answer,
         fractions::answer,
         tails::answer,
@@ -179,6 +180,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         gone::answer,
         cladding::answer,
         storeys::answer,
+        unplaced::answer,
         placed::answer,
         described::answer,
         nearly::answer,

@@ -348,11 +348,12 @@ fn compass_corner(typed: &Typed<'_>) -> Option<Answer> {
     }
     let house = house(typed);
     let left = typed.text(first, end);
+    let follows = ["recorded", "counted", "not", "under", "veneer"];
+    let can_stay = first == 2 && (end >= typed.pieces.len() || typed.says(end, &follows));
+    let rest = if can_stay { "; the rest of the line can stay" } else { "" };
     Some(Answer::say(
         format!("a corner has a number, counted from 1 where the walk round `{house}` starts"),
-        format!(
-            "instead of `{left}` write `from \"{house}\" corner` and its number; the rest of the line can stay"
-        ),
+        format!("instead of `{left}` write `from \"{house}\" corner` and its number{rest}"),
     ))
 }
 

@@ -174,7 +174,10 @@ fn size_alone(typed: &Typed<'_>) -> Option<Answer> {
     };
     let above =
         typed.attempt.beside.before.split_whitespace().next().unwrap_or_default().to_lowercase();
-    let opens = super::spaces::kind_word(&above).is_some();
+    let line = typed.attempt.beside.before.as_ref();
+    let before = Typed { line, pieces: super::cut(line), attempt: typed.attempt };
+    let opens = super::spaces::kind_word(&above).is_some()
+        || !before.pieces.is_empty() && super::assembled::kind(&before).is_some();
     let walls = |a: &str, b: &str| format!("north {a}\neast {b}\nsouth {a}\nwest {b}");
     Some(if opens {
         Answer::Lines(

@@ -174,13 +174,13 @@ fn from_a_corner(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
     (!offsets.is_empty()).then(|| Found { told: told(number, &offsets), of, end })
 }
 
-fn joins(typed: &Typed<'_>, at: usize) -> bool {
+pub(super) fn joins(typed: &Typed<'_>, at: usize) -> bool {
     typed.says(at, &["and", "then", "plus"])
         || typed.piece(at).is_some_and(|mark| mark.is_mark("+,&"))
 }
 
 /// `east 5'`, `5' east`: a direction and a length.
-fn offset(typed: &Typed<'_>, at: usize) -> Option<((Direction, Measure), usize)> {
+pub(super) fn offset(typed: &Typed<'_>, at: usize) -> Option<((Direction, Measure), usize)> {
     let has_unit = |one: &Measure| one.has_unit;
     if let Some(way) = direction(typed, at).flatten() {
         let by = length_at(&typed.pieces, at + 1).filter(has_unit)?;
@@ -273,8 +273,8 @@ fn at_a_corner(typed: &Typed<'_>, first: usize, leads: bool) -> Option<Found> {
 
 /// The two sides of a corner, north or south first, each `None` if it is not known where the street is; and the index
 /// after them.
-type Sides = (Option<Direction>, Option<Direction>);
-fn compass_corner(typed: &Typed<'_>, at: usize) -> Option<(Sides, usize)> {
+pub(super) type Sides = (Option<Direction>, Option<Direction>);
+pub(super) fn compass_corner(typed: &Typed<'_>, at: usize) -> Option<(Sides, usize)> {
     let of_word = |word: &str| match word {
         "north" => Some(Direction::North),
         "south" => Some(Direction::South),
@@ -396,7 +396,7 @@ fn ends(typed: &Typed<'_>, at: usize) -> bool {
 }
 
 /// `of the house`, `of house`, `of "House"`: the space that is named, and the index after it.
-fn of_the_house(typed: &Typed<'_>, at: usize) -> (Option<String>, usize) {
+pub(super) fn of_the_house(typed: &Typed<'_>, at: usize) -> (Option<String>, usize) {
     if !typed.says(at, &["of", "from", "on"]) {
         return (None, at);
     }
@@ -414,7 +414,7 @@ fn of_the_house(typed: &Typed<'_>, at: usize) -> (Option<String>, usize) {
 }
 
 /// The index after words for the house: its name, `house`, `home`, `main house`.
-fn house(typed: &Typed<'_>, at: usize) -> Option<usize> {
+pub(super) fn house(typed: &Typed<'_>, at: usize) -> Option<usize> {
     let name = typed.attempt.house.as_deref().unwrap_or_default();
     let count = super::cut(name).len();
     if count > 0
@@ -428,7 +428,7 @@ fn house(typed: &Typed<'_>, at: usize) -> Option<usize> {
 }
 
 /// A side of the house; `Some(None)` if the words say it from the street and it is not known where the street is.
-fn direction(typed: &Typed<'_>, at: usize) -> Option<Option<Direction>> {
+pub(super) fn direction(typed: &Typed<'_>, at: usize) -> Option<Option<Direction>> {
     let word = typed.lower(at);
     let word = word.strip_suffix("ern").unwrap_or(&word);
     let way = by_compass(way_and_back(word)?.0, typed.attempt.beside.front);
