@@ -149,6 +149,14 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
                 )
             }
         };
+        if !below {
+            for text in say.with_counted(reconciliation.figures()) {
+                stack.paragraph(7.6, &text);
+            }
+            if let Some(text) = say.half_foot_range(reconciliation.figures()) {
+                stack.paragraph(7.6, &text);
+            }
+        }
         stack.paragraph(7.6, &text);
     }
 }
@@ -165,7 +173,7 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
             stack.paragraph(7.6, &text);
         }
     }
-    let rows = say.other_lines();
+    let rows = say.other_lines(reconciliation.figures());
     if !rows.is_empty() {
         stack.heading(say.other_lines_title(reconciliation.figures()));
         for (name, text) in rows {

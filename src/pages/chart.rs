@@ -70,7 +70,7 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
             _ if line.is_supported() => "possible",
             // Only a record has recorded sides.
             BridgeStep::RecordedSides if !figure.is_record() => "its own sides",
-            BridgeStep::NotExplained if is_left => "the rest",
+            BridgeStep::NotExplained if is_left || line.is_otherwise() => "the rest",
             step => step.name(),
         };
         inks.push(label(y_pt, name, &changes));
@@ -80,7 +80,11 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
             to: if changes == "0" { x(from) } else { x(at) },
             y_pt,
             is_rest: line.step() == BridgeStep::NotExplained,
-            is_left,
+            rest: match (is_left, line.is_otherwise()) {
+                (true, _) => Sign::Left,
+                (_, true) => Sign::Again,
+                _ => Sign::NotExplained,
+            },
         };
         if let Some(range) = line.range() {
             let (low, high) = (x(in_unit(before + range.low)), x(in_unit(before + range.high)));
@@ -185,16 +189,15 @@ struct Bar {
     to: f64,
     y_pt: f64,
     is_rest: bool,
-    /// Whether the rest is within what rounding could change.
-    is_left: bool,
+    /// What it stands for if it is the rest.
+    rest: Sign,
 }
 
 impl Bar {
     /// The symbol of a bar in the legend; `None` if its step changes nothing.
     fn sign(&self) -> Option<Sign> {
         let sign = match (self.is_rest, self.to > self.from) {
-            (true, _) if self.is_left => Sign::Left,
-            (true, _) => Sign::NotExplained,
+            (true, _) => self.rest,
             (_, true) => Sign::Adds,
             _ => Sign::Subtracts,
         };
@@ -255,6 +258,7 @@ enum Sign {
     Subtracts,
     NotExplained,
     Left,
+    Again,
     Range,
 }
 
@@ -265,18 +269,18 @@ impl Sign {
             Sign::Subtracts => "subtracts",
             Sign::NotExplained => "not explained",
             Sign::Left => "the rest, within rounding",
+            Sign::Again => "the rest, which measuring again could make",
             Sign::Range => "what rounding could change",
         }
     }
 
     fn inks(self, x_pt: f64, y_pt: f64) -> Vec<Ink> {
-        let bar = |from: f64, to: f64, is_rest: bool| {
-            Bar { from, to, y_pt, is_rest, is_left: false }.inks()
-        };
+        let bar =
+            |from: f64, to: f64, is_rest: bool| Bar { from, to, y_pt, is_rest, rest: self }.inks();
         match self {
             Sign::Adds => bar(x_pt, x_pt + 9.0, false),
             Sign::Subtracts => bar(x_pt + 9.0, x_pt, false),
-            Sign::NotExplained | Sign::Left => bar(x_pt, x_pt + 9.0, true),
+            Sign::NotExplained | Sign::Left | Sign::Again => bar(x_pt, x_pt + 9.0, true),
             Sign::Range => whisker(x_pt, x_pt + 9.0, y_pt),
         }
     }
@@ -287,7 +291,8 @@ fn legend(drawn: &[Sign], width_pt: f64) -> Row {
     const SIZE_PT: f64 = 6.5;
     let mut row = Row { height_pt: 11.0, ..Row::default() };
     let (mut x_pt, mut y_pt) = (0.0, 6.0);
-    let signs = [Sign::Adds, Sign::Subtracts, Sign::NotExplained, Sign::Left, Sign::Range];
+    let signs =
+        [Sign::Adds, Sign::Subtracts, Sign::NotExplained, Sign::Left, Sign::Again, Sign::Range];
     for sign in signs.into_iter().filter(|sign| drawn.contains(sign)) {
         let wide = 13.0 + fonts::width_pt(Typeface::Plain, SIZE_PT, sign.words());
         if x_pt > 0.0 && x_pt + wide > width_pt {

@@ -189,9 +189,9 @@ impl Density {
     /// The size of the statement, and the most lines it may take.
     fn statement(self) -> (f64, usize) {
         match self {
-            Density::Full | Density::Long | Density::Short => (15.0, 3),
-            Density::Small => (13.5, 3),
-            Density::Least => (12.0, 3),
+            Density::Full | Density::Long | Density::Short => (15.0, 4),
+            Density::Small => (13.5, 4),
+            Density::Least => (12.0, 4),
         }
     }
 }

@@ -3,6 +3,7 @@
 
 use crate::diagnostic::words;
 use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::outline::Vector;
 use crate::house::{Face, LengthSource, Run};
 use crate::pages::drawing::marks::{Marks, place};
 use crate::pages::drawing::plan::side_words;
@@ -184,7 +185,10 @@ fn length(say: &Sentences<'_>, space: usize, number: usize) -> String {
     let is_straight = matches!(side.run, Run::Straight(..) | Run::ByClosing(_));
     let Some(direction) = side.direction.filter(|_| is_straight) else {
         return match (&side.run, here.face) {
-            (Run::Close, _) => drawn,
+            (Run::Close, _) => match along(vector) {
+                Some(direction) => format!("{} {drawn}", direction.word()),
+                None => drawn,
+            },
             (_, Face::Outside) => typed.to_owned(),
             _ => format!("{typed}{at}, drawn as {drawn}"),
         };
@@ -199,6 +203,15 @@ fn length(say: &Sentences<'_>, space: usize, number: usize) -> String {
     format!("{} {drawn}{there}", direction.word())
 }
 
+/// The direction of a wall that closes its outline, if it runs along an axis.
+fn along(vector: Vector) -> Option<Direction> {
+    match (vector.north, vector.east) {
+        (north, 0) if north != 0 => Some(Direction::along(Axis::North, north)),
+        (0, east) if east != 0 => Some(Direction::along(Axis::East, east)),
+        _ => None,
+    }
+}
+
 /// A wall that is drawn in several parts, since they move out by different amounts: `south in parts of 860 mm and 12,250
 /// mm (13,050 mm at the frame)`.
 fn in_parts(say: &Sentences<'_>, space: usize, number: usize) -> String {
@@ -206,13 +219,19 @@ fn in_parts(say: &Sentences<'_>, space: usize, number: usize) -> String {
     let side = &here.sides[number];
     let traverse = &say.areas.outside.spaces[space].traverse;
     let pieces = traverse.sides.iter().zip(say.areas.spaces[space].outside().vectors());
-    let pieces = pieces.filter(|(piece, vector)| {
-        let along = side.direction.map(|direction| direction.axis() == Axis::North);
-        let is_along =
-            along.is_none_or(|north| if north { vector.north != 0 } else { vector.east != 0 });
-        piece.source == Some(number) && is_along
-    });
-    let parts: Vec<String> = pieces.map(|(_, vector)| say.length(vector.chord_length())).collect();
+    let pieces = pieces.filter(|(piece, _)| piece.source == Some(number));
+    // Between two parts the wall steps in or out, without which the walk would not come back.
+    let part = |(_, vector): (_, &Vector)| {
+        let length = say.length(vector.chord_length());
+        let here = along(*vector).filter(|here| {
+            side.direction.is_some_and(|direction| direction.axis() != here.axis())
+        });
+        match here {
+            Some(direction) => format!("{length} {}", direction.word()),
+            None => length,
+        }
+    };
+    let parts: Vec<String> = pieces.map(part).collect();
     let direction = side.direction.map(|direction| format!("{} ", direction.word()));
     let typed = match &side.run {
         Run::Straight(_, written) | Run::Bearing(_, written) => {

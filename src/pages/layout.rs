@@ -533,8 +533,10 @@ impl Flow {
         let heard = heard(&fonts::shown(description));
         let (y_pt, right) = (self.y_pt + 8.0, self.paper.size_pt().0 - EDGE_PT);
         let title = self.section.clone();
+        let has_place = !self.place.is_empty();
         let Some(page) = self.pages.last_mut() else { return };
         page.title = format!("{}; {title}", page.title);
+        name_both(page, has_place);
         page.description = format!("{} {title}. {heard}", page.description);
         page.begin(Role::Furniture, false);
         page.draw(Stroke::line(Point::new(EDGE_PT, y_pt), Point::new(right, y_pt), 0.8));
@@ -638,13 +640,9 @@ impl Flow {
         };
         let right = width_pt - EDGE_PT;
         let mut y_pt = 44.0;
-        let name = fonts::shortened(
-            Typeface::Bold,
-            9.5,
-            &title,
-            if self.place.is_empty() { 400.0 } else { 152.0 },
-        );
-        let title = Text::new(Point::new(right, y_pt), 9.5, name).in_hand(Typeface::Bold);
+        let room = title_room_pt(!self.place.is_empty());
+        let name = fonts::shortened(Typeface::Bold, TITLE_PT, &title, room);
+        let title = Text::new(Point::new(right, y_pt), TITLE_PT, name).in_hand(Typeface::Bold);
         // The house is named only once for those who hear the pages.
         let is_first = self.pages.is_empty();
         let once = |role: Role| if is_first { role } else { Role::Furniture };
@@ -813,6 +811,10 @@ impl Flow {
                 0.5,
             ));
             let say = |y_pt: f64, words: &str| Text::new(Point::new(EDGE_PT, y_pt), 6.8, words);
+            // A listener hears the foot once, on the first page.
+            if i == 0 {
+                page.begin(Role::Paragraph, false);
+            }
             page.write(say(top, DISCLAIMER));
             let number =
                 Text::new(Point::new(right, top), 8.0, page.number.clone()).in_hand(Typeface::Bold);
@@ -824,6 +826,29 @@ impl Flow {
             page.write(maker.anchored(Anchor::End));
         }
         self.pages
+    }
+}
+
+/// The letter size of a page's title, in points.
+const TITLE_PT: f64 = 9.5;
+
+/// The room for a page's title, beside the house's place or alone, in points.
+const fn title_room_pt(has_place: bool) -> f64 {
+    if has_place { 152.0 } else { 400.0 }
+}
+
+/// Names each section of a page in its title at the top right, if there is room for that.
+fn name_both(page: &mut Page, has_place: bool) {
+    let room = title_room_pt(has_place);
+    if fonts::width_pt(Typeface::Bold, TITLE_PT, &page.title) > room {
+        return;
+    }
+    let title = page.inks.iter_mut().find_map(|ink| match ink {
+        Ink::Text(text) if text.anchor == Anchor::End => Some(text),
+        _ => None,
+    });
+    if let Some(title) = title {
+        title.words = page.title.clone();
     }
 }
 

@@ -487,7 +487,7 @@ fn texts(
         && let Some(worth) = reconciliation.worth(&AsOf::default())
     {
         flow.apart();
-        worth::worth(flow, say, &worth, wants(Section::Source));
+        worth::worth(flow, say, reconciliation, &worth, wants(Section::Source));
     }
 }
 

@@ -46,7 +46,7 @@ pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>, halves: Option<&Ruled
     };
     let areas: Vec<Vec<String>> = (0..rules).map(areas).collect();
     let row = |(i, (space, cuts)): (usize, &(usize, Vec<Cut>))| {
-        let mut row = vec![say.space_name(*space)];
+        let mut row = vec![say.space_name_here(*space)];
         for (rule, cut) in cuts.iter().enumerate() {
             row.extend([product_in_feet(cut), areas[rule][i].clone()]);
         }

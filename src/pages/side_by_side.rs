@@ -42,7 +42,7 @@ pub(crate) fn side_by_side(flow: &mut Flow, say: &Sentences<'_>, reconciliation:
     for outline in reconciliation.maps() {
         let title = map::map_title(outline);
         let said = map::map_said(say, outline);
-        flow.go_on("Side by side", &format!("{title}."), 100.0);
+        flow.go_on("The outline from a map", &format!("{title}."), 100.0);
         for block in &said {
             if let crate::wording::Block::Paragraph(text) | crate::wording::Block::Item(text) =
                 block

@@ -8,11 +8,12 @@ use crate::house::LengthSource;
 use crate::house::{Face, Run, Side, SideRule, Space};
 use crate::pages::layout::{Column, Line, Stack};
 use crate::reconcile::{Figure, Reconciliation};
-use crate::units::decimal::group_thousands;
+use crate::units::decimal::{group_thousands, rounded_quotient};
 use crate::units::length::{FineStep, Length, Step};
 use crate::wording::certainty::{closed_by, shared_walls};
 use crate::wording::compass::on_drawings;
 use crate::wording::sentences::{Sentences, capital, signed_length, to_hundredths};
+use rust_decimal::Decimal;
 
 /// Every side of every space: as typed, at the outside face, under both rules, on the record, and how it was
 /// obtained.
@@ -84,12 +85,28 @@ pub(crate) fn to_half_feet(say: &Sentences<'_>, reconciliation: &Reconciliation)
 /// feet.
 fn in_feet_too(say: &Sentences<'_>, length: Length) -> String {
     let text = say.length(length);
-    let feet = to_hundredths(length);
+    let feet = to_decide(length);
     match text.ends_with('"') || say.is_metric() {
         true if say.is_metric() => format!("{text} = {feet} ft"),
         true => format!("{text} = {feet}"),
         false => text,
     }
+}
+
+/// Feet to the hundredth; with a further digit where the hundredth would stand at a half that the length itself does
+/// not reach or goes beyond: 3.2 m is 10.499 ft and not 10.5.
+fn to_decide(length: Length) -> String {
+    const THOUSANDTHS: i128 = 1_000;
+    /// A twentieth of a foot, which is the half of each step, in hundredths of a foot.
+    const HALF_STEP: i128 = 5;
+    let foot = i128::from(Length::FOOT.nm());
+    let hundredths = rounded_quotient(i128::from(length.nm()) * 100, foot);
+    let is_exact = hundredths * foot == i128::from(length.nm()) * 100;
+    if is_exact || hundredths % 10 != HALF_STEP && hundredths % 100 != 50 {
+        return to_hundredths(length);
+    }
+    let thousandths = rounded_quotient(i128::from(length.nm()) * THOUSANDTHS, foot);
+    Decimal::from_i128_with_scale(thousandths, 3).normalize().to_string()
 }
 
 /// What was typed, with commas in whole numbers of four digits and more: `north 13,050 mm`.

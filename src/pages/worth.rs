@@ -8,12 +8,19 @@
 use crate::pages::blocks;
 use crate::pages::layout::{Flow, Row};
 use crate::pages::page::{Anchor, Fill, Ink, Point, Role, Run, Stroke, Text};
+use crate::reconcile::Reconciliation;
 use crate::value::{Comparable, Worth};
 use crate::wording::Block;
 use crate::wording::sentences::Sentences;
 
 /// Fills the pages about what the gap is worth.
-pub(crate) fn worth(flow: &mut Flow, say: &Sentences<'_>, worth: &Worth, has_values: bool) {
+pub(crate) fn worth(
+    flow: &mut Flow,
+    say: &Sentences<'_>,
+    reconciliation: &Reconciliation,
+    worth: &Worth,
+    has_values: bool,
+) {
     // Nobody is told to hand in what may raise the value.
     let hand_in = match flow.pages.len() {
         0 => String::new(),
@@ -37,6 +44,9 @@ pub(crate) fn worth(flow: &mut Flow, say: &Sentences<'_>, worth: &Worth, has_val
     stack.paragraph(8.0, &format!("It has its own page numbers.{values}"));
     if let Some(text) = say.before_signing() {
         stack.paragraph(8.0, &text);
+    }
+    for text in say.worth_knowing_of_values(reconciliation) {
+        stack.paragraph(8.0, &format!("Worth knowing: {text}."));
     }
     let blocks = worth.blocks();
     for (i, part) in blocks.iter().enumerate() {

@@ -269,7 +269,7 @@ impl Writer<'_> {
 
     /// Adds the other areas on the record besides its total.
     fn other_lines(&mut self, figures: &[Figure]) {
-        let rows = self.say.other_lines();
+        let rows = self.say.other_lines(figures);
         if rows.is_empty() {
             return;
         }

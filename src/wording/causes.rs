@@ -528,6 +528,7 @@ pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
     let sq_ft = thousands(evidence.sq_ft);
     match evidence.product {
         Some((one, other)) => {
+            let (one, other) = (one.max(other), one.min(other));
             let here = measured_across(&listed.house.spaces[evidence.space]);
             let here = here.map(|here| format!(" (here {here})")).unwrap_or_default();
             format!("The record's {name}, {sq_ft} = {one} × {other}, fits whole feet{here}.")

@@ -189,11 +189,15 @@ impl Sentences<'_> {
         let range = self.possible_range(figure);
         let range = range.map(|range| format!(" ({range})")).unwrap_or_default();
         let other = |others: &EquallyNear| match others.totals() {
-            [one] if others.is_complete() => {
-                let size = size_of_sq_ft(*one, self.is_metric());
+            some @ [_, ..] if some.len() < 3 && others.is_complete() => {
+                let size = |one: &i64| {
+                    let size = size_of_sq_ft(*one, self.is_metric());
+                    size.trim_end_matches(" sq ft").to_owned()
+                };
+                let sizes: Vec<String> = some.iter().map(size).collect();
                 format!(
                     " (or {}, if another wall is adjusted so that the rounded walls meet)",
-                    size.trim_end_matches(" sq ft")
+                    sizes.join(" or ")
                 )
             }
             _ => String::new(),
@@ -316,6 +320,60 @@ impl Sentences<'_> {
         let line = figure.line(BridgeStep::Rounding).filter(|_| is_half)?;
         (self.taken_as(figure).is_empty() && figure.measured() == self.areas.gross().tenth_foot())
             .then(|| figure.measured() + line.area())
+    }
+
+    /// What the page asks for of a figure that counts more than is counted here, worked out: `With the rec room, as the
+    /// record counts it: 2,115.88 + 553.04 = 2,668.92, rounded 2,669 sq ft.`
+    #[cfg(feature = "pages")]
+    pub(crate) fn with_counted(&self, figures: &[Figure]) -> Vec<String> {
+        let told = |figure: &Figure| {
+            let line = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported())?;
+            let names = line.counted();
+            let spaces = || {
+                let spaces = self.house.spaces.iter().enumerate();
+                spaces.filter(|(_, space)| names.contains(&space.name)).map(|(i, _)| i)
+            };
+            let gross = self.areas.gross();
+            let worked = |total: Area, areas: Vec<Area>| {
+                let parts: Vec<String> = std::iter::once(total)
+                    .chain(areas.clone())
+                    .map(|area| area.to_hundredths())
+                    .collect();
+                let sum = total + areas.into_iter().sum();
+                let text = format!("{} = {}", parts.join(" + "), sum.to_hundredths());
+                (sum, format!("{text}, rounded {} sq ft", thousands(sum.whole_sq_ft())))
+            };
+            let net = |area: fn(&crate::areas::SpaceAreas) -> Area| {
+                spaces().map(|i| area(&self.areas.spaces[i])).collect::<Vec<Area>>()
+            };
+            let (fine, as_fine) = worked(gross.tenth_foot(), net(|areas| areas.net_tenth_foot));
+            let (_, as_feet) = worked(gross.whole_foot(), net(|areas| areas.net_whole_foot));
+            let is_asked = fine.whole_sq_ft() == figure.measured_like_figure().whole_sq_ft();
+            (is_asked && spaces().next().is_some()).then(|| {
+                format!(
+                    "With {}, as {} counts {}: {as_fine} with each wall to {}; {as_feet} with each wall to the whole foot.",
+                    crate::diagnostic::words::all_named(names),
+                    the(figure),
+                    if names.len() == 1 { "it" } else { "them" },
+                    self.fine()
+                )
+            })
+        };
+        figures.iter().filter_map(told).collect()
+    }
+
+    /// The range of the total with each wall to the half foot, for the first figure that has this as its rule and states
+    /// no other terms. `None` if there is none, or the range is not known.
+    #[cfg(feature = "pages")]
+    pub(crate) fn half_foot_range(&self, figures: &[Figure]) -> Option<String> {
+        let figure = figures.iter().find(|figure| self.half_foot_area(figure).is_some())?;
+        let range = figure.rounding_test().range()?;
+        let range = range_beside(range, self.half_foot_area(figure)?, self.is_metric());
+        Some(format!(
+            "Rounded to the half foot, as {} rounds its walls, the total can be {range} if the office reads its tape within {} ft.",
+            the(figure),
+            self.settings.reading.decimal_feet()
+        ))
     }
 
     /// The steps of a figure as text for screen readers.

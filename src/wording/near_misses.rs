@@ -2,9 +2,10 @@
 
 use std::collections::HashSet;
 
+use crate::areas::at_face::Walls;
 use crate::areas::{SpaceAreas, is_in_total};
 use crate::diagnostic::words;
-use crate::house::{Kind, SideRule};
+use crate::house::{Face, Kind, SideRule};
 use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
 use crate::units::length::Step;
@@ -77,6 +78,17 @@ impl Sentences<'_> {
             }
         };
         Some(Accounts { opening, items: Vec::new(), closing, near: near.numbers() })
+    }
+
+    /// What would account for all that the steps leave, with rounding: `the total counts the garage`. `None` where a cause
+    /// is reported, or nothing comes near enough.
+    pub(super) fn left_unless(&self, figure: &Figure) -> Option<String> {
+        let is_open = figure.explanations().reported().next().is_none();
+        let rest = not_explained(figure);
+        let accounts = self.accounts(figure).filter(|_| is_open && rest != 0)?;
+        let near = self.nearest(figure, rest).filter(|near| near.numbers() == accounts.near)?;
+        self.nearly(figure, rest, &near)?;
+        Some(format!("the total {} {}", near.verb, near.names))
     }
 
     /// One space, or two, beside what is left: `The garage would be 462 of the 650 sq ft that are left.` What remains is
@@ -219,14 +231,23 @@ impl Sentences<'_> {
         ))
     }
 
-    /// The area of each space without what is within it, in whole square feet, rounded as the figure is.
+    /// The area of each space without what is within it, in whole square feet, at the face of the figure and rounded as
+    /// it is.
     fn sizes(&self, figure: &Figure) -> Vec<i64> {
         let in_feet = figure.side_rule() == SideRule::Step(Step::WholeFoot);
         let area = |space: &SpaceAreas| match in_feet {
             true => space.whole_foot().area(),
             false => space.tenth_foot().area(),
         };
-        let areas: Vec<Area> = self.areas.spaces.iter().map(area).collect();
+        let at_its_face = || {
+            let walls = Walls::of(self.house, figure.face()).ok()?;
+            let step = if in_feet { Step::WholeFoot } else { self.settings.fine.step() };
+            Some(walls.ruled(self.settings.rule_for_step(step), self.settings.reading).areas)
+        };
+        // Beside a figure taken inside, a space is as large as it is inside.
+        let there = (figure.face() != Face::Outside).then(at_its_face).flatten();
+        let areas: Vec<Area> =
+            there.unwrap_or_else(|| self.areas.spaces.iter().map(area).collect());
         let net = |i: usize| crate::areas::net(self.house, i, &areas).whole_sq_ft();
         (0..areas.len()).map(net).collect()
     }

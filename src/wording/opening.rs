@@ -103,6 +103,16 @@ impl Sentences<'_> {
         } else {
             ("lengths", "they come")
         };
+        // What the figure counts beyond them is not on its sketch.
+        let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
+        let give = match counting {
+            Some(line) => {
+                let whose = give.trim_end_matches(" come");
+                let counted = words::all_named(line.counted());
+                format!("{whose} and {counted} as measured here come")
+            }
+            None => give.to_owned(),
+        };
         Some(match (apart, drawn) {
             (0, None) if figure.takes_nothing_off() => {
                 format!("{name}'s own {own_sides} and its total agree, with nothing deducted.")

@@ -84,8 +84,9 @@ impl Sentences<'_> {
     }
 
     /// Other lines of the record besides its total: a name and a note each.
-    pub(crate) fn other_lines(&self) -> Vec<(String, String)> {
+    pub(crate) fn other_lines(&self, figures: &[Figure]) -> Vec<(String, String)> {
         let house = self.house;
+        let is_larger = figures.iter().any(is_larger_record);
         let mut rows: Vec<(String, String)> = Vec::new();
         for (i, space) in house.spaces.iter().enumerate() {
             if let Some(recorded) = space.recorded {
@@ -97,12 +98,14 @@ impl Sentences<'_> {
         }
         rows.extend(house.lots.iter().map(|lot| self.lot_line(lot)));
         for missing in &self.house.missing {
+            // Where nothing is requested, neither is this.
             let ask = match self.reader {
-                Reader::Owner => "ask",
-                Reader::Office => "please state",
+                Reader::Owner => "; ask whether the total includes it",
+                Reader::Office if is_larger => "; please state whether the total includes it",
+                Reader::Office => "",
             };
             let text = format!(
-                "recorded {}, not found on site; {ask} whether the total includes it",
+                "recorded {}, not found on site{ask}",
                 number_or_size(missing.recorded.area(), self.is_metric())
             );
             rows.push((missing.name.clone(), text));
@@ -132,10 +135,7 @@ impl Sentences<'_> {
 
     /// What the record lists that was not found on site, if the record is larger than the measured area.
     pub(crate) fn missing(&self, figures: &[Figure]) -> Vec<String> {
-        let more = |figure: &Figure| {
-            figure.is_record() && figure.apart_sq_ft() > 0 && !figure.agreement().agrees()
-        };
-        if !figures.iter().any(more) {
+        if !figures.iter().any(is_larger_record) {
             return Vec::new();
         }
         let sentence = |missing: &crate::house::Missing| {
@@ -157,6 +157,11 @@ impl Sentences<'_> {
             (false, true) => "Other lines",
         }
     }
+}
+
+/// Whether a figure is of a record, and larger than the measured area.
+fn is_larger_record(figure: &Figure) -> bool {
+    figure.is_record() && figure.apart_sq_ft() > 0 && !figure.agreement().agrees()
 }
 
 /// The source of an outline: `record`, `plan` or `map`.

@@ -125,8 +125,12 @@ impl Sentences<'_> {
         let is_other = own.whole_sq_ft() != figure.measured_like_figure().whole_sq_ft()
             && own.whole_sq_ft() < figure.area().whole_sq_ft();
         (is_plain && is_other).then(|| {
-            let (first, _) = self.units_of(figure).both(own);
-            let size = first.trim_end_matches(" sq ft");
+            let (first, second) = self.units_of(figure).both(own);
+            // Among two units a number without one could be of either.
+            let size = match second {
+                Some(_) => first,
+                None => first.trim_end_matches(" sq ft").to_owned(),
+            };
             format!("{size} if each wall is rounded to the foot")
         })
     }
@@ -171,7 +175,10 @@ impl Sentences<'_> {
             one.cause.departures().any(|kind| matches!(kind, DepartureKind::Level { .. }))
         });
         match likeliest.and_then(|one| one.cause.class()) {
-            _ if is_level => format!("how its {total} was arrived at"),
+            // Below the steps there is nothing else that it could include.
+            _ if is_level || not_explained(figure) < 0 => {
+                format!("how its {total} was arrived at")
+            }
             None | Some(CauseClass::Described) => format!("what else its {total} includes"),
             Some(CauseClass::Measured | CauseClass::Typed) => {
                 format!("how its {total} was arrived at")

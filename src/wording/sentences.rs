@@ -154,6 +154,19 @@ impl Sentences<'_> {
         if parts.is_empty() { name.clone() } else { format!("{name} ({})", parts.join(", ")) }
     }
 
+    /// The name of a space where its level is not named beside it: `Rec room (below grade, deducted there)`.
+    #[cfg(feature = "pages")]
+    pub(crate) fn space_name_here(&self, space: usize) -> String {
+        let is_below = self.house.levels[self.house.spaces[space].level].below_grade;
+        let name = self.space_name(space);
+        match (is_below, self.house.is_deducted(space)) {
+            (true, true) => name
+                .replace("(deducted)", "(below grade, deducted there)")
+                .replace(", deducted)", ", below grade, deducted there)"),
+            _ => name,
+        }
+    }
+
     /// Warnings that a reader of the report should know, each with its line.
     pub(crate) fn worth_knowing(&self, reconciliation: &Reconciliation) -> Vec<String> {
         // How well a lot closes stands beside its area, in the terms of surveyors.
@@ -163,6 +176,8 @@ impl Sentences<'_> {
         };
         let shown = |warning: &&crate::diagnostic::Diagnostic| match warning.word() {
             Word::OutlineDoesNotClose | Word::NoTurn => false,
+            // What is handed in says nothing of the value; the Supplement has it.
+            Word::UnlikelyValue => !self.is_for_the_office(),
             Word::MisclosureSpread => !is_of_lot(warning),
             _ => true,
         };
@@ -177,6 +192,17 @@ impl Sentences<'_> {
             format!("{at}{message}{unseen}")
         };
         reconciliation.warnings().iter().filter(shown).map(sentence).collect()
+    }
+
+    /// Warnings about values, rates and sales, which only the owner should know.
+    #[cfg(feature = "pages")]
+    pub(crate) fn worth_knowing_of_values(&self, reconciliation: &Reconciliation) -> Vec<String> {
+        let warnings = reconciliation.warnings().iter();
+        let sentence = |warning: &crate::diagnostic::Diagnostic| {
+            let message = warning.message().replace('`', "\"");
+            format!("{}{message}", self.place_of(warning, &message))
+        };
+        warnings.filter(|warning| warning.word() == Word::UnlikelyValue).map(sentence).collect()
     }
 
     /// The place of a warning, printed before its message: nothing if the message begins with the name of a space,

@@ -149,7 +149,10 @@ impl Sentences<'_> {
                 };
                 format!("the rest, which {what} could make")
             }
-            BridgeStep::NotExplained => "not explained".to_owned(),
+            BridgeStep::NotExplained => match self.left_unless(figure) {
+                Some(unless) => format!("not explained, unless {unless}"),
+                None => "not explained".to_owned(),
+            },
         }
     }
 

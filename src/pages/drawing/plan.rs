@@ -535,7 +535,9 @@ impl Plan<'_> {
             self.note(&format!("△: could account for the {} if {how}", self.marks.whose));
             format!("△ {name}")
         } else if self.marks.near.contains(&shape.space) {
-            self.note("△: named below as a possible part of what is left");
+            let level = self.space(shape).level;
+            let place = if self.say.is_drawn_here(level) { "below" } else { "on page 1" };
+            self.note(&format!("△: named {place} as a possible part of what is left"));
             format!("△ {name}")
         } else {
             name
@@ -682,7 +684,7 @@ impl Plan<'_> {
                     let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
                     dimension.wall = seen;
                     self.note(&format!(
-                        "{}, side {}: this part of it is {whole} long; {} of that shows, the rest is behind the next space",
+                        "{}, side {}: {} shows of a part that is {whole} long; the rest is behind the next space",
                         fonts::shown(&self.space(shape).name),
                         source + 1,
                         dimension.words
