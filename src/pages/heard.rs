@@ -223,9 +223,8 @@ fn in_parts(say: &Sentences<'_>, space: usize, number: usize) -> String {
     // Between two parts the wall steps in or out, without which the walk would not come back.
     let part = |(_, vector): (_, &Vector)| {
         let length = say.length(vector.chord_length());
-        let here = along(*vector).filter(|here| {
-            side.direction.is_some_and(|direction| direction.axis() != here.axis())
-        });
+        let here = along(*vector)
+            .filter(|here| side.direction.is_some_and(|direction| direction.axis() != here.axis()));
         match here {
             Some(direction) => format!("{length} {}", direction.word()),
             None => length,

@@ -533,10 +533,13 @@ impl Flow {
         let heard = heard(&fonts::shown(description));
         let (y_pt, right) = (self.y_pt + 8.0, self.paper.size_pt().0 - EDGE_PT);
         let title = self.section.clone();
-        let has_place = !self.place.is_empty();
+        let width_of = |line: &String| fonts::width_pt(Typeface::Bold, TITLE_PT, line);
+        let place_pt = self.place.iter().map(width_of).fold(0.0, f64::max);
+        let room = self.width_pt() - place_pt - BESIDE_TITLE_PT;
         let Some(page) = self.pages.last_mut() else { return };
-        page.title = format!("{}; {title}", page.title);
-        name_both(page, has_place);
+        let before = page.title.clone();
+        page.title = format!("{before}; {title}");
+        name_both(page, &before, room);
         page.description = format!("{} {title}. {heard}", page.description);
         page.begin(Role::Furniture, false);
         page.draw(Stroke::line(Point::new(EDGE_PT, y_pt), Point::new(right, y_pt), 0.8));
@@ -832,19 +835,21 @@ impl Flow {
 /// The letter size of a page's title, in points.
 const TITLE_PT: f64 = 9.5;
 
+/// The gap between the house's place and a page's title, in points.
+const BESIDE_TITLE_PT: f64 = 24.0;
+
 /// The room for a page's title, beside the house's place or alone, in points.
 const fn title_room_pt(has_place: bool) -> f64 {
     if has_place { 152.0 } else { 400.0 }
 }
 
 /// Names each section of a page in its title at the top right, if there is room for that.
-fn name_both(page: &mut Page, has_place: bool) {
-    let room = title_room_pt(has_place);
+fn name_both(page: &mut Page, before: &str, room: f64) {
     if fonts::width_pt(Typeface::Bold, TITLE_PT, &page.title) > room {
         return;
     }
     let title = page.inks.iter_mut().find_map(|ink| match ink {
-        Ink::Text(text) if text.anchor == Anchor::End => Some(text),
+        Ink::Text(text) if text.anchor == Anchor::End && text.words == before => Some(text),
         _ => None,
     });
     if let Some(title) = title {

@@ -50,6 +50,8 @@ pub(crate) fn levels(
     main: Option<&Drawn>,
     further: impl Iterator<Item = usize>,
 ) {
+    // The sentences about what is left are on the first page, if there is one.
+    let marks = &Marks { is_off_page: !flow.pages.is_empty(), ..marks.clone() };
     let whole_page = flow.whole_page_pt();
     let any = f64::INFINITY;
     let mut scale = main.map_or(any, |main| main.pt_per_ft);

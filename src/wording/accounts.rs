@@ -72,12 +72,6 @@ impl Sentences<'_> {
         self.pages_of_levels(spaces.map(|space| self.house.spaces[space].level))
     }
 
-    /// Whether a level is drawn on the page that the sentences are on.
-    #[cfg(feature = "pages")]
-    pub(crate) fn is_drawn_here(&self, level: usize) -> bool {
-        self.drawn_here.is_none_or(|here| here == level)
-    }
-
     /// The same for whole levels.
     pub(super) fn pages_of_levels(&self, levels: impl Iterator<Item = usize>) -> Option<String> {
         let here = self.drawn_here?;

@@ -69,6 +69,8 @@ pub(crate) struct Marks {
     pub(crate) misread: Vec<(usize, usize)>,
     /// Spaces that a sentence compares with what is left.
     pub(crate) near: Vec<usize>,
+    /// Whether that sentence is on page 1 while the drawing is on another.
+    pub(crate) is_off_page: bool,
     /// Walls that a sentence names by their number, as space and side index.
     pub(crate) named: Vec<(usize, usize)>,
     /// The net areas of all spaces with each wall to the half foot, if that is the rule of the figure.

@@ -535,8 +535,7 @@ impl Plan<'_> {
             self.note(&format!("△: could account for the {} if {how}", self.marks.whose));
             format!("△ {name}")
         } else if self.marks.near.contains(&shape.space) {
-            let level = self.space(shape).level;
-            let place = if self.say.is_drawn_here(level) { "below" } else { "on page 1" };
+            let place = if self.marks.is_off_page { "on page 1" } else { "below" };
             self.note(&format!("△: named {place} as a possible part of what is left"));
             format!("△ {name}")
         } else {
