@@ -94,15 +94,15 @@ fn in_feet_too(say: &Sentences<'_>, length: Length) -> String {
 }
 
 /// Feet to the hundredth; with a further digit where the hundredth would stand at a half that the length itself does
-/// not reach or goes beyond: 3.2 m is 10.499 ft and not 10.5.
+/// not reach: 3.2 m is 10.499 ft and not 10.5.
 fn to_decide(length: Length) -> String {
     const THOUSANDTHS: i128 = 1_000;
     /// A twentieth of a foot, which is the half of each step, in hundredths of a foot.
     const HALF_STEP: i128 = 5;
     let foot = i128::from(Length::FOOT.nm());
     let hundredths = rounded_quotient(i128::from(length.nm()) * 100, foot);
-    let is_exact = hundredths * foot == i128::from(length.nm()) * 100;
-    if is_exact || hundredths % 10 != HALF_STEP && hundredths % 100 != 50 {
+    let is_below = i128::from(length.nm()) * 100 < hundredths * foot;
+    if !is_below || hundredths % 10 != HALF_STEP && hundredths % 100 != 50 {
         return to_hundredths(length);
     }
     let thousandths = rounded_quotient(i128::from(length.nm()) * THOUSANDTHS, foot);
