@@ -301,7 +301,7 @@ fn north_is_shown_on_a_drawing_with_another_side_up() {
 #[test]
 fn the_request_has_the_unit_of_the_record_first() {
     let cabin = first(&sketch("kit-cabin"));
-    assert!(cabin.contains("Please correct the record to 886 sq ft (82.4 sq m; 896 if each wall is rounded to the foot)"), "{cabin}");
+    assert!(cabin.contains("Please correct the record to 886 sq ft (82.4 sq m; 896 sq ft if each wall is rounded to the foot)"), "{cabin}");
     assert!(cabin.contains("or state how its 990 sq ft was arrived at"), "{cabin}");
 }
 
