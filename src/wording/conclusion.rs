@@ -6,14 +6,14 @@ use crate::wording::step_lines::not_explained;
 
 impl Sentences<'_> {
     /// What most likely accounts for a figure; where nothing common does, or rounding alone, that. `None` only where
-    /// the headline says already that there is no difference.
+    /// the headline says already that the two agree.
     pub(crate) fn conclusion(&self, figure: &Figure, is_only: bool) -> Option<String> {
         let of = if is_only { String::new() } else { format!(" ({})", figure.name()) };
         let about = |said: String| match is_only {
             true => said,
             false => format!("{}: {said}", capital(figure.name())),
         };
-        if figure.area().whole_sq_ft() == figure.measured_like_figure().whole_sq_ft() {
+        if figure.agreement().agrees() {
             return None;
         }
         if let Some(accounts) = self.accounts(figure) {
