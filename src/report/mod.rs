@@ -81,7 +81,7 @@ impl Report<'_> {
     }
 
     /// For each figure, what most likely could account for its difference, or that nothing common does: a sentence or
-    /// two, with the name of the figure if there are several. A figure without a difference has none.
+    /// two, with the name of the figure if there are several. A figure that agrees with the house has none.
     #[must_use]
     pub fn likely(&self) -> Vec<String> {
         let say = Sentences::of(self.reconciliation.areas());
