@@ -12,7 +12,7 @@ use crate::pages::side_table::{how, side_table, to_half_feet};
 use crate::reconcile::{Figure, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::{FineStep, Halves};
-use crate::wording::sentences::{Sentences, in_a_column, the, whole};
+use crate::wording::sentences::{Sentences, as_sentences, in_a_column, the, whole};
 use crate::wording::size::{range_size, square_meters};
 
 /// Fills the pages of the Calculations.
@@ -48,10 +48,13 @@ fn in_full(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliati
         stack.space(3.0);
         blocks::set(stack, &say.possible(figure), blocks::USUAL);
         stack.paragraph(8.0, &say.request(reconciliation, figure));
+        if let Some(too) = say.asked_too(figure) {
+            stack.paragraph(8.0, &too);
+        }
     }
     if !moved.notes.is_empty() {
         stack.heading("More notes on the drawing of the Exhibit");
-        stack.paragraph(7.4, &format!("{}.", moved.notes.join("; ")));
+        stack.paragraph(7.4, &as_sentences(&moved.notes));
     }
 }
 

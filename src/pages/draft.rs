@@ -8,9 +8,10 @@ use crate::geometry::outline::Vector;
 use crate::house::LengthSource;
 use crate::house::Run;
 use crate::house::check::draft::{Draft, DraftWalk};
-use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
+use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark, most_looked_at};
+use crate::pages::drawing::fit::{self, Fitting, Frame, Reach};
 use crate::pages::drawing::occupancy::Sort;
-use crate::pages::drawing::plan::{self, Fitting, Frame, Reach};
+use crate::pages::drawing::strip;
 use crate::pages::drawing::view::{Turned, View, WallOnPage};
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
@@ -19,6 +20,7 @@ use crate::pages::page::{Anchor, Ink, Part, Point, Stroke, Text};
 use crate::pages::{Making, PageOptions, Pages, fingerprint, missing_letters};
 use crate::units::length::Length;
 use crate::wording::compass::on_drawings;
+use crate::wording::sentences::as_sentences;
 
 /// The height of the street, the scale bar and the scale below a drawing, in points.
 const SCALE_PT: f64 = 40.0;
@@ -107,7 +109,8 @@ fn notes(width_pt: f64, draft: &Draft) -> Stack {
             notes.space(2.0);
         }
         notes.space(2.0);
-        notes.paragraph(7.5, &format!("Key: {}.", legend(draft).join("; ")));
+        let key = as_sentences(&legend(draft));
+        notes.paragraph(7.5, &format!("Key to the drawing. {key}"));
     });
     notes
 }
@@ -125,8 +128,8 @@ fn legend(draft: &Draft) -> Vec<String> {
     let is_lot = draft.level.is_none();
     if suspects().any(|suspect| suspect.slip.is_some()) {
         legend.push(match is_lot {
-            true => "black square: compare this call with the deed first, a common misreading there would account for the gap",
-            false => "black square: measure this wall again first, a common error there would account for the gap",
+            true => "black square: compare this call with the deed first; a common misreading of it would account for the gap",
+            false => "black square: measure this wall again first; a common error there would account for the gap",
         });
     }
     if suspects().any(|suspect| suspect.slip.is_none()) {
@@ -135,7 +138,7 @@ fn legend(draft: &Draft) -> Vec<String> {
             false => "white square: an error in this wall alone could account for the gap",
         });
     }
-    legend.push("small number at a wall: its side");
+    legend.push("small number at a wall: the number of that side");
     let mut legend: Vec<String> = legend.into_iter().map(str::to_owned).collect();
     legend.push(on_drawings(draft.particulars.front));
     legend
@@ -158,7 +161,7 @@ fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
     let mut skip = 0;
     loop {
         let fitting = Fitting { skip, airy: 3.0, ..Fitting::default() };
-        let (view, height) = plan::fitted(&reach, turned, &frame, MARGIN_PT, fitting);
+        let (view, height) = fit::fitted(&reach, turned, &frame, MARGIN_PT, fitting);
         let (inks, left_out) = draw(draft, &view, &frame, height);
         // A smaller drawing has more room for labels around it.
         if left_out > 0 && skip < 2 {
@@ -169,7 +172,7 @@ fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
         all.extend(inks);
         let is_metric = draft.is_metric();
         let has_street = draft.particulars.front.is_some();
-        plan::scale_strip(&mut all, has_street, is_metric, &view, &frame, height);
+        strip::scale_strip(&mut all, has_street, is_metric, &view, &frame, height);
         let told = "The walks as typed, drawn to scale; each side is listed below.";
         flow.put_drawing(all, view.scale.pt_per_ft, told);
         flow.down(height + SCALE_PT);
@@ -203,8 +206,7 @@ fn across(frame: &Frame, height_pt: f64) -> (Vec<Point>, Vec<Ink>) {
 fn draw(draft: &Draft, view: &View, frame: &Frame, height_pt: f64) -> (Vec<Ink>, usize) {
     let right_bottom =
         Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height_pt);
-    let mut canvas =
-        Canvas::new(*view, frame.left_top, right_bottom).within(plan::most_looked_at(1));
+    let mut canvas = Canvas::new(*view, frame.left_top, right_bottom).within(most_looked_at(1));
     // Labels get a white background where they lie on the word DRAFT.
     canvas.hatch(across(frame, height_pt).0, Vec::new());
     let shapes: Vec<Shape<'_>> = draft.walks.iter().map(|walk| shape(walk, view)).collect();

@@ -8,8 +8,8 @@
 use crate::pages::blocks;
 use crate::pages::blocks::Sizes;
 use crate::pages::chart::chart;
+use crate::pages::drawing::fit::Frame;
 use crate::pages::drawing::marks::Marks;
-use crate::pages::drawing::plan::Frame;
 use crate::pages::heard;
 use crate::pages::layout::{EDGE_PT, Flow, OTHERS_PAGE, Stack};
 use crate::pages::levels;
@@ -330,9 +330,10 @@ impl Parts {
         self.bottom.space(4.0);
         let request = say.request(reconciliation, figure);
         self.is_cut |= self.bottom.at_most(3, |bottom| bottom.title(9.2, &request));
-        for missing in say.missing(reconciliation.figures()).into_iter().take(2) {
-            let missing = Block::Paragraph(missing);
-            self.is_cut |= blocks::one(&mut self.bottom, &missing, sizes);
+        let missing = say.missing(reconciliation.figures()).into_iter().take(2);
+        let too: Vec<String> = say.asked_too(figure).into_iter().chain(missing).collect();
+        if !too.is_empty() {
+            self.is_cut |= blocks::one(&mut self.bottom, &Block::Paragraph(too.join(" ")), sizes);
         }
     }
 }

@@ -6,7 +6,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Vector;
 use crate::house::{Face, LengthSource, Run};
 use crate::pages::drawing::marks::{Marks, place};
-use crate::pages::drawing::plan::side_words;
+use crate::pages::drawing::side_words::side_words;
 use crate::reconcile::Reconciliation;
 use crate::units::length::Length;
 use crate::wording::Block;
@@ -48,6 +48,7 @@ pub(crate) fn exhibit(
         }));
         sentences.extend(map::not_measured(say.house, reconciliation));
         sentences.push(say.request(reconciliation, figure));
+        sentences.extend(say.asked_too(figure));
         sentences.extend(say.missing(figures).into_iter().take(2));
     }
     sentences.join(" ")
@@ -79,7 +80,7 @@ pub(crate) fn drawn(say: &Sentences<'_>, marks: &Marks, level: usize, apart: &[u
 }
 
 fn below_grade(is_below: bool) -> &'static str {
-    if is_below { ", below grade, not in the total above grade" } else { "" }
+    if is_below { ", below grade, not in the total" } else { "" }
 }
 
 /// Which side of the drawing is the street, and where north lies unless that is the top.
@@ -104,7 +105,7 @@ fn one(
     let lies = match (here.parent, main) {
         (Some(parent), _) => format!(", inside {}", say.house.spaces[parent].name),
         _ if here.by_itself || apart.contains(&space) => {
-            ", drawn apart, not in its place".to_owned()
+            ", drawn separately, not where it stands".to_owned()
         }
         (None, Some(main)) if say.house.spaces[main].parent == Some(space) => {
             format!(", around {}", say.house.spaces[main].name)

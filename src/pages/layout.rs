@@ -523,6 +523,33 @@ impl Flow {
         self.turn(title, Role::Heading(2));
     }
 
+    /// Begins the next part of a section that has several like ones, or the section with its first: below a line if at
+    /// least `least_pt` is left, else on a new page. Only the first has the section's heading.
+    pub(crate) fn next_of(&mut self, section: &str, description: &str, least_pt: f64) {
+        if self.section != fonts::shown(section) {
+            return self.go_on(section, description, least_pt);
+        }
+        if self.room_pt() < least_pt + LINE_PT + 8.0 {
+            let place = self.place.join(" ");
+            let dot = if place.is_empty() { "" } else { ": " };
+            let heard = heard(&fonts::shown(description));
+            self.description = format!("{place}{dot}{}, continued. {heard}", self.section);
+            return self.turn(format!("{}, continued", self.section), Role::Furniture);
+        }
+        self.tell(description);
+        self.line();
+        self.y_pt += LINE_PT;
+    }
+
+    /// Draws a line across the page between two sections.
+    fn line(&mut self) {
+        let (y_pt, right) = (self.y_pt + LINE_PT, self.paper.size_pt().0 - EDGE_PT);
+        if let Some(page) = self.pages.last_mut() {
+            page.begin(Role::Furniture, false);
+            page.draw(Stroke::line(Point::new(EDGE_PT, y_pt), Point::new(right, y_pt), 0.8));
+        }
+    }
+
     /// Begins a section on the same page, below a line, if at least `least_pt` is left; else on a new page.
     pub(crate) fn go_on(&mut self, section: &str, description: &str, least_pt: f64) {
         const BETWEEN_PT: f64 = 16.0;
@@ -531,18 +558,17 @@ impl Flow {
         }
         self.section = fonts::shown(section);
         let heard = heard(&fonts::shown(description));
-        let (y_pt, right) = (self.y_pt + 8.0, self.paper.size_pt().0 - EDGE_PT);
+        let y_pt = self.y_pt + LINE_PT;
         let title = self.section.clone();
         let width_of = |line: &String| fonts::width_pt(Typeface::Bold, TITLE_PT, line);
         let place_pt = self.place.iter().map(width_of).fold(0.0, f64::max);
         let room = self.width_pt() - place_pt - BESIDE_TITLE_PT;
+        self.line();
         let Some(page) = self.pages.last_mut() else { return };
         let before = page.title.clone();
         page.title = format!("{before}; {title}");
         name_both(page, &before, room);
         page.description = format!("{} {title}. {heard}", page.description);
-        page.begin(Role::Furniture, false);
-        page.draw(Stroke::line(Point::new(EDGE_PT, y_pt), Point::new(right, y_pt), 0.8));
         let text = Text::new(Point::new(EDGE_PT, y_pt + 14.0), 11.0, title.clone());
         page.begin(Role::Heading(2), false);
         page.write(text.in_hand(Typeface::Bold));
@@ -837,6 +863,8 @@ const TITLE_PT: f64 = 9.5;
 
 /// The gap between the house's place and a page's title, in points.
 const BESIDE_TITLE_PT: f64 = 24.0;
+/// The space above and below a line between two sections, in points.
+const LINE_PT: f64 = 8.0;
 
 /// The room for a page's title, beside the house's place or alone, in points.
 const fn title_room_pt(has_place: bool) -> f64 {

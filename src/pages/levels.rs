@@ -1,14 +1,14 @@
 //! The drawings of levels: the main level is on the Exhibit, the others are two to a page where they fit.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use crate::pages::drawing::fit::Frame;
 use crate::pages::drawing::insets;
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan;
-use crate::pages::drawing::plan::Frame;
 use crate::pages::heard;
 use crate::pages::layout::{EDGE_PT, Flow, Stack};
 use crate::pages::page::Point;
-use crate::wording::sentences::Sentences;
+use crate::wording::sentences::{Sentences, as_sentences};
 
 /// A scale below this counts as small, in points per foot: 1/16 in = 1 ft is larger, and so is 1:200.
 const SMALL_PT_PER_FT: f64 = 4.3;
@@ -201,7 +201,8 @@ fn notes_under(width_pt: f64, texts: &[String], most: usize) -> (Stack, Vec<Stri
         notes.space(4.0);
         let from = notes.rows.len();
         if count > 0 {
-            notes.paragraph(7.0, &format!("Key: {}.", texts[..count].join("; ")));
+            let told = as_sentences(&texts[..count]);
+            notes.paragraph(7.0, &format!("Key to the drawing. {told}"));
         }
         let lines = notes.rows.len() - from;
         notes.space(2.0);

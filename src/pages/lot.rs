@@ -8,9 +8,9 @@ use crate::geometry::outline::Vector;
 use crate::house::Lot;
 use crate::house::Run as SideRun;
 use crate::house::check::feet_text;
-use crate::pages::drawing::canvas::{Block, Canvas, Dimension};
-use crate::pages::drawing::plan;
-use crate::pages::drawing::plan::{Fitting, Frame, Reach};
+use crate::pages::drawing::canvas::{Block, Canvas, Dimension, most_looked_at};
+use crate::pages::drawing::fit::{self, Fitting, Frame, Reach};
+use crate::pages::drawing::strip;
 use crate::pages::drawing::view::Turned;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
@@ -57,7 +57,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         .in_meters(say.draws_in_meters());
     let mut skip = 0;
     loop {
-        let (view, height) = plan::fitted(
+        let (view, height) = fit::fitted(
             &reach,
             turned,
             &frame,
@@ -66,12 +66,12 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         );
         let right_bottom = Point::new(EDGE_PT + frame.width_pt, frame.left_top.y_pt + height);
         let mut canvas = Canvas::new(view, frame.left_top, right_bottom)
-            .within(plan::most_looked_at(say.house.lots.len()));
+            .within(most_looked_at(say.house.lots.len()));
         let walls = view.walls(outline, (0, 0));
         canvas.outline(&walls, 1.4, Some([14.0, 3.0]), Part::Outline);
         if let Some(bearing) = heads.true_north {
             let corner = Point::new(right_bottom.x_pt, frame.left_top.y_pt);
-            plan::north(&mut canvas, bearing.unit_vector(), corner, "true north");
+            strip::north(&mut canvas, bearing.unit_vector(), corner, "true north");
         }
         let name = fonts::shortened(Typeface::Bold, 10.0, &fonts::shown(lot.name()), 200.0);
         let area = outline.area();
@@ -102,7 +102,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
             }
         }
         let mut inks = canvas.finish();
-        plan::strip(&mut inks, say, &view, &frame, height);
+        strip::strip(&mut inks, say, &view, &frame, height);
         let told = format!("{}, drawn to scale; its sides are listed below.", lot.name());
         flow.put_drawing(inks, view.scale.pt_per_ft, &told);
         flow.down(height + SCALE_PT);

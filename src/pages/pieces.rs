@@ -7,9 +7,9 @@ use crate::geometry::outline::Outline;
 use crate::geometry::partition;
 use crate::geometry::partition::{Cut, Placed};
 use crate::pages::drawing::canvas::{Block, Canvas};
+use crate::pages::drawing::fit::{self, Fitting, Frame, Reach};
 use crate::pages::drawing::occupancy::Sort;
-use crate::pages::drawing::plan;
-use crate::pages::drawing::plan::{Fitting, Frame, Reach};
+use crate::pages::drawing::strip;
 use crate::pages::drawing::view::{OnSite, Turned, View};
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, Flow, Line, Row};
@@ -321,7 +321,7 @@ fn lettered(
     let flat = outline.flattened();
     let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
     let frame = Frame::new(Point::new(0.0, 0.0), wide_pt, 170.0).in_meters(say.draws_in_meters());
-    let (view, height) = plan::fitted(&reach, turned, &frame, 10.0, Fitting::default());
+    let (view, height) = fit::fitted(&reach, turned, &frame, 10.0, Fitting::default());
     let mut canvas = Canvas::new(view, Point::new(0.0, 0.0), Point::new(wide_pt, height));
     let walls = view.walls(outline, (0, 0));
     for placed in &cutting.placed {
@@ -342,7 +342,7 @@ fn lettered(
             canvas.pointer(Point::default().plus(middle, 1.0 / count), &letter(i, small));
         }
     }
-    (canvas.finish(), height, plan::scale_words(view.scale, say.is_metric()))
+    (canvas.finish(), height, strip::scale_words(view.scale, say.is_metric()))
 }
 
 /// The corners of a piece on the page.

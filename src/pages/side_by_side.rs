@@ -7,9 +7,10 @@ use crate::geometry::compass::Direction;
 use crate::geometry::outline::Outline;
 use crate::house::{Face, LengthSource, ReferenceOutline, Run, Side, SideNumber};
 use crate::pages::blocks;
-use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
-use crate::pages::drawing::plan;
-use crate::pages::drawing::plan::{Fitting, Frame, Reach};
+use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark, most_looked_at};
+use crate::pages::drawing::fit::{self, Fitting, Frame, Reach};
+use crate::pages::drawing::side_words::side_words;
+use crate::pages::drawing::strip;
 use crate::pages::drawing::view::{OnSite, Scale, Turned, View, scales, smallest};
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, EDGE_PT, Flow, Stack};
@@ -31,7 +32,7 @@ pub(crate) fn side_by_side(flow: &mut Flow, say: &Sentences<'_>, reconciliation:
     for (outline, drawn) in reconciliation.outlines().iter().zip(say.house.own_sketches()) {
         let title = say.outline_title(outline);
         let needs = Pair::of(flow, say, reconciliation, drawn).needs_pt();
-        flow.go_on("Side by side", &heard(say, outline, &title), needs);
+        flow.next_of("Side by side", &heard(say, outline, &title), needs);
         let mut top = Stack::new(flow.width_pt());
         top.title(9.5, &title);
         top.space(4.0);
@@ -42,7 +43,7 @@ pub(crate) fn side_by_side(flow: &mut Flow, say: &Sentences<'_>, reconciliation:
     for outline in reconciliation.maps() {
         let title = map::map_title(outline);
         let said = map::map_said(say, outline);
-        flow.go_on("The outline from a map", &format!("{title}."), 100.0);
+        flow.next_of("The outline from a map", &format!("{title}."), 100.0);
         for block in &said {
             if let crate::wording::Block::Paragraph(text) | crate::wording::Block::Item(text) =
                 block
@@ -92,7 +93,7 @@ impl Pair {
         let reaches =
             (Reach::of(theirs.iter().copied(), turned), Reach::of(ours.iter().copied(), turned));
         let fits = |scale: &&Scale| {
-            [reaches.0, reaches.1].iter().all(|reach| plan::fits_at(reach, &frame, **scale))
+            [reaches.0, reaches.1].iter().all(|reach| fit::fits_at(reach, &frame, **scale))
         };
         let all = scales(in_meters).iter();
         let scale = all.clone().find(fits).copied().unwrap_or_else(|| smallest(in_meters));
@@ -104,7 +105,7 @@ impl Pair {
         const WORDS_PT: f64 = 74.0;
         let frame = Frame::new(Point::default(), self.width_pt, HEIGHT_PT);
         let height = |reach: &Reach| {
-            plan::fitted_at(reach, self.turned, &frame, self.scale, Fitting::default()).1
+            fit::fitted_at(reach, self.turned, &frame, self.scale, Fitting::default()).1
         };
         height(&self.reaches.0).max(height(&self.reaches.1)) + WORDS_PT
     }
@@ -155,13 +156,13 @@ fn both(
     let mut notes = Stack::new(flow.width_pt());
     let key = match differing.theirs.is_empty() {
         true => "",
-        false => " ● and bold: this wall differs by more than rounding.",
+        false => " ● and bold: this wall differs by more than rounding explains.",
     };
     notes.paragraph(
         7.0,
         &format!(
             "Both drawn at {}, printed at full size (100%).{key}",
-            plan::scale_words(scale, say.is_metric())
+            strip::scale_words(scale, say.is_metric())
         ),
     );
     notes.space(4.0);
@@ -257,7 +258,7 @@ fn theirs_drawn(
     frame: &Frame,
     scale: Scale,
 ) -> (Vec<Ink>, f64) {
-    let (view, height) = plan::fitted_at(reach, turned, frame, scale, Fitting::default());
+    let (view, height) = fit::fitted_at(reach, turned, frame, scale, Fitting::default());
     let mut canvas = canvas(say, view, frame, height);
     let differing = differing(say, outline).theirs;
     match &drawn.outline {
@@ -309,7 +310,7 @@ fn ours_drawn(
     scale: Scale,
     differing: &Differing,
 ) -> (Vec<Ink>, f64) {
-    let (view, height) = plan::fitted_at(reach, turned, frame, scale, Fitting::default());
+    let (view, height) = fit::fitted_at(reach, turned, frame, scale, Fitting::default());
     let mut canvas = canvas(say, view, frame, height);
     let mut dimensions = Vec::new();
     for &space in &drawn.of {
@@ -329,7 +330,7 @@ fn ours_drawn(
             dimensions.push(Dimension {
                 wall: *wall,
                 or_else: None,
-                words: plan::side_words(say, space, source, outline.vectors()[k]),
+                words: side_words(say, space, source, outline.vectors()[k]),
                 hand: if differs { Typeface::Bold } else { Typeface::Plain },
                 mark: differs.then_some(Mark::Differs),
             });
@@ -355,7 +356,7 @@ fn canvas(say: &Sentences<'_>, view: View, frame: &Frame, height_pt: f64) -> Can
     let right_bottom =
         Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height_pt);
     Canvas::new(view, frame.left_top, right_bottom)
-        .within(plan::most_looked_at(2 * say.house.own_sketches().count()))
+        .within(most_looked_at(2 * say.house.own_sketches().count()))
 }
 
 /// The corners of the sketch, relative to its first.

@@ -31,6 +31,8 @@ pub(crate) struct Accounts {
     pub(crate) items: Vec<String>,
     /// The sentence after the items.
     pub(crate) closing: String,
+    /// What the office is asked besides the request, which it stands below; empty for the owner.
+    pub(crate) asks: String,
     /// The spaces that the opening compares with what is left.
     pub(crate) near: Vec<usize>,
 }
@@ -47,8 +49,10 @@ impl Sentences<'_> {
         if shown.is_empty() {
             return self.nothing_common(figure);
         }
-        let settled = self.settling(figure);
+        let (settled, asks) = self.or_asked(figure, self.settling(figure));
         let ours = self.ours(figure);
+        let closing = ["Other reasons are possible.", &settled, ours.trim_start()];
+        let closing = closing.into_iter().filter(|part| !part.is_empty());
         let mut items: Vec<String> = Vec::new();
         for one in shown {
             items.push(self.cause_sentence(figure, one));
@@ -56,7 +60,8 @@ impl Sentences<'_> {
         Some(Accounts {
             opening: "Possible:".to_owned(),
             items,
-            closing: format!("Other reasons are possible. {settled}{ours}"),
+            closing: closing.collect::<Vec<&str>>().join(" "),
+            asks,
             near: Vec::new(),
         })
     }
@@ -65,6 +70,21 @@ impl Sentences<'_> {
     #[cfg(feature = "pages")]
     pub(crate) fn near_spaces(&self, figure: &Figure) -> Vec<usize> {
         self.accounts(figure).map(|accounts| accounts.near).unwrap_or_default()
+    }
+
+    /// What would settle a figure: said below the causes to the owner, or below the request to an office that is asked
+    /// about it.
+    pub(super) fn or_asked(&self, figure: &Figure, settled: String) -> (String, String) {
+        match self.is_for_the_office() && asks_the_office(figure) {
+            true => (String::new(), settled),
+            false => (settled, String::new()),
+        }
+    }
+
+    /// What the office is asked about a figure besides the request; `None` if that is nothing.
+    #[cfg(feature = "pages")]
+    pub(crate) fn asked_too(&self, figure: &Figure) -> Option<String> {
+        self.accounts(figure).map(|accounts| accounts.asks).filter(|asks| !asks.is_empty())
     }
 
     /// The pages on which spaces are drawn, if those are others than this one: `page 2`, `pages 2 and 3`.
@@ -393,10 +413,25 @@ impl Sentences<'_> {
                     // The request says what has to be looked at first.
                     Reader::Office => self.ours(figure).trim_start().to_owned(),
                 },
+                asks: String::new(),
             });
         }
         if let Some((space, size)) = self.as_large(figure, rest).filter(|_| !is_silent) {
             let name = words::the_quoted(&self.house.spaces[space].name);
+            let settled = match (self.reader, figure.is_record()) {
+                (Reader::Office, true) if !asks_the_office(figure) => String::new(),
+                (Reader::Office, true) => {
+                    format!("Please state whether the record's total counts {name}.")
+                }
+                (Reader::Office, false) => {
+                    format!("Whether the {figure_word}'s total counts {name} is not known here.")
+                }
+                (Reader::Owner, _) => format!(
+                    "Ask whether the {figure_word}'s total counts {name}.{}",
+                    self.ours(figure)
+                ),
+            };
+            let (closing, asks) = self.or_asked(figure, settled);
             return Some(Accounts {
                 opening: format!(
                     "{}{}, {}, is {} as large as the {} that are left.",
@@ -408,19 +443,8 @@ impl Sentences<'_> {
                 ),
                 items: Vec::new(),
                 near: vec![space],
-                closing: match (self.reader, figure.is_record()) {
-                    (Reader::Office, true) if !asks_the_office(figure) => String::new(),
-                    (Reader::Office, true) => {
-                        format!("Please state whether the record's total counts {name}.")
-                    }
-                    (Reader::Office, false) => format!(
-                        "Whether the {figure_word}'s total counts {name} is not known here."
-                    ),
-                    (Reader::Owner, _) => format!(
-                        "Ask whether the {figure_word}'s total counts {name}.{}",
-                        self.ours(figure)
-                    ),
-                },
+                closing,
+                asks,
             });
         }
         let is_drawn = self.house.drawn.iter().any(|drawn| figure.is_of(drawn.drawn));
@@ -459,6 +483,7 @@ impl Sentences<'_> {
                 items: Vec::new(),
                 near: Vec::new(),
                 closing: String::new(),
+                asks: String::new(),
             });
         }
         if is_silent {
@@ -472,21 +497,24 @@ impl Sentences<'_> {
             Some(near) => self.set_beside(figure, rest, near, None),
             None => {
                 let left = self.left_over(figure, rest);
-                format!("No common cause fits the {left} well enough to be named.")
+                format!("No common cause explains the {left}.")
             }
         };
         let opening = match self.twice(figure) {
             Some(twice) => format!("{twice} {opening}"),
             None => opening,
         };
+        let settled = match ask.is_empty() {
+            true => self.ours(figure).trim_start().to_owned(),
+            false => format!("{ask}.{}", self.ours(figure)),
+        };
+        let (closing, asks) = self.or_asked(figure, settled);
         Some(Accounts {
             opening,
             items: Vec::new(),
             near: nearest.map(|near| near.numbers()).unwrap_or_default(),
-            closing: match ask.is_empty() {
-                true => self.ours(figure).trim_start().to_owned(),
-                false => format!("{ask}.{}", self.ours(figure)),
-            },
+            closing,
+            asks,
         })
     }
 

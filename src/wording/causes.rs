@@ -531,7 +531,9 @@ pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
             let (one, other) = (one.max(other), one.min(other));
             let here = measured_across(&listed.house.spaces[evidence.space]);
             let here = here.map(|here| format!(" (here {here})")).unwrap_or_default();
-            format!("The record's {name}, {sq_ft} = {one} × {other}, fits whole feet{here}.")
+            format!(
+                "The record's {name}, {sq_ft} = {one} × {other}, fits walls in whole feet{here}."
+            )
         }
         None => {
             format!(

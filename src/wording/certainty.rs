@@ -7,7 +7,7 @@ use crate::geometry::traverse::Misclosure;
 use crate::house::{Checked, Face, Kind, LengthSource, Run, Side, Space};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
-use crate::units::length::Length;
+use crate::units::length::{FineStep, Length};
 use crate::wording::sentences::{Sentences, whole};
 use crate::wording::size::{number_alone, off_by, square_meters, step_alone};
 
@@ -166,73 +166,70 @@ impl Sentences<'_> {
 
     /// The uncertainty of the measured area, with the area that it belongs to: the one before any rounding.
     pub(crate) fn plus_minus(&self) -> String {
-        let heads = &self.house.particulars;
+        let is_metric = self.is_metric();
+        let gross = self.areas.gross();
+        let (exact, rounded) = (gross.outside(), gross.tenth_foot());
+        let number = |area: Area| number_alone(area, is_metric);
+        let changes = step_alone(exact, rounded, is_metric);
+        // Who measures in meters does not know how much that is.
+        let (fine, appraisers) = match (is_metric, self.settings.fine) {
+            (true, FineStep::TenthFoot) => ("a tenth of a foot, about 3 cm,", "US appraisers"),
+            (true, FineStep::Inch) => ("the inch", "US appraisers"),
+            (false, _) => (self.fine(), "appraisers"),
+        };
+        // The area of the first sentence on the page follows from the one here.
+        let leads = match changes.strip_prefix('+') {
+            _ if changes == "0" => format!("leaves it at {}", number(rounded)),
+            Some(more) => format!("adds {more} to that: {}", number(rounded)),
+            None => {
+                let less = changes.trim_start_matches('\u{2212}');
+                format!("takes {less} off that: {}", number(rounded))
+            }
+        };
+        let comma = if fine.ends_with(',') { "" } else { "," };
+        format!(
+            "Before any rounding the area is {} ± {} {} (about 95%), or ± {} at worst with every wall off the same way, if {}. Rounding each wall to {fine}{comma} as {appraisers} do, {leads}.",
+            number(exact),
+            off_by(gross.plus_minus_outside(), is_metric),
+            if is_metric { "sq m" } else { "sq ft" },
+            off_by(gross.worst_case_outside(), is_metric),
+            self.if_within(),
+        )
+    }
+
+    /// How near the lengths are, each stated by the file or assumed here: `each wall is within 1/2", as stated, and each
+    /// stated thickness is within 1/4", as assumed here`.
+    fn if_within(&self) -> String {
+        let tolerance = self.house.particulars.tolerance;
         let [quarter, half, one, two] = match self.is_metric() {
             true => ["6 mm", "13 mm", "25 mm", "50 mm"],
             false => ["1/4\"", "1/2\"", "1\"", "2\""],
         };
-        let tolerance =
-            heads.tolerance.map_or_else(|| half.to_owned(), |written| written.to_string());
+        let walls = tolerance.map_or_else(|| half.to_owned(), |written| written.to_string());
+        let mut told = vec![(tolerance.is_some(), format!("each wall is within {walls}"))];
+        told.extend(self.own_tolerances());
         let gross = self.areas.gross();
-        let common = match self.areas.assumed().common {
-            true => format!(" (a common wall's within {two})"),
-            false => String::new(),
-        };
         // How near a thickness is, the file never says.
-        let also = match (gross.holds_stated_thickness(), gross.holds_assumptions()) {
-            (false, false) => String::new(),
-            (true, false) => format!("and every stated thickness within {quarter}"),
-            (false, true) => format!("and every assumed thickness within {one}{common}"),
-            (true, true) => format!(
-                "every stated thickness within {quarter} and every assumed one within {one}{common}"
-            ),
+        if gross.holds_stated_thickness() {
+            told.push((false, format!("each stated thickness is within {quarter}")));
+        }
+        if gross.holds_assumptions() {
+            told.push((false, format!("each assumed thickness is within {one}")));
+        }
+        if gross.holds_assumptions() && self.areas.assumed().common {
+            told.push((false, format!("the thickness of a common wall is within {two}")));
+        }
+        let (stated, assumed): (Vec<_>, Vec<_>) = told.into_iter().partition(|(stated, _)| *stated);
+        let part = |all: Vec<(bool, String)>, whence: &str| {
+            let all: Vec<String> = all.into_iter().map(|(_, text)| text).collect();
+            (!all.is_empty()).then(|| format!("{}, {whence}", words::all_of(&all)))
         };
-        let comma = if also.starts_with("and") { "" } else { "," };
-        let also = match (also.is_empty(), heads.tolerance.is_some()) {
-            (true, true) => ", as stated".to_owned(),
-            (true, false) => ", as assumed".to_owned(),
-            (false, true) => format!(", as stated, {also}, as assumed"),
-            (false, false) => format!("{comma} {also}, as assumed"),
-        };
-        let own = self.own_tolerances();
-        let is_metric = self.is_metric();
-        let unit = if is_metric { "sq m" } else { "sq ft" };
-        let (exact, rounded) = (gross.outside(), gross.tenth_foot());
-        let number = |area: Area| number_alone(area, is_metric);
-        let changes = step_alone(exact, rounded, is_metric);
-        let appraisers = if is_metric { "US appraisers" } else { "appraisers" };
-        // The area of the first sentence on the page follows from the one here.
-        let rounding = match changes.strip_prefix('+') {
-            _ if changes == "0" => {
-                format!(
-                    "Rounding each wall to {}, as {appraisers} do, leaves it at {}.",
-                    self.fine(),
-                    number(rounded)
-                )
-            }
-            Some(more) => format!(
-                "Rounding each wall to {}, as {appraisers} do, adds {more} to that: {}.",
-                self.fine(),
-                number(rounded)
-            ),
-            None => format!(
-                "Rounding each wall to {}, as {appraisers} do, takes {} off that: {}.",
-                self.fine(),
-                changes.trim_start_matches('\u{2212}'),
-                number(rounded)
-            ),
-        };
-        format!(
-            "If every wall is within {tolerance}{own}{also}, the area before any rounding is {} ± {} {unit} (about 95%); at worst, with every wall off the same way, ± {}. {rounding}",
-            number(exact),
-            off_by(gross.plus_minus_outside(), is_metric),
-            off_by(gross.worst_case_outside(), is_metric),
-        )
+        let parts = [part(stated, "as stated"), part(assumed, "as assumed here")];
+        parts.into_iter().flatten().collect::<Vec<String>>().join(", and ")
     }
 
-    /// The walls with a tolerance of their own, in parentheses after a space: ` (side 4 of the farmhouse within 1')`. Empty
-    /// if there are none.
-    fn own_tolerances(&self) -> String {
+    /// The walls with a tolerance of their own, and whether the file states it: `side 4 of the farmhouse is within 1'`.
+    fn own_tolerances(&self) -> Vec<(bool, String)> {
         const MOST: usize = 3;
         let spaces = self.house.spaces.iter();
         let sides = spaces.flat_map(|space| space.sides.iter().map(move |side| (space, side)));
@@ -246,14 +243,22 @@ impl Sentences<'_> {
                 None => self.length(Length::from_nm(used)),
             };
             let name = words::the_quoted(&space.name);
-            Some(format!("side {} of {name} within {within}", side.number))
+            let text = format!("side {} of {name} is within {within}", side.number);
+            Some((side.words.tolerance.is_some(), text))
         });
-        let said: Vec<String> = said.collect();
-        match said.as_slice() {
-            [] => String::new(),
-            some if some.len() <= MOST => format!(" ({})", some.join("; ")),
-            all => format!(" ({} walls within tolerances of their own)", all.len()),
+        let said: Vec<(bool, String)> = said.collect();
+        if said.len() <= MOST {
+            return said;
         }
+        let counted = |stated: bool| {
+            let count = said.iter().filter(|(is_stated, _)| *is_stated == stated).count();
+            let own = match count {
+                1 => "1 wall has a tolerance of its own".to_owned(),
+                _ => format!("{} have tolerances of their own", words::count(count, "wall")),
+            };
+            (count > 0).then_some((stated, own))
+        };
+        [true, false].into_iter().filter_map(counted).collect()
     }
 
     /// Why the measured area may not be the sum on somebody's notepad; `None` if no wall changes by being rounded.

@@ -143,7 +143,7 @@ impl Sentences<'_> {
         let adds = line.area().whole_sq_ft();
         (adds == feet.whole_sq_ft() && fine.whole_sq_ft() != feet.whole_sq_ft()).then(|| {
             let [feet, fine] = [feet, fine].map(|area| number_or_size(area, self.is_metric()));
-            format!("to the whole foot {feet}; to {} {fine}", self.fine())
+            format!("{feet} to the whole foot, {fine} to {}", self.fine())
         })
     }
 
@@ -163,7 +163,9 @@ impl Sentences<'_> {
         if let Some(accounts) = self.accounts(figure) {
             blocks.push(Block::paragraph(accounts.opening));
             blocks.extend(accounts.items.into_iter().map(Block::Item));
-            blocks.push(Block::paragraph(accounts.closing));
+            blocks.extend(
+                Some(accounts.closing).filter(|text| !text.is_empty()).map(Block::Paragraph),
+            );
         }
         blocks
     }
@@ -222,7 +224,8 @@ impl Sentences<'_> {
                 thousands(apart)
             ),
         };
-        let below = match self.areas.below_grade() {
+        let is_told = figure.is_some_and(|figure| self.below_beside(figure).is_some());
+        let below = match self.areas.below_grade().filter(|_| !is_told) {
             Some(below) => {
                 format!(" Below grade, not included: {}.", self.size(below.tenth_foot()))
             }
@@ -292,7 +295,7 @@ impl Sentences<'_> {
             gross.range().filter(|range| range.low.whole_sq_ft() != range.high.whole_sq_ft())?;
         let range = self.totals_in(figure, range);
         Some(match gross.is_one_of_two() {
-            true => format!("possible: {range}"),
+            true => format!("{range}, as walls near the half foot are rounded"),
             // Parentheses inside parentheses are hard to read.
             false => format!("possible range {}", range.replace(" (", ", ").replace(')', "")),
         })
@@ -385,8 +388,9 @@ impl Sentences<'_> {
             format!("{}, {}", self.line_name(figure, line), step(before, at, self.is_metric()))
         };
         let steps: Vec<String> = figure.told_lines().map(told).collect();
+        let unit = if self.is_metric() { "" } else { ", in square feet" };
         format!(
-            "Step by step: {} {}; {}; {} {}.",
+            "Step by step{unit}: {} {}; {}; {} {}.",
             self.known(),
             self.total(figure.measured()),
             steps.join("; "),

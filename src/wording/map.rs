@@ -41,7 +41,7 @@ pub(crate) fn map_said(say: &Sentences<'_>, map: &MapReport) -> Vec<Block> {
 /// The line under a drawing over which the map's outline is laid.
 pub(crate) fn map_note(map: &MapReport, roof: &RoofComparison) -> String {
     format!(
-        "short dashes: \"{}\", the outline from a map, mostly the roof, placed where it fits best ({}); no area is taken from it",
+        "short dashes: the outline \"{}\" from a map, mostly the roof, placed where it fits best ({}); no area is taken from it",
         map.name(),
         fit(roof)
     )

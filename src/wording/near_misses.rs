@@ -63,7 +63,7 @@ impl Sentences<'_> {
         };
         let opening = self.set_beside(figure, rest, near, Some(why));
         let word = figure.word();
-        let closing = match (self.reader, figure.is_record()) {
+        let settled = match (self.reader, figure.is_record()) {
             (Reader::Office, true) if figure.area() < figure.measured_like_figure() => {
                 String::new()
             }
@@ -77,7 +77,8 @@ impl Sentences<'_> {
                 format!("Ask whether the {word}'s total {verb} {names}.{}", self.ours(figure))
             }
         };
-        Some(Accounts { opening, items: Vec::new(), closing, near: near.numbers() })
+        let (closing, asks) = self.or_asked(figure, settled);
+        Some(Accounts { opening, items: Vec::new(), closing, asks, near: near.numbers() })
     }
 
     /// What would account for all that the steps leave, with rounding: `the total counts the garage`. `None` where a cause
@@ -116,7 +117,7 @@ impl Sentences<'_> {
         };
         match why {
             Some(why) => format!("{says}; {why} {remaining}."),
-            None => format!("{says}. No common cause fits {remaining} well enough to be named."),
+            None => format!("{says}. No common cause explains {remaining}."),
         }
     }
 

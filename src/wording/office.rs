@@ -81,10 +81,12 @@ impl Sentences<'_> {
         let (section, DeclarationRule { rule, words }) = self.declaration_rule()?;
         let before = match rule.sure() {
             Sure::Read => format!(
-                "Where a declaration is taken instead of an oath, {section} has the wording below."
+                "Where a declaration is accepted instead of an oath, {section} has the wording below."
             ),
             Sure::SecondHand | Sure::Memory => {
-                format!("Where a declaration is taken instead of an oath: wording after {section}.")
+                format!(
+                    "Where a declaration is accepted instead of an oath: wording based on {section}."
+                )
             }
         };
         Some([before, words.replace("____", "______________")])

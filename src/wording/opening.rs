@@ -5,7 +5,7 @@ use std::collections::HashSet;
 use crate::diagnostic::Word;
 use crate::diagnostic::words;
 use crate::house::{Face, LengthSource, SideRule};
-use crate::reconcile::{BridgeStep, Figure, Reconciliation};
+use crate::reconcile::{BridgeStep, Figure, Line, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::Step;
 use crate::wording::request::how_closely;
@@ -27,14 +27,22 @@ impl Sentences<'_> {
             let size = self.size(self.areas.gross().tenth_foot());
             return vec![format!("{known}{comma}{step}{colon} {size}.")];
         }
-        // What is below grade is not in the record's total, or is what the difference is about.
-        let below = self.areas.below_grade().filter(|_| self.is_for_the_office());
-        let below = below.map(|below| below.tenth_foot());
         let statement = |figure: &Figure| {
             let step = self.own_step(figure).or_else(|| self.step_beyond(figure));
+            let below = self.below_beside(figure);
             statement(figure, self.obtained(), below, step, self.units_of(figure))
         };
         figures.iter().map(statement).collect()
+    }
+
+    /// The area below grade that the statement about a figure gives beside the area above it: only for the office, and for
+    /// a record that says nothing else. It is not in the record's total, or is what the difference is about.
+    pub(super) fn below_beside(&self, figure: &Figure) -> Option<Area> {
+        let is_plain = figure.is_record()
+            && figure.face() == Face::Outside
+            && figure.line(BridgeStep::Counting).is_none_or(Line::is_supported);
+        let below = self.areas.below_grade().filter(|_| self.is_for_the_office() && is_plain);
+        below.map(|below| below.tenth_foot())
     }
 
     /// The units of sentences about a figure: its own comes first.
@@ -249,22 +257,26 @@ pub(super) fn statement(
     let with = counting.trim_start_matches(',');
     let finely = finely.map(|step| format!(", {step}")).unwrap_or_default();
     let is_short = source == "Measured" || source == "Estimated";
-    let colon = if with.is_empty() && finely.is_empty() && is_short { "" } else { ":" };
-    let is_plain = figure.is_record() && with.is_empty() && figure.face() == Face::Outside;
-    let below = below
-        .filter(|_| is_plain)
-        .map(|below| format!(" above grade, {} below it", units.size(below)))
-        .unwrap_or_default();
-    // Whoever adds the two would compare another sum with the record.
-    let gap = if below.is_empty() { "Difference" } else { "Difference above grade" };
+    let above = match (below.is_some(), is_short) {
+        (false, _) => "",
+        (true, true) => " above grade",
+        (true, false) => ", above grade",
+    };
+    let colon = match with.is_empty() && finely.is_empty() && is_short && above.is_empty() {
+        true => "",
+        false => ":",
+    };
     let head = format!(
-        "{name} {}{face}{counting}. {source}{with}{finely}{colon} {}{below}.",
+        "{name} {}{face}{counting}. {source}{above}{with}{finely}{colon} {}.",
         units.typed_size(figure.typed()),
         units.size(figure.measured_like_figure())
     );
+    let below = below
+        .map(|below| format!(" Below grade, not included: {}.", units.size(below)))
+        .unwrap_or_default();
     // What agrees has no difference to speak of.
     if apart != 0 && figure.agreement().agrees() {
-        return format!("{head} They agree {}.", how_closely(figure, units));
+        return format!("{head} They agree {}.{below}", how_closely(figure, units));
     }
     // An office starts from its own figure, an owner from the tape.
     let like_figure = figure.measured_like_figure();
@@ -276,8 +288,10 @@ pub(super) fn statement(
     };
     let difference = units.apart(figure.area(), figure.measured_like_figure());
     match (apart, share) {
-        (0, _) if units != Units::Feet => format!("{head} No difference to the square foot."),
-        (0, _) => format!("{head} No difference."),
+        (0, _) if units != Units::Feet => {
+            format!("{head} No difference to the square foot.{below}")
+        }
+        (0, _) => format!("{head} No difference.{below}"),
         (_, Some(share)) => {
             let smaller =
                 if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
@@ -286,13 +300,17 @@ pub(super) fn statement(
                 .unwrap_or_default();
             match units != Units::Feet {
                 true => {
-                    format!("{head} {gap} {difference}: {share} of {of}{of_figure}{smaller}.")
+                    format!(
+                        "{head} Difference {difference}: {share} of {of}{of_figure}{smaller}.{below}"
+                    )
                 }
                 false => {
-                    format!("{head} {gap} {difference} ({share} of {of}{of_figure}{smaller}).")
+                    format!(
+                        "{head} Difference {difference} ({share} of {of}{of_figure}{smaller}).{below}"
+                    )
                 }
             }
         }
-        _ => format!("{head} {gap} {difference}."),
+        _ => format!("{head} Difference {difference}.{below}"),
     }
 }

@@ -7,7 +7,7 @@ use crate::reconcile::Reconciliation;
 use crate::wording::sentences::Sentences;
 
 /// The note above the photographs.
-pub(crate) const ABOUT: &str = "As named in the sides file, each beside its wall. Photographs are reduced in size; the place and time data inside them are removed. The sha256 of each is that of the picture inside this file. A photograph shows what the camera saw, not how long a wall is.";
+pub(crate) const ABOUT: &str = "Each photograph is shown with the wall that the sides file names it for. Photographs are reduced in size; the place and time data inside them are removed. The sha256 of each is that of the picture inside this file. A photograph shows what the camera saw, not how long a wall is.";
 
 impl Sentences<'_> {
     /// Which of the walls and spaces behind the difference no photo shows; `None` if each has one.

@@ -136,14 +136,14 @@ impl Sentences<'_> {
     }
 
     /// What becomes of an area below grade where the area above it is asked for: ` above grade, with the 564 sq ft below
-    /// grade listed apart`. Empty if there is none, or if the figure says that it counts some of it.
+    /// grade listed separately`. Empty if there is none, or if the figure says that it counts some of it.
     fn below_apart(&self, figure: &Figure) -> String {
         let below = self.areas.below_grade().filter(|_| {
             figure.is_record() && figure.measured_like_figure() == self.areas.gross().tenth_foot()
         });
         below.map_or_else(String::new, |below| {
             let size = self.units_of(figure).size(below.tenth_foot());
-            format!(" above grade, with the {size} below grade listed apart")
+            format!(" above grade, with the {size} below grade listed separately")
         })
     }
 

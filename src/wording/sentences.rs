@@ -242,18 +242,18 @@ impl Sentences<'_> {
             Kind::Living if here.counted => "",
             Kind::Open => "open to below",
             Kind::Low => "low ceiling",
-            Kind::Stair if here.parent.is_some_and(|parent| self.house.spaces[parent].counted) => {
-                "stair, counted here"
-            }
             kind => kind.word(),
         };
         let same = here.name.to_lowercase().contains(kind);
+        let is_counted_stair = here.kind == Kind::Stair
+            && here.parent.is_some_and(|parent| self.house.spaces[parent].counted);
         let counted = match (here.counted, here.claimed, here.kind.lies_in_another()) {
             _ if here.detached && here.counted => format!("detached, counted {}", self.as_stated()),
             _ if here.detached => "detached, not counted".to_owned(),
             (true, true, _) => format!("counted, {}", self.as_stated()),
             (false, true, _) => format!("not counted, {}", self.as_stated()),
             (false, _, false) if here.parent.is_none() => "not counted".to_owned(),
+            _ if is_counted_stair => "counted here".to_owned(),
             _ => String::new(),
         };
         let kind = if same { "" } else { kind };
@@ -330,6 +330,13 @@ pub(crate) fn range_text(range: Option<Range>, is_one_of_two: bool) -> String {
 pub(crate) fn capital(name: &str) -> String {
     let mut letters = name.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// Notes on a drawing as sentences: `Hatched: not counted here. Small number at a wall: the number of that side.`
+#[cfg(feature = "pages")]
+pub(crate) fn as_sentences(notes: &[String]) -> String {
+    let told: Vec<String> = notes.iter().map(|note| format!("{}.", capital(note))).collect();
+    told.join(" ")
 }
 
 /// `the record` or `the listing`; a figure's own name reads on if it is written small, else it is quoted: `the insurer's

@@ -111,7 +111,7 @@ fn the_nearest_space_is_named_before_nothing_common_accounts() {
     let walls = "north 25\n    east 40\n    south 25\n    west 40\n  garage \"Old garage, now shop\" start east 40\n    north 22\n    east 21\n    south 22\n    west 21";
     let said = report(&house(1_650, "", walls));
     assert!(
-        said.contains("\"Old garage, now shop\" would be 462 of the 650 sq ft that are left. No common cause fits the other 188 well enough to be named."),
+        said.contains("\"Old garage, now shop\" would be 462 of the 650 sq ft that are left. No common cause explains the other 188."),
         "{said}"
     );
     assert!(!said.to_lowercase().contains("possible:"), "{said}");
@@ -364,8 +364,9 @@ fn what_is_left_has_the_size_of_its_step() {
     for record in 1_650..1_720 {
         let file = house(record, "units meters\n", walls);
         let said = report(&file.replacen(" sq ft\n", " sq ft sides tenth-foot\n", 1));
-        let Some(at) = said.find("No common cause fits the ") else { continue };
-        let size = said[at + "No common cause fits the ".len()..].split(" sq m").next().unwrap();
+        let Some(at) = said.find("No common cause explains the ") else { continue };
+        let size =
+            said[at + "No common cause explains the ".len()..].split(" sq m").next().unwrap();
         let step = said.split("not explained ").nth(1).unwrap().split(" sq m").next().unwrap();
         assert_eq!(size, step.trim_start_matches(['+', '\u{2212}']), "{said}");
         count += 1;

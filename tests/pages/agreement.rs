@@ -47,7 +47,7 @@ fn what_is_left_within_rounding_has_one_name_in_list_chart_and_request() {
     assert!(cottage.contains("which could account for the difference"), "{cottage}");
     // 40 × 28 = 1,120 and 41 × 28 = 1,148: no total between them, so 1,140 is not within rounding.
     let lot = told("lot");
-    assert!(lot.contains("(possible: 1,120 or 1,148)"), "{lot}");
+    assert!(lot.contains("(1,120 or 1,148, as walls near the half foot are rounded)"), "{lot}");
     assert!(lot.contains("not explained \u{2212}8"), "{lot}");
     assert!(!lot.contains("the rest"), "{lot}");
 }
@@ -128,7 +128,7 @@ fn what_was_estimated_and_what_was_taped_stand_on_the_drawing() {
 #[test]
 fn an_assumed_tolerance_is_not_called_stated() {
     let cabin = told("kit-cabin");
-    let both = "within 1 cm, as stated, and every stated thickness within 6 mm, as assumed";
+    let both = "if each wall is within 1 cm, as stated, and each stated thickness is within 6 mm, as assumed here";
     assert!(cabin.contains(both), "{cabin}");
     assert!(!cabin.contains("within 6.35"), "{cabin}");
 }

@@ -48,7 +48,7 @@ fn walls_with_a_common_error_are_named_first() {
     let text = "level \"Ground\"\nliving \"House\"\nnorth 28'\neast 42'\nsouth 28'\nwest 24'\n";
     let said = all_words(&page(text));
     assert!(said.contains("side 4 (west 24'), perhaps digits swapped"), "{said}");
-    assert!(said.contains("black square"), "{said}");
+    assert!(said.contains("Black square"), "{said}");
 }
 
 #[test]

@@ -268,6 +268,6 @@ fn detached_spaces_are_drawn_in_an_inset_at_any_scale() {
     let pages = pages_on(text, Paper::Letter);
     let page = &pages.pages()[0];
     assert_eq!(page.inset_scales_pt_per_ft().len(), 1);
-    assert!(super::words(page).contains(&"Drawn apart, not in its place".to_owned()));
+    assert!(super::words(page).contains(&"Drawn separately, not where it stands".to_owned()));
     assert_eq!(faults(page), Vec::<String>::new());
 }

@@ -91,8 +91,8 @@ fn uncertainty(text: &str) -> Option<[f64; 3]> {
         let digits = text.split(' ').next()?.trim_end_matches('.');
         digits.replace(',', "").parse().ok()
     };
-    let (area, rest) = after("the area before any rounding is ")?.split_once(" ± ")?;
-    let worst = after("off the same way, ± ")?;
+    let (area, rest) = after("Before any rounding the area is ")?.split_once(" ± ")?;
+    let worst = after(", or ± ")?;
     Some([number(area)?, number(rest)?, number(worst)?])
 }
 
@@ -123,7 +123,7 @@ fn the_printed_interval_holds_the_area_it_stands_beside() {
     assert!(found >= sketches.len() - 3, "only {found} of {}", sketches.len());
     // 29' 7" × 20' 5 1/2" is 605.23, by hand; to a tenth of a foot, 29.6 × 20.5 = 606.8.
     let cottage = words(&pages_on(&sketch("cottage"), Paper::Letter).pages()[0]).join(" ");
-    assert!(cottage.contains("the area before any rounding is 605 ± 1 sq ft"), "{cottage}");
+    assert!(cottage.contains("Before any rounding the area is 605 ± 1 sq ft"), "{cottage}");
     assert!(
         cottage.contains(
             "Rounding each wall to a tenth of a foot, as appraisers do, adds 2 to that: 607."
@@ -194,7 +194,7 @@ fn a_barn_far_off_is_drawn_apart_so_that_the_house_is_larger() {
     let page = &pages.pages()[0];
     let [barn] = page.inset_scales_pt_per_ft() else { panic!("one inset") };
     assert!(page.scale_pt_per_ft().unwrap() > *barn);
-    assert!(words(page).contains(&"Drawn apart, not in its place".to_owned()));
+    assert!(words(page).contains(&"Drawn separately, not where it stands".to_owned()));
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! A drawing under construction: walls first, then labels where there is room, each clear of everything before it.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
-use crate::pages::drawing::occupancy::{Ground, Occupancy, Sort, grown};
+use crate::pages::drawing::occupancy::{Ground, Occupancy, Sort, grown_by};
 use crate::pages::drawing::view::{View, WallOnPage, clearance_pt, is_inside, path};
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
@@ -9,14 +9,25 @@ use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Stroke, Text};
 
 /// Letter sizes of dimensions in points; the smaller one is used where there is no room.
 pub(crate) const SIZES_PT: [f64; 2] = [7.5, 6.3];
+/// Half the height of a digit, relative to the letter size.
+const HALF_DIGIT: f64 = 0.365;
 /// The distance of a text above its dimension line.
 const GAP_PT: f64 = 2.0;
-/// How far hatching ends from a label.
-const HATCH_OFF_PT: f64 = 1.8;
+/// How far hatching ends from a label: before and after it, where a stroke would look like a letter, and above and below.
+const HATCH_OFF_PT: (f64, f64) = (3.2, 1.8);
 /// How much of a dimension line is left free at each end of its text.
 const LINE_SHOWN_PT: f64 = 2.0;
 /// The distance of a witness line from its wall.
 const OFF_WALL_PT: f64 = 1.6;
+
+/// How many lines and labels may be compared to place the labels of a drawing, shared among drawings of one kind: the
+/// levels of a house, its lots, its outlines beside the record's. A house with 30 walls needs about a fiftieth of it.
+const MOST_LOOKED_AT: usize = 5_000_000;
+
+/// The work allowed for each drawing if there are this many.
+pub(crate) fn most_looked_at(drawings: usize) -> usize {
+    MOST_LOOKED_AT.checked_div(drawings).unwrap_or(MOST_LOOKED_AT)
+}
 
 /// What is drawn so far, layer by layer.
 pub(crate) struct Canvas {
@@ -77,6 +88,11 @@ enum Over {
     /// Other dimension lines too, if nothing else is possible.
     Lines,
 }
+
+/// The lengths of a leader that the eye follows at once, in points.
+const NEAR_PT: [f64; 6] = [11.0, 16.0, 22.0, 30.0, 40.0, 52.0];
+/// Longer ones, for what has no room nearer, inside or outside.
+const FAR_PT: [f64; 5] = [66.0, 84.0, 106.0, 134.0, 168.0];
 
 /// The line spacing, relative to the letter size.
 const LEADING: f64 = 1.22;
@@ -222,7 +238,7 @@ impl Canvas {
             inside || figure.iter().any(|&corner| is_inside(&ground, corner))
         };
         if self.hatched.iter().any(over) {
-            self.whites.push(Stroke::filled(&grown(&ground, HATCH_OFF_PT), Fill::White));
+            self.whites.push(Stroke::filled(&grown_by(&ground, HATCH_OFF_PT), Fill::White));
         }
         self.set(text);
     }
@@ -330,13 +346,15 @@ impl Canvas {
         placed
     }
 
-    /// Places one dimension: outside along its wall, else by a leader, each also in smaller letters, else inside, else
-    /// at the other wall where it may be placed, else by a leader across other dimension lines.
+    /// Places one dimension: outside along its wall, else by a short leader, each also in smaller letters, else inside,
+    /// else at the other wall where it may be placed, else by a long leader, else by one across other dimension lines.
     fn dimension(&mut self, dimension: &Dimension) -> bool {
         let other = dimension.or_else.map(|wall| Dimension { wall, ..dimension.clone() });
         let (out, inward) = (dimension.wall.out, Point::default().plus(dimension.wall.out, -1.0));
         self.dimension_in_clear(dimension)
             || other.is_some_and(|other| self.dimension_in_clear(&other))
+            || self.leader_of(dimension, out, SIZES_PT[1], &FAR_PT)
+            || self.leader_of(dimension, inward, SIZES_PT[1], &FAR_PT)
             || self.leader(dimension, out, SIZES_PT[1], Over::Lines)
             || self.leader(dimension, inward, SIZES_PT[1], Over::Lines)
     }
@@ -361,7 +379,7 @@ impl Canvas {
                         || self.beyond_all(dimension, size_pt))
             })
             || SIZES_PT.into_iter().any(|size_pt| {
-                !self.is_spent() && self.leader(dimension, out, size_pt, Over::Nothing)
+                !self.is_spent() && self.leader_of(dimension, out, size_pt, &NEAR_PT)
             });
         outside
             || SIZES_PT.into_iter().any(|size_pt| {
@@ -369,7 +387,7 @@ impl Canvas {
                     && (is_told_elsewhere && self.along_other(dimension, size_pt)
                         || self.along(dimension, inward, row_pt(0), size_pt)
                         || self.along(dimension, inward, row_pt(1), size_pt)
-                        || self.leader(dimension, inward, size_pt, Over::Nothing))
+                        || self.leader_of(dimension, inward, size_pt, &NEAR_PT))
             })
     }
 
@@ -421,7 +439,7 @@ impl Canvas {
         let text = Text {
             anchor: Anchor::Middle,
             turn,
-            ..Text::new(middle.plus(down, 0.26 * size_pt), size_pt, dimension.words.clone())
+            ..Text::new(middle.plus(down, HALF_DIGIT * size_pt), size_pt, dimension.words.clone())
         };
         let text = text.in_hand(dimension.hand);
         let witness = |end: Point| (end.plus(out, OFF_WALL_PT), end.plus(out, off + 2.5));
@@ -449,15 +467,36 @@ impl Canvas {
 
     /// Places a horizontal text near the wall, with a line from it to the wall; returns whether there was room.
     fn leader(&mut self, dimension: &Dimension, out: Point, size_pt: f64, over: Over) -> bool {
-        const LENGTHS_PT: [f64; 11] =
-            [11.0, 16.0, 22.0, 30.0, 40.0, 52.0, 66.0, 84.0, 106.0, 134.0, 168.0];
+        let lengths = NEAR_PT.into_iter().chain(FAR_PT);
+        self.leader_among(dimension, out, size_pt, over, lengths)
+    }
+
+    /// The same with a line of one of these lengths that crosses nothing.
+    fn leader_of(
+        &mut self,
+        dimension: &Dimension,
+        out: Point,
+        size_pt: f64,
+        lengths_pt: &[f64],
+    ) -> bool {
+        self.leader_among(dimension, out, size_pt, Over::Nothing, lengths_pt.iter().copied())
+    }
+
+    fn leader_among(
+        &mut self,
+        dimension: &Dimension,
+        out: Point,
+        size_pt: f64,
+        over: Over,
+        lengths_pt: impl Iterator<Item = f64>,
+    ) -> bool {
         const TURNS: [f64; 11] =
             [0.0, 22.0, -22.0, 42.0, -42.0, 58.0, -58.0, 70.0, -70.0, 80.0, -80.0];
         let start = dimension.wall.middle().plus(out, 1.3);
         let worth_it = |_: &f64| !self.is_spent();
         let mut text = Text::new(start, size_pt, dimension.words.clone()).in_hand(dimension.hand);
         let width_pt = fonts::width_pt(text.hand, size_pt, &text.words);
-        let placed = LENGTHS_PT.into_iter().take_while(worth_it).find_map(|length| {
+        let placed = lengths_pt.take_while(worth_it).find_map(|length| {
             TURNS.into_iter().find_map(|turn| {
                 let tip = start.plus(turned_by(out, turn), length);
                 let clear = match over {

@@ -1,9 +1,12 @@
 //! The drawing of a level, with spaces far from the house as insets at their own scale, so that the house stays large.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use crate::pages::drawing::fit::Frame;
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan;
-use crate::pages::drawing::plan::{Drawing, Frame, Group};
+use crate::pages::drawing::plan::{Drawing, Group};
+use crate::pages::drawing::shapes::corners_of;
+use crate::pages::drawing::strip;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Ink, Point, Run, Stroke, Text};
@@ -75,7 +78,7 @@ pub(crate) fn largest(say: &Sentences<'_>, marks: &Marks, level: usize, frame: &
 fn inset(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame, into: &mut Drawing) {
     let apart = plan::group(say, marks, group, frame);
     let height = apart.height_pt.min(frame.height_pt);
-    let scale = plan::scale_words(apart.scale, say.is_metric());
+    let scale = strip::scale_words(apart.scale, say.is_metric());
     let (left, top) = (frame.left_top.x_pt, frame.left_top.y_pt);
     let corner = |x: f64, y: f64| Point::new(left + x, top + y);
     let corners = [
@@ -88,7 +91,7 @@ fn inset(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame, int
     line.runs.push(Run::Close);
     into.inks.push(Ink::Stroke(line));
     into.inks.extend(apart.inks);
-    let apart_words = "Drawn apart, not in its place".to_owned();
+    let apart_words = "Drawn separately, not where it stands".to_owned();
     // The scale of the house stands below it.
     let words = match apart.scale.pt_per_ft == into.scale.pt_per_ft {
         true => vec![(apart_words, 4.5)],
@@ -140,7 +143,7 @@ struct Box {
 
 impl Box {
     fn of(say: &Sentences<'_>, space: usize) -> Box {
-        let corners = plan::corners_of(say, space);
+        let corners = corners_of(say, space);
         let empty = Box { low: (i64::MAX, i64::MAX), high: (i64::MIN, i64::MIN) };
         corners.into_iter().fold(empty, |all, at| Box {
             low: (all.low.0.min(at.0), all.low.1.min(at.1)),

@@ -85,6 +85,8 @@ pub(crate) struct Occupancy {
 const SQUARE_PT: f64 = 24.0;
 /// The clearance between a label and a line, in points.
 const AIR_PT: f64 = 0.9;
+/// The clearance between a label and another party's dashes, which could be read as strokes of its letters, in points.
+const OFF_DASHES_PT: f64 = 2.4;
 /// The clearance between two labels along the line of reading, so that they are not read as one, and across it, in
 /// points.
 const APART_PT: (f64, f64) = (4.0, 1.0);
@@ -144,7 +146,7 @@ impl Occupancy {
 
     /// Whether a label lies in the frame and touches neither another label nor any line.
     pub(crate) fn has_room(&self, ground: &Ground) -> bool {
-        let wide = grown(ground, AIR_PT);
+        let (wide, wider) = (grown(ground, AIR_PT), grown(ground, OFF_DASHES_PT));
         let apart = grown_by(ground, APART_PT);
         let near = grown(ground, APART_PT.1);
         // Only what reads in the same direction could be read as one.
@@ -154,7 +156,10 @@ impl Occupancy {
         };
         self.holds(ground)
             && self.labels_near(&apart).all(keeps_off)
-            && self.lines_near(&wide).all(|line| !touches(&wide, line.from, line.to))
+            && self.lines_near(&wider).all(|line| {
+                let around = if line.sort == Sort::Theirs { &wider } else { &wide };
+                !touches(around, line.from, line.to)
+            })
     }
 
     /// Whether a rectangle lies in the frame.
@@ -242,12 +247,12 @@ fn squares(distance_pt: f64) -> usize {
 }
 
 /// A rectangle enlarged by `by_pt` on every side.
-pub(crate) fn grown(ground: &Ground, by_pt: f64) -> Ground {
+fn grown(ground: &Ground, by_pt: f64) -> Ground {
     grown_by(ground, (by_pt, by_pt))
 }
 
 /// A rectangle enlarged at both ends by the first length, and above and below by the second.
-fn grown_by(ground: &Ground, (ends_pt, edges_pt): (f64, f64)) -> Ground {
+pub(crate) fn grown_by(ground: &Ground, (ends_pt, edges_pt): (f64, f64)) -> Ground {
     let along = ground[0].to(ground[1]).unit();
     let down = ground[0].to(ground[3]).unit();
     let corner = |spot: Point, right: f64, low: f64| {
@@ -357,6 +362,11 @@ mod tests {
         assert!(!crowd.has_room(&square(95.0, 40.0, 10.0)));
         crowd.add_line(Point::new(0.0, 45.0), Point::new(100.0, 45.0), Sort::Wall);
         assert!(!crowd.has_room(&square(40.0, 40.0, 10.0)));
+        // 2 pt beside a wall is enough, beside dashes it is not.
+        assert!(crowd.has_room(&square(40.0, 33.0, 10.0)));
+        let mut dashed = Occupancy::new(Point::new(0.0, 0.0), Point::new(100.0, 100.0));
+        dashed.add_line(Point::new(0.0, 45.0), Point::new(100.0, 45.0), Sort::Theirs);
+        assert!(!dashed.has_room(&square(40.0, 33.0, 10.0)));
         crowd.add_ground(square(60.0, 60.0, 20.0));
         assert!(!crowd.has_room(&square(75.0, 75.0, 20.0)));
         // 1 pt or less beside a label is too near, whether to its right or below it.

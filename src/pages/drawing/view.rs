@@ -20,51 +20,65 @@ pub(crate) struct Scale {
     pub(crate) words: &'static str,
     /// Points on the page per foot of the house.
     pub(crate) pt_per_ft: f64,
+    /// Whether its words are a ratio, which holds in any unit.
+    pub(crate) is_ratio: bool,
+}
+
+impl Scale {
+    /// Inches on the page for feet of the house.
+    const fn inches(words: &'static str, pt_per_ft: f64) -> Scale {
+        Scale { words, pt_per_ft, is_ratio: false }
+    }
+
+    /// 1 on the page for a length of the house.
+    const fn ratio(words: &'static str, length: f64) -> Scale {
+        Scale { words, pt_per_ft: 864.0 / length, is_ratio: true }
+    }
 }
 
 /// The standard scales, largest first; the last ones are for lots several miles wide.
 pub(crate) const SCALES: [Scale; 20] = [
-    Scale { words: "1/4 in = 1 ft", pt_per_ft: 18.0 },
-    Scale { words: "3/16 in = 1 ft", pt_per_ft: 13.5 },
-    Scale { words: "1/8 in = 1 ft", pt_per_ft: 9.0 },
-    Scale { words: "3/32 in = 1 ft", pt_per_ft: 6.75 },
-    Scale { words: "1/16 in = 1 ft", pt_per_ft: 4.5 },
-    Scale { words: "1 in = 20 ft", pt_per_ft: 72.0 / 20.0 },
-    Scale { words: "1 in = 30 ft", pt_per_ft: 72.0 / 30.0 },
-    Scale { words: "1 in = 40 ft", pt_per_ft: 72.0 / 40.0 },
-    Scale { words: "1 in = 50 ft", pt_per_ft: 72.0 / 50.0 },
-    Scale { words: "1 in = 60 ft", pt_per_ft: 72.0 / 60.0 },
-    Scale { words: "1 in = 100 ft", pt_per_ft: 72.0 / 100.0 },
-    Scale { words: "1 in = 200 ft", pt_per_ft: 72.0 / 200.0 },
-    Scale { words: "1 in = 400 ft", pt_per_ft: 72.0 / 400.0 },
-    Scale { words: "1 in = 1,000 ft", pt_per_ft: 72.0 / 1_000.0 },
-    Scale { words: "1 in = 2,000 ft", pt_per_ft: 72.0 / 2_000.0 },
-    Scale { words: "1 in = 5,000 ft", pt_per_ft: 72.0 / 5_000.0 },
-    Scale { words: "1 in = 10,000 ft", pt_per_ft: 72.0 / 10_000.0 },
-    Scale { words: "1 in = 50,000 ft", pt_per_ft: 72.0 / 50_000.0 },
-    Scale { words: "1 in = 100,000 ft", pt_per_ft: 72.0 / 100_000.0 },
-    Scale { words: "1 in = 1,000,000 ft", pt_per_ft: 72.0 / 1_000_000.0 },
+    Scale::inches("1/4 in = 1 ft", 18.0),
+    Scale::inches("3/16 in = 1 ft", 13.5),
+    Scale::inches("1/8 in = 1 ft", 9.0),
+    Scale::inches("3/32 in = 1 ft", 6.75),
+    Scale::inches("1/16 in = 1 ft", 4.5),
+    Scale::inches("1 in = 20 ft", 72.0 / 20.0),
+    Scale::inches("1 in = 30 ft", 72.0 / 30.0),
+    Scale::inches("1 in = 40 ft", 72.0 / 40.0),
+    Scale::inches("1 in = 50 ft", 72.0 / 50.0),
+    Scale::inches("1 in = 60 ft", 72.0 / 60.0),
+    Scale::inches("1 in = 100 ft", 72.0 / 100.0),
+    Scale::inches("1 in = 200 ft", 72.0 / 200.0),
+    Scale::inches("1 in = 400 ft", 72.0 / 400.0),
+    Scale::inches("1 in = 1,000 ft", 72.0 / 1_000.0),
+    Scale::inches("1 in = 2,000 ft", 72.0 / 2_000.0),
+    Scale::inches("1 in = 5,000 ft", 72.0 / 5_000.0),
+    Scale::inches("1 in = 10,000 ft", 72.0 / 10_000.0),
+    Scale::inches("1 in = 50,000 ft", 72.0 / 50_000.0),
+    Scale::inches("1 in = 100,000 ft", 72.0 / 100_000.0),
+    Scale::inches("1 in = 1,000,000 ft", 72.0 / 1_000_000.0),
 ];
 
 /// The standard scales for a house in meters that is not in a place with American rules, largest first (common practice):
 /// those of a metric scale ruler down to 1:125, then ones that are read on it with twice or ten times the length.
 pub(crate) const METRIC_SCALES: [Scale; 16] = [
-    Scale { words: "1:50", pt_per_ft: 864.0 / 50.0 },
-    Scale { words: "1:75", pt_per_ft: 864.0 / 75.0 },
-    Scale { words: "1:100", pt_per_ft: 864.0 / 100.0 },
-    Scale { words: "1:125", pt_per_ft: 864.0 / 125.0 },
-    Scale { words: "1:150", pt_per_ft: 864.0 / 150.0 },
-    Scale { words: "1:200", pt_per_ft: 864.0 / 200.0 },
-    Scale { words: "1:250", pt_per_ft: 864.0 / 250.0 },
-    Scale { words: "1:500", pt_per_ft: 864.0 / 500.0 },
-    Scale { words: "1:1,000", pt_per_ft: 864.0 / 1e3 },
-    Scale { words: "1:2,500", pt_per_ft: 864.0 / 2.5e3 },
-    Scale { words: "1:5,000", pt_per_ft: 864.0 / 5e3 },
-    Scale { words: "1:10,000", pt_per_ft: 864.0 / 1e4 },
-    Scale { words: "1:50,000", pt_per_ft: 864.0 / 5e4 },
-    Scale { words: "1:250,000", pt_per_ft: 864.0 / 2.5e5 },
-    Scale { words: "1:1,000,000", pt_per_ft: 864.0 / 1e6 },
-    Scale { words: "1:12,500,000", pt_per_ft: 864.0 / 1.25e7 },
+    Scale::ratio("1:50", 50.0),
+    Scale::ratio("1:75", 75.0),
+    Scale::ratio("1:100", 100.0),
+    Scale::ratio("1:125", 125.0),
+    Scale::ratio("1:150", 150.0),
+    Scale::ratio("1:200", 200.0),
+    Scale::ratio("1:250", 250.0),
+    Scale::ratio("1:500", 500.0),
+    Scale::ratio("1:1,000", 1e3),
+    Scale::ratio("1:2,500", 2.5e3),
+    Scale::ratio("1:5,000", 5e3),
+    Scale::ratio("1:10,000", 1e4),
+    Scale::ratio("1:50,000", 5e4),
+    Scale::ratio("1:250,000", 2.5e5),
+    Scale::ratio("1:1,000,000", 1e6),
+    Scale::ratio("1:12,500,000", 1.25e7),
 ];
 
 /// The standard scales of a drawing, largest first.

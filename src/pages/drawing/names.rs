@@ -1,0 +1,185 @@
+//! The names and areas of the spaces of a level: inside them, beside them, or below the drawing.
+
+use crate::pages::drawing::canvas::{Block, Dimension};
+use crate::pages::drawing::shapes::{Plan, Shape};
+use crate::pages::drawing::view::WallOnPage;
+use crate::pages::fonts;
+use crate::pages::fonts::Typeface;
+use crate::pages::page::Point;
+use crate::wording::sentences::whole;
+use crate::wording::size::square_meters;
+
+impl Plan<'_> {
+    /// Places the name and areas of every space inside it; returns the shapes that are too small for that.
+    pub(super) fn names(&mut self) -> Vec<usize> {
+        let mut beside = Vec::new();
+        let shapes = std::mem::take(&mut self.shapes);
+        for (i, shape) in shapes.iter().enumerate() {
+            let house = self.say.house;
+            let holes: Vec<Vec<Point>> = shapes
+                .iter()
+                .filter(|other| house.spaces[other.space].parent == Some(shape.space))
+                .map(|other| other.figure.clone())
+                .collect();
+            let choices = self.name_choices(shape);
+            match self.canvas.block(&shape.figure, &holes, &choices) {
+                Some(choice) if choice < WITH_FEET => {}
+                Some(_) => self.feet_in_the_key(shape),
+                None => {
+                    beside.push(i);
+                    self.feet_in_the_key(shape);
+                }
+            }
+        }
+        self.shapes = shapes;
+        beside
+    }
+
+    /// Places the names of these shapes beside them.
+    pub(super) fn names_beside(&mut self, numbers: &[usize]) {
+        let shapes = std::mem::take(&mut self.shapes);
+        for &i in numbers {
+            self.name_outside(&shapes[i]);
+        }
+        self.shapes = shapes;
+    }
+
+    fn name(&mut self, shape: &Shape) -> String {
+        let name = fonts::shown(&self.space(shape).name);
+        if self.marks.counted.contains(&shape.space) {
+            self.note(&format!("▲: counted in the {}", self.marks.whose));
+            format!("▲ {name}")
+        } else if self.marks.would_count.contains(&shape.space) {
+            let how = match self.say.house.is_deducted(shape.space) {
+                true => "not deducted",
+                false => "counted",
+            };
+            self.note(&format!("△: could account for the {} if {how}", self.marks.whose));
+            format!("△ {name}")
+        } else if self.marks.near.contains(&shape.space) {
+            let place = if self.marks.is_off_page { "on page 1" } else { "below" };
+            self.note(&format!("△: named {place} as a possible part of what is left"));
+            format!("△ {name}")
+        } else {
+            name
+        }
+    }
+
+    /// The area of a space with each wall to the foot, or to the half foot where that is the rule of the figure:
+    /// `to the foot: 1,760 sq ft`.
+    fn feet(&self, shape: &Shape) -> String {
+        match &self.marks.half_feet {
+            Some(areas) => format!("to the half foot: {} sq ft", whole(areas[shape.space])),
+            None => {
+                let areas = &self.say.areas.spaces[shape.space];
+                format!("to the foot: {} sq ft", whole(areas.net_whole_foot))
+            }
+        }
+    }
+
+    /// Says below the drawing what a space with no room for it has to the foot, if a sum has it: where it is counted, or
+    /// named as a possible part of the difference.
+    fn feet_in_the_key(&mut self, shape: &Shape) {
+        let marks = self.marks;
+        let is_summed = crate::areas::is_in_total(self.say.house, shape.space, false)
+            || [&marks.counted, &marks.would_count, &marks.near]
+                .iter()
+                .any(|spaces| spaces.contains(&shape.space));
+        if is_summed && !marks.no_feet && !marks.whose.is_empty() {
+            let name = fonts::shown(&self.space(shape).name);
+            self.note(&format!("{name}, {}", self.feet(shape)));
+        }
+    }
+
+    fn name_choices(&mut self, shape: &Shape) -> Vec<Block> {
+        let areas = &self.say.areas.spaces[shape.space];
+        let net =
+            if self.say.house.deducted_from(shape.space).next().is_some() { " net" } else { "" };
+        let sq_ft = whole(areas.net_tenth_foot);
+        let feet = self.feet(shape);
+        let (fine, feet) = match self.say.is_metric() {
+            true => (
+                format!("{}{net}", square_meters(areas.net_tenth_foot)),
+                match self.marks.no_feet {
+                    true => format!("{sq_ft} sq ft"),
+                    false => format!("{sq_ft} sq ft; {feet}"),
+                },
+            ),
+            false => (format!("{sq_ft} sq ft{net}"), feet),
+        };
+        let kind = self.say.kind_word(shape.space);
+        let name = self.name(shape);
+        let block = |sizes: [f64; 2], wide: f64, lines: usize| {
+            let bold = fonts::wrapped(Typeface::Bold, sizes[0], &name, wide);
+            let most = bold.len().min(3);
+            let mut all: Vec<(Typeface, f64, String)> = bold[..most]
+                .iter()
+                .enumerate()
+                .map(|(i, line)| {
+                    let cut = i + 1 == most && bold.len() > most;
+                    (Typeface::Bold, sizes[0], if cut { format!("{line}…") } else { line.clone() })
+                })
+                .collect();
+            all.push((Typeface::Plain, sizes[1], fine.clone()));
+            if lines > 1 {
+                all.push((Typeface::Plain, sizes[1], feet.clone()));
+            }
+            if lines > 2 && !kind.is_empty() {
+                all.push((Typeface::Plain, sizes[1], kind.clone()));
+            }
+            Block { lines: all }
+        };
+        // The first WITH_FEET of them have the area to the foot.
+        vec![
+            block([9.0, 8.0], 150.0, 3),
+            block([8.0, 7.0], 110.0, 3),
+            block([7.5, 6.5], 80.0, 2),
+            block([7.0, 6.3], 70.0, 1),
+            block([6.3, 6.3], 52.0, 1),
+        ]
+    }
+
+    /// Places the name of a space beside it, if the space is too small.
+    fn name_outside(&mut self, shape: &Shape) {
+        let areas = &self.say.areas.spaces[shape.space];
+        let name = fonts::shortened(Typeface::Plain, 6.5, &self.name(shape), 90.0);
+        let words = format!("{name}: {}", self.say.size(areas.net_tenth_foot));
+        let mut walls = shape.walls.clone();
+        walls.sort_by(|a, b| b.length_pt().total_cmp(&a.length_pt()));
+        let dimension = |wall: &WallOnPage| Dimension {
+            wall: *wall,
+            or_else: None,
+            words: words.clone(),
+            hand: Typeface::Plain,
+            mark: None,
+        };
+        if walls.iter().any(|wall| self.canvas.beside(&dimension(wall))) {
+            return;
+        }
+        let alone = Block { lines: vec![(Typeface::Plain, 6.3, name)] };
+        match self.canvas.block(&shape.figure, &[], &[alone]) {
+            Some(_) => self.note(&words),
+            None => self.left_out.push(self.name_left_out(shape, &words)),
+        }
+    }
+
+    /// What is said below the drawing of a name that found no room: `the name in the box of 10' 9" by 3' 7", Stairs: 39 sq
+    /// ft`, since the box itself is drawn.
+    fn name_left_out(&self, shape: &Shape, words: &str) -> String {
+        let outline = self.say.areas.spaces[shape.space].outside();
+        let is_box = outline
+            .vectors()
+            .iter()
+            .all(|wall| wall.rise == 0 && (wall.east == 0 || wall.north == 0));
+        match outline.vectors() {
+            [one, other, _, _] if is_box => {
+                let [one, other] = [one, other].map(|wall| self.say.length(wall.chord_length()));
+                format!("the name in the box of {one} by {other}, {words}")
+            }
+            _ => format!("the name {words}"),
+        }
+    }
+}
+
+/// How many choices for the name of a space have its area to the foot.
+const WITH_FEET: usize = 3;
