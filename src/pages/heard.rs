@@ -11,10 +11,11 @@ use crate::reconcile::Reconciliation;
 use crate::units::length::Length;
 use crate::wording::Block;
 use crate::wording::map;
-use crate::wording::sentences::{Sentences, capital};
+use crate::wording::sentences::{DISCLAIMER, Sentences, capital};
 use crate::wording::size::number_or_size;
 
-/// Everything on the Exhibit as text for screen readers.
+/// Everything on the Exhibit as text for screen readers: the statement, what is asked for, the figures, the reasons, and
+/// last the drawing, which takes the longest.
 pub(crate) fn exhibit(
     say: &Sentences<'_>,
     reconciliation: &Reconciliation,
@@ -30,14 +31,17 @@ pub(crate) fn exhibit(
     sentences.extend(say.statements(figures).into_iter().take(1));
     let (smaller, unlikely) = say.warned_on_a_page(figures);
     sentences.extend(smaller.map(str::to_owned).into_iter().chain(unlikely));
+    if let Some(figure) = figure {
+        sentences.push(say.request(reconciliation, figure));
+        sentences.extend(say.asked_too(figure));
+        sentences.extend(say.missing(figures).into_iter().take(2));
+    }
     sentences.extend(figure.and_then(|figure| say.own_sketch(figure)));
     sentences.extend(say.remarks(reconciliation));
     sentences.push(say.measured_line());
     if !say.house.spaces.is_empty() {
         sentences.push(say.both_ways(figures));
     }
-    sentences.extend(main.map(|level| drawn(say, marks, level, &[])));
-    sentences.extend(other_levels(say, main));
     if let Some(figure) = figure {
         sentences.push(say.heard(figure));
         sentences.extend(say.possible(figure).into_iter().filter_map(|block| match block {
@@ -47,10 +51,10 @@ pub(crate) fn exhibit(
             _ => None,
         }));
         sentences.extend(map::not_measured(say.house, reconciliation));
-        sentences.push(say.request(reconciliation, figure));
-        sentences.extend(say.asked_too(figure));
-        sentences.extend(say.missing(figures).into_iter().take(2));
     }
+    sentences.extend(main.map(|level| drawn(say, marks, level, &[])));
+    sentences.extend(other_levels(say, main));
+    sentences.push(DISCLAIMER.to_owned());
     sentences.join(" ")
 }
 

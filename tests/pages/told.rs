@@ -51,6 +51,26 @@ fn a_space_with_parts_deducted_is_heard_with_the_area_that_is_drawn() {
     );
 }
 
+/// What is asked for comes before the walls, and the disclaimer last.
+#[test]
+fn a_page_is_heard_in_the_order_in_which_it_would_be_told() {
+    let page = heard(&sketch("brick-garage"));
+    let order = [
+        "Record 1,877 square feet.",
+        "Please correct the record to 1,757 square feet",
+        "Please state whether the total counts the covered porch.",
+        "The record also lists the garden shed, 80 square feet",
+        "Measured on March 7, 2026",
+        "Step by step, in square feet:",
+        "Covered porch counted (only common cause that fits)",
+        "The drawing shows Ground floor",
+        "side 1 north 34 feet 1 1/2 inches",
+        "Not an appraisal, not a survey, not legal advice",
+    ];
+    let places: Vec<Option<usize>> = order.iter().map(|said| page.find(said)).collect();
+    assert!(places.iter().all(Option::is_some) && places.is_sorted(), "{places:?}: {page}");
+}
+
 #[test]
 fn a_wall_is_heard_with_the_length_that_is_drawn() {
     let plan = heard(&sketch("builders-plan"));
