@@ -6,7 +6,7 @@ use crate::house::House;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::counting::counted_by;
 use crate::reconcile::departures::Listed;
-use crate::reconcile::explanation::Explanation;
+use crate::reconcile::explanation::{Explanation, FigureRange};
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::rounding::{CouldExplain, RoundingTest};
 use crate::reconcile::search::Explanations;
@@ -91,7 +91,8 @@ impl Line {
     }
 
     /// For rounding: whether the rounded walls are closed otherwise than in the areas of this house, or, where the figure
-    /// agrees with the house as measured, whether they are not rounded at all. For what is left: whether the two agree.
+    /// agrees with the house as measured, whether they are not rounded at all. For what is left: whether the two agree, or
+    /// measuring again could make it.
     pub(crate) fn is_otherwise(&self) -> bool {
         self.is_otherwise
     }
@@ -122,7 +123,7 @@ pub(super) fn lines(
     explanations: &Explanations,
     start: Area,
     test: &RoundingTest,
-    agrees: bool,
+    (agrees, is_read): (bool, bool),
 ) -> Vec<Line> {
     let plain = |step: Step, area: Area| Line {
         step,
@@ -144,10 +145,11 @@ pub(super) fn lines(
         let area = total(house, areas) + counted;
         (ground.figure.area.area().whole_sq_ft() - area.whole_sq_ft()).abs()
     };
-    let is_as_measured = agrees
-        && best.is_none()
-        && recorded.is_none()
-        && apart(&ground.fine.areas) < apart(&ground.ruled.areas);
+    let is_as_measured = is_read
+        || agrees
+            && best.is_none()
+            && recorded.is_none()
+            && apart(&ground.fine.areas) < apart(&ground.ruled.areas);
     let ruled = match otherwise {
         Some(ruled) => ruled,
         None if is_as_measured => at_face,
@@ -192,38 +194,37 @@ pub(super) fn lines(
     let is_within_rounding = rest.whole_sq_ft() != 0
         && recorded.is_none()
         && match best {
-            Some(best) => could_be_left(house, ground, best, rest),
+            Some(best) => best.printed.leaves_open(ground.figure.area.area()),
             None => is_rounded && test.could_explain() == Some(CouldExplain::Yes),
         };
-    let is_otherwise = agrees && best.is_none();
+    let is_otherwise = is_read || agrees && best.is_none();
     lines.push(Line { is_within_rounding, is_otherwise, ..plain(Step::NotExplained, rest) });
     lines
 }
 
-/// Whether what a named cause leaves is within what its own uncertainty can make: rounding to feet as the possible ranges
-/// of the spaces are printed, each as often as the cause has it in the total; closing, where the cause is another
-/// rounding; reading a tape, where walls are not rounded.
+/// The figures that a reported cause can give, by what is printed elsewhere: for rounding to feet the possible ranges of
+/// the spaces, each as often as the cause has it in the total; for closing, where the cause is another rounding, and for
+/// reading a tape, where walls are not rounded, its own.
 ///
-/// A range of the walls at another face, or rounded another way, is not printed, so nothing is said to lie within it.
-fn could_be_left(house: &House, ground: &Ground<'_>, best: &Explanation, rest: Area) -> bool {
+/// A range of the walls at another face, or rounded another way, is not printed, so there it is one figure.
+pub(super) fn printed_range(house: &House, ground: &Ground<'_>, one: &Explanation) -> FigureRange {
     use TotalWritten::{SquareMeters, TenTimes, Tenth, Twice};
-    let has_band = best.band.low < best.band.high;
+    let single = FigureRange { low: one.sq_ft, high: one.sq_ft };
     let is_to_feet = matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot);
-    match (best.cause, best.rounding) {
-        (Cause::Rounding(_), _) | (_, Some(RoundingTaken::NotRounded)) => return has_band,
-        (_, None) if !is_to_feet => return has_band,
+    match (one.cause, one.rounding) {
+        (Cause::Rounding(_), _) | (_, Some(RoundingTaken::NotRounded)) => return one.band,
+        (_, None) if !is_to_feet => return one.band,
         (Cause::Face(_) | Cause::Common(_), _)
         | (_, Some(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown))
-        | (_, Some(RoundingTaken::HalfFoot | RoundingTaken::WholeFoot)) => return false,
+        | (_, Some(RoundingTaken::HalfFoot | RoundingTaken::WholeFoot)) => return single,
         // These have rounding in them more than once, or not in square feet.
-        (Cause::Total { how: TenTimes | Tenth | Twice | SquareMeters, .. }, _) => return false,
+        (Cause::Total { how: TenTimes | Tenth | Twice | SquareMeters, .. }, _) => return single,
         _ => {}
     }
     let own = total(house, &ground.ruled.areas);
-    let moved = rest + best.ruled.map_or(Area::ZERO, |ruled| ruled - own);
-    let wanted = moved.sq_ft();
-    printed_changes(house, ground, best.cause)
-        .is_some_and(|(less, more)| less - 0.5 <= wanted && wanted <= more + 0.5)
+    let from = one.sq_ft - one.ruled.map_or(Area::ZERO, |ruled| ruled - own).sq_ft();
+    printed_changes(house, ground, one.cause)
+        .map_or(single, |(less, more)| FigureRange { low: from + less, high: from + more })
 }
 
 /// By how much rounding to feet can lower and raise the total with a cause, in square feet, by the possible range of each

@@ -10,13 +10,15 @@ use crate::reconcile::departures::Listed;
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::rounding::RoundingTest;
 use crate::reconcile::total;
-use crate::units::area::Area;
+use crate::units::area::{Area, WrittenArea};
 use crate::units::length::Length;
 
 /// A house, and a figure to be explained.
 pub(crate) struct Case<'a> {
     pub(crate) listed: Listed<'a>,
     pub(crate) figure: Area,
+    /// The figure as it was written.
+    pub(crate) written: WrittenArea,
     /// The house measured the figure's own way, and whether the figure agrees with that.
     pub(crate) like: Area,
     pub(crate) agrees: bool,

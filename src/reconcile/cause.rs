@@ -4,6 +4,7 @@ use crate::house::Face;
 use crate::house::House;
 use crate::house::wall_moves::CommonTaken;
 use crate::reconcile::departures::{DepartureKind, LevelTaken};
+use crate::reconcile::parts::Shape;
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::totals::TotalWritten;
 use crate::units::length::Length;
@@ -122,7 +123,9 @@ impl Cause {
             (NotDeducted { .. }, Level { how: LevelTaken::WholeBelow, .. })
             | (Level { how: LevelTaken::WholeBelow, .. }, NotDeducted { .. }) => true,
             (LeftOut { .. }, LevelLeftOut { .. }) | (LevelLeftOut { .. }, LeftOut { .. }) => true,
-            (Part { space: a, .. }, Part { space: b, .. }) => a == b,
+            (Part { space: a, part: one }, Part { space: b, part: two }) => {
+                a == b && (one.shape == Shape::Overlap) == (two.shape == Shape::Overlap)
+            }
             _ => self.lies_in_a_recess(other),
         }
     }
@@ -143,7 +146,7 @@ impl Cause {
             | (
                 Cause::Departures(Counted { .. }, None),
                 Cause::Departures(Part { part, .. }, None),
-            ) => part.shape.fills_in(),
+            ) => matches!(part.shape, Shape::Recess | Shape::BoxedBay),
             _ => false,
         }
     }
@@ -224,7 +227,11 @@ impl DepartureKind {
             }
             DepartureKind::UnderRoof => "under roof".to_owned(),
             DepartureKind::Part { space, part } => {
-                let how = if part.shape.fills_in() { "filled in" } else { "left off" };
+                let how = match part.shape {
+                    Shape::Overlap => "counted twice",
+                    shape if shape.fills_in() => "filled in",
+                    _ => "left off",
+                };
                 format!("{how}: {} side {}", name(space), part.side + 1)
             }
         }

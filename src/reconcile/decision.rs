@@ -10,6 +10,7 @@ use crate::reconcile::settings::{RoundingTaken, Setting};
 use crate::reconcile::sums::{NEAR_A_SUM_SQ_FT, SummedBy};
 use crate::reconcile::totals::TotalWritten;
 use crate::units::area::Area;
+use crate::units::decimal::rounded_quotient;
 
 /// The most distinct causes that are reported.
 pub(crate) const MOST_REPORTED: usize = 3;
@@ -40,9 +41,6 @@ const FOR_ONE_PLACE: f64 = 0.75;
 /// The same for whole spaces or levels counted or not, where a sum of the lengths as typed is the figure, or nearly: a
 /// reader adds them up and wonders.
 const FOR_A_SUM: f64 = 0.5;
-
-/// A cause with less than this share of the support of the best supported one comes after it, whatever it is.
-const FAR_BEHIND: f64 = 0.1;
 
 /// The largest remainder after a misread wall, as a share of its effect.
 const OF_MISREAD: f64 = 0.1;
@@ -94,10 +92,6 @@ pub(super) fn decide(
     } else if best_pair > 0.0 {
         fitting.retain(|&i| is_pair(list[i].cause));
     }
-    let most = fitting.iter().map(|&i| list[i].support).fold(0.0, f64::max);
-    let is_far_behind = |i: usize| list[i].support < FAR_BEHIND * most;
-    fitting.sort_by_key(|&i| (is_far_behind(i), tier(&list[i]), i));
-    exact_first(&mut fitting, list);
     let others = |least: f64| {
         let may = |&i: &usize| {
             let is_single = !is_pair(list[i].cause);
@@ -128,6 +122,8 @@ pub(super) fn decide(
             }
         }
     }
+    // What is listed has one order everywhere: that of its support.
+    fitting.sort_unstable();
     let groups = in_groups(&fitting, list);
     let is_only = groups.len() == 1 && is_alone;
     // Causes that mean the same to a reader stay as further entries while fewer than `MOST_REPORTED` are listed.
@@ -210,8 +206,9 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
 /// Whether a total is said to be rounded although the house itself, as it is rounded here, is as round: nobody rounds
 /// that once more.
 fn is_round_already(how: TotalWritten, case: &Case<'_>) -> bool {
-    let house = case.total(&case.ruled.areas).whole_sq_ft();
-    how.rounded_to().is_some_and(|to| house % to == 0)
+    let unit = if case.is_metric { Area::SQUARE_METER } else { Area::SQUARE_FOOT }.half_nm2();
+    let house = rounded_quotient(case.total(&case.ruled.areas).half_nm2(), unit);
+    how.rounded_to().is_some_and(|to| house % i128::from(to) == 0)
 }
 
 /// Whether a cause changes the area by a square foot or more, so that it does not stand for nothing in the steps.
@@ -251,43 +248,9 @@ fn is_a_sum(one: &Explanation) -> bool {
     one.sum.is_some_and(|sum| sum.by != SummedBy::Closing)
 }
 
-/// The order in which causes are named: 0 for what is counted, drawn or misread, another face, or a total off by a
-/// factor; 1 for rounding, and for what needs another rounding besides; 2 for other errors in the total.
-fn tier(one: &Explanation) -> u8 {
-    match one.cause {
-        Cause::Departures(..) if one.is_rounded_one_way() => 1,
-        Cause::Departures(..) | Cause::Misread(_) | Cause::Face(_) | Cause::Common(_) => 0,
-        Cause::Total {
-            how: TotalWritten::TenTimes | TotalWritten::Tenth | TotalWritten::SquareMeters,
-            ..
-        } => 0,
-        Cause::Rounding(_) | Cause::None => 1,
-        Cause::Total { .. } => 2,
-    }
-}
-
 /// Whether the cause leaves nothing, as printed, or is a sum of the lengths as typed that comes as near as such sums do.
 fn is_exact(one: &Explanation) -> bool {
     one.leaves.abs() < 1.0 || one.sum.is_some() && one.leaves.abs() < NEAR_A_SUM_SQ_FT + 0.5
-}
-
-/// Puts a cause that leaves nothing before a better supported one of its tier that leaves something, unless that is
-/// much more common.
-fn exact_first(fitting: &mut [usize], list: &[Explanation]) {
-    let Some(&first) = fitting.first() else { return };
-    if is_exact(&list[first]) {
-        return;
-    }
-    let is_before =
-        |i: usize| tier(&list[i]) == tier(&list[first]) || list[first].misread_wall().is_some();
-    let like_first = |&i: &usize| {
-        is_before(i)
-            && is_exact(&list[i])
-            && list[first].support <= ABOUT_AS_COMMON * list[i].support
-    };
-    if let Some(place) = fitting.iter().position(like_first) {
-        fitting[..=place].rotate_right(1);
-    }
 }
 
 /// The distinct causes, each in a group with those that mean the same to a reader.
@@ -297,12 +260,6 @@ fn in_groups(fitting: &[usize], list: &[Explanation]) -> Vec<Vec<usize>> {
         match groups.iter_mut().find(|group| list[i].echoes(&list[group[0]])) {
             Some(group) => group.push(i),
             None => groups.push(vec![i]),
-        }
-    }
-    // Among causes that mean the same, an exact one represents the group.
-    for group in &mut groups {
-        if let Some(place) = group.iter().position(|&i| is_exact(&list[i])) {
-            group[..=place].rotate_right(1);
         }
     }
     groups

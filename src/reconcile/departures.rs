@@ -45,7 +45,7 @@ pub(crate) enum DepartureKind {
     Level { level: usize, how: LevelTaken },
     /// Everything under the roof is in the total.
     UnderRoof,
-    /// A recess is filled in, or a jog or bay is left off.
+    /// A recess is filled in, a jog or bay is left off, or the corner of an L is counted twice.
     Part { space: usize, part: Part },
 }
 
@@ -187,8 +187,12 @@ fn shapes(
             all.extend(parts.into_iter().map(|part| (space, part)));
         }
     }
-    // A wing is less likely to be left off than something that projects from a wall.
-    let share = |part: &Part| if part.shape == Shape::Wing { 0.5 } else { 1.0 };
+    // A wing is less likely to be left off than something that projects from a wall; a corner counted twice is rarer.
+    let share = |part: &Part| match part.shape {
+        Shape::Wing => 0.5,
+        Shape::Overlap => 0.3,
+        _ => 1.0,
+    };
     let whole: f64 = all.iter().map(|(_, part)| share(part)).sum();
     for (space, part) in all {
         push(DepartureKind::Part { space, part }, weights.shape * share(&part) / whole);
@@ -355,6 +359,8 @@ impl DepartureKind {
             Counted, Deducted, DeductedTwice, LeftOut, Level, LevelLeftOut, NotDeducted, UnderRoof,
         };
         let one_way = |a: DepartureKind, b: DepartureKind| match (a, b) {
+            // All levels twice are the whole house twice, which is an error in the total.
+            (Level { how: LevelTaken::Twice, .. }, Level { how: LevelTaken::Twice, .. }) => true,
             // The cause that the level above is taken at the outline below says this in fewer words.
             (Level { how: LevelTaken::Twice, level: a }, LevelLeftOut { level: b }) => a <= b,
             (Level { how: LevelTaken::Twice, level: a }, LeftOut { space }) => {

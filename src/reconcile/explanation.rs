@@ -22,8 +22,11 @@ pub struct Explanation {
     /// The published figure minus that, in square feet.
     pub(crate) leaves: f64,
     pub(crate) sigma: f64,
-    /// The lowest and the highest figure that it can give, in square feet.
+    /// The lowest and the highest figure that it can give, in square feet: what decides whether it fits.
     pub(crate) band: FigureRange,
+    /// What it can give by the possible ranges that are printed beside the areas, where it is reported; a single figure
+    /// where no such range is printed.
+    pub(crate) printed: FigureRange,
     pub(crate) support: f64,
     /// What the cause adds at the figure's own face, under the rounding that supports it best.
     pub(crate) effect: Area,
@@ -63,6 +66,13 @@ impl FigureRange {
     /// The range from `either_way` below `middle` to `either_way` above it.
     pub(super) fn about(middle: f64, either_way: f64) -> FigureRange {
         FigureRange { low: middle - either_way, high: middle + either_way }
+    }
+
+    /// Whether there is more than one figure in it, as printed, and this one among them.
+    pub(crate) fn leaves_open(self, figure: Area) -> bool {
+        let whole = |sq_ft: f64| Area::from_float_sq_ft(sq_ft).whole_sq_ft();
+        let (low, high) = (whole(self.low), whole(self.high));
+        low < high && (low..=high).contains(&figure.whole_sq_ft())
     }
 
     /// The part that both ranges share; if they share none, the end of `self` that is nearest to the other.

@@ -218,9 +218,15 @@ pub struct Figure {
     own: Option<recorded::OwnTotal>,
     rounding_test: RoundingTest,
     explanations: Explanations,
+    /// Whether the figure is within the worst case of the tape from the house as measured, though neither rounding nor a
+    /// cause accounts for it.
+    is_read: bool,
     counting: Vec<String>,
     unwalked: Option<roof::UnwalkedPart>,
 }
+
+/// Beyond this share of a house, no tape makes a difference.
+const MOST_READ: f64 = 0.03;
 
 /// What a figure is compared with: this house at the figure's face and under its rule.
 pub(crate) struct Ground<'a> {
@@ -302,6 +308,7 @@ impl Figure {
         let case = case::Case {
             listed: departures::Listed { house, counting: &ground.figure.counting },
             figure: ground.figure.area.area(),
+            written: ground.figure.area,
             like,
             agrees: agreement.agrees(),
             is_metric: is_metric(ground.figure.area),
@@ -315,11 +322,22 @@ impl Figure {
             ranges: &ground.ranges,
             settings,
         };
-        let explanations =
+        let mut explanations =
             weights.map(|weights| Explanations::of(&case, weights)).unwrap_or_default();
-        let agrees = agreement.agrees();
+        for one in explanations.list.iter_mut().filter(|one| one.is_reported()) {
+            one.printed = bridge::printed_range(house, &ground, one);
+        }
+        let apart = (ground.figure.area.area() - like).abs().sq_ft();
+        let is_read = weights.is_some()
+            && !agreement.agrees()
+            && recorded.is_none()
+            && test.could_explain() != Some(CouldExplain::Yes)
+            && !explanations.is_any_reported()
+            && apart <= MOST_READ * like.sq_ft()
+            && apart <= areas.gross().worst_case_outside();
+        let same = (agreement.agrees(), is_read);
         let lines =
-            bridge::lines(house, &ground, recorded.as_ref(), &explanations, start, &test, agrees);
+            bridge::lines(house, &ground, recorded.as_ref(), &explanations, start, &test, same);
         let own = recorded::own_total(house, &ground, recorded.as_ref());
         let own = own.map(|own| own.with(counting));
         Figure {
@@ -342,6 +360,7 @@ impl Figure {
             own,
             rounding_test: test,
             explanations,
+            is_read,
             counting: ground.figure.counting.clone(),
             unwalked: None,
         }
@@ -359,6 +378,12 @@ impl Figure {
         let roofs = maps.iter().filter_map(MapReport::comparison);
         let parts = roofs.flat_map(RoofComparison::unwalked);
         self.unwalked = parts.filter(|_| left > 0.0 && self.is_unexplained()).find(is_about);
+    }
+
+    /// Whether measuring again could make the difference: it is within the worst case of the tape, though neither
+    /// rounding nor a cause accounts for it.
+    pub(crate) fn is_read(&self) -> bool {
+        self.is_read
     }
 
     /// Whether the figure differs from the house and no cause is reported.

@@ -1,4 +1,4 @@
-//! Recesses, jogs, wings and bays: the parts of an outline that a sketch may simplify.
+//! Recesses, jogs, wings and bays: the parts of an outline that a sketch may simplify, or count twice.
 
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Outline;
@@ -10,8 +10,8 @@ use crate::units::length::Length;
 /// A part of an outline that a sketch may fill in or leave off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Part {
-    /// The index of the side that it is named by: for a recess, the side that ends at the inward corner; for a jog or
-    /// bay, the outermost side.
+    /// The index of the side that it is named by: for a recess and an L, the side that ends at the inward corner; for a
+    /// jog or bay, the outermost side.
     pub(crate) side: usize,
     pub(crate) shape: Shape,
 }
@@ -29,12 +29,14 @@ pub(crate) enum Shape {
     Bay,
     /// A bay that is drawn as a box.
     BoxedBay,
+    /// The part of an L that two rectangles measured along its whole walls both cover.
+    Overlap,
 }
 
 impl Shape {
     /// Whether simplifying it makes the area larger.
     pub(crate) fn fills_in(self) -> bool {
-        matches!(self, Shape::Recess | Shape::BoxedBay)
+        matches!(self, Shape::Recess | Shape::BoxedBay | Shape::Overlap)
     }
 }
 
@@ -57,6 +59,8 @@ pub(crate) fn parts(outline: &Outline) -> Vec<Part> {
     for side in 0..n {
         if after(side, 0) == Turn::Inward {
             parts.push(Part { side, shape: Shape::Recess });
+            let is_l = n == 6 && turns.iter().filter(|turn| **turn == Turn::Outward).count() == 5;
+            parts.extend(is_l.then_some(Part { side, shape: Shape::Overlap }));
         }
         if after(side, n - 1) == Turn::Outward && after(side, 0) == Turn::Outward {
             let (before, next) =
@@ -147,6 +151,10 @@ impl Part {
                 Area::rectangle(b, rise) - here.segment().abs()
             }
             Shape::BoxedBay => triangle(before) + triangle(after),
+            Shape::Overlap => {
+                let [one, other] = self.walls(outline).map(|side| vectors[side].chord_length());
+                Area::rectangle(one, other)
+            }
         }
     }
 }
@@ -180,6 +188,9 @@ impl Part {
     pub(crate) fn walls(self, outline: &Outline) -> [usize; 2] {
         let n = outline.vectors().len();
         let (before, after) = ((self.side + n - 1) % n, (self.side + 1) % n);
+        if self.shape == Shape::Overlap {
+            return [before, (self.side + 2) % n];
+        }
         let length = |side: usize| outline.vectors()[side].chord_length();
         let is_before = self.shape != Shape::Recess && length(before) < length(after);
         [self.side, if is_before { before } else { after }]
@@ -193,6 +204,7 @@ impl Part {
         let mut sides = walls.sides.clone();
         let n = sides.len();
         match self.shape {
+            Shape::Overlap => return None,
             // Walked in the other order, the two walls of its rectangle lie on the other two sides of it.
             Shape::Recess | Shape::Jog | Shape::Wing => {
                 let [here, other] = self.walls(outline);
@@ -323,6 +335,18 @@ mod tests {
         // Of one side 3 ft longer than the other, 3 ft remain.
         let deeper = "north 30\neast 50\nsouth 33\nwest 20\nnorth 8\nwest 10\nsouth 5\nwest 20";
         assert_eq!(simplified(deeper, Shape::Recess), [360, 600, -396, -360, 36, -240]);
+    }
+
+    #[test]
+    fn two_rectangles_of_an_l_overlap_in_its_corner() {
+        // 40 × 20 along the south and 15 × 32 along the west: 15 × 20 in both.
+        let l = "north 32\neast 15\nsouth 12\neast 25\nsouth 20\nwest 40";
+        let overlap = |(_, outline): (Traverse, Outline)| {
+            let part = parts(&outline).into_iter().find(|part| part.shape == Shape::Overlap)?;
+            Some((part.side, part.effect(&outline).whole_sq_ft()))
+        };
+        assert_eq!(walls(l).and_then(overlap), Some((2, 300)));
+        assert_eq!(walls("north 30\neast 40\nsouth 30\nwest 40").and_then(overlap), None);
     }
 
     #[test]

@@ -215,7 +215,7 @@ impl<'a> Search<'a> {
     ) -> Search<'a> {
         let figure = case.figure.sq_ft();
         let start = settings.first().map_or(0.0, |own| own.total_sq_ft);
-        let totals = meant(case.figure, weights);
+        let totals = meant(case.written, weights);
         let misread_odds = weights.misread / (1.0 - weights.misread);
         // How common each error in a total is does not depend on this figure.
         let of_totals = weights.total_swapped
@@ -615,6 +615,8 @@ impl<'a> Search<'a> {
     }
 
     fn of_rounded(&self, found: &Found) -> FigureRange {
+        /// How much further a total that is off by a factor may be, as a share of it: nothing else comes near it.
+        const OF_A_FACTOR: f64 = 0.03;
         let likely = FigureRange::about(found.sq_ft, explanation::allows(found.sigma) - 0.5);
         let only = |sq_ft: f64| FigureRange { low: sq_ft, high: sq_ft };
         match found.cause {
@@ -630,9 +632,16 @@ impl<'a> Search<'a> {
             }
             // These change a total by far more than rounding could.
             Cause::Total {
-                how: TotalWritten::TenTimes | TotalWritten::Tenth | TotalWritten::SquareMeters,
+                how:
+                    TotalWritten::TenTimes
+                    | TotalWritten::Tenth
+                    | TotalWritten::Twice
+                    | TotalWritten::SquareMeters,
                 ..
-            } => likely,
+            } => {
+                let far = OF_A_FACTOR * found.sq_ft;
+                FigureRange { low: likely.low - far, high: likely.high + far }
+            }
             Cause::Total { how, with: None } if found.rounding.is_none() => {
                 let range = if how == TotalWritten::Swapped { self.nearly() } else { self.usual() };
                 let Some(range) = range else { return likely };
@@ -842,6 +851,7 @@ impl<'a> Search<'a> {
             leaves: self.figure - gives,
             sigma: found.sigma,
             band,
+            printed: band,
             support: found.weight / sum,
             effect: exact.map_or(effect, |exact| exact.total - exact.house),
             ruled: exact.map(|exact| exact.house).or(ruled).map(|ruled| ruled - counting),
@@ -869,8 +879,9 @@ impl<'a> Search<'a> {
             }
             Cause::Total { how: how @ TotalWritten::Swapped, with: None } => {
                 let house = found.sq_ft - effect.sq_ft();
-                let meant = nearest_meant(how, self.case.figure, house)?;
-                let sum = self.closings.giving(meant, self.case, own, &[], Area::ZERO)?;
+                let meant = nearest_meant(how, self.case.written, house)?.area();
+                let sum =
+                    self.closings.giving(meant.whole_sq_ft(), self.case, own, &[], Area::ZERO)?;
                 Some(Sum { total: self.case.figure, ..sum })
             }
             _ => None,

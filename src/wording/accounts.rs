@@ -8,7 +8,6 @@ use crate::house::{Face, SideRule};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision::MOST_REPORTED;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
-use crate::reconcile::explanation::FigureRange;
 use crate::reconcile::ours::Question;
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::sums::SummedBy;
@@ -258,21 +257,16 @@ impl Sentences<'_> {
         if let Some(said) = self.closed_or_rounded(figure, one) {
             return format!("{words}{strength}: {said}");
         }
-        // Where the last step is called not explained, no range says that rounding could make it.
-        let is_in_steps = figure.lines().iter().any(|line| line.cause() == Some(one.cause));
-        let is_left_open = is_in_steps && !figure.lines().iter().any(Line::is_within_rounding);
-        let band = match is_left_open && unsure == Unsure::Rounding {
-            true => FigureRange { low: one.sq_ft, high: one.sq_ft },
-            false => one.band,
-        };
-        let gives = Gives::of(one.sq_ft, band, figure.area().whole_sq_ft(), unsure);
+        let gives = Gives::of(one.sq_ft, one.printed, figure.area().whole_sq_ft(), unsure);
         let closed = one.sum.filter(|sum| sum.by == SummedBy::Closing).map(|sum| {
             let house = self.number(sum.house.whole_sq_ft());
             format!(", with another wall adjusted so that the rounded walls meet (the house is then {house})")
         });
         let closed = closed.unwrap_or_default();
         let said = match causes::meant(one.cause, figure) {
-            Some(meant) if !gives.is_as_said() => gives.said_of_meant(meant, self.is_metric()),
+            Some(meant) if !gives.is_as_said() => {
+                gives.said_of_meant(meant.area().whole_sq_ft(), self.is_metric())
+            }
             _ => gives.said(&the(figure), self.is_metric()),
         };
         let doubled = self.doubled(figure, one).unwrap_or_default();
@@ -393,16 +387,16 @@ impl Sentences<'_> {
         let could = figure.rounding_test().could_explain();
         let is_rounded = matches!(could, Some(CouldExplain::Yes | CouldExplain::OnlyAgainst));
         // What is left within the interval printed for the measured area needs no other cause, but is not passed over.
-        let gross = self.areas.gross();
-        let apart = (figure.area() - figure.measured_like_figure()).abs().sq_ft();
-        let is_read = !is_rounded && apart <= gross.worst_case_outside();
-        let is_rounding = is_alone && (is_rounded || is_read);
+        let is_read = figure.is_read();
+        let is_rounding = is_read || is_alone && is_rounded;
         let is_silent =
             rest == 0 || is_rounding || is_within || self.listed_as_much(figure, rest).is_some();
         let figure_word = figure.word();
         if let Some(part) = self.unwalked(figure).filter(|_| !is_silent) {
             return Some(Accounts {
-                opening: format!("{part} No other common cause explains what is left."),
+                opening: format!(
+                    "{part} No common cause fits what is left well enough to be named."
+                ),
                 items: Vec::new(),
                 near: Vec::new(),
                 closing: match self.reader {
@@ -474,7 +468,7 @@ impl Sentences<'_> {
                 if_far(", and whether they are of this house")
             ),
         };
-        if is_alone && is_read && !is_within && rest != 0 {
+        if is_read && rest != 0 {
             return Some(Accounts {
                 opening: format!(
                     "The {} that are left are within what measuring again could change.",

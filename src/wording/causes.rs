@@ -4,6 +4,7 @@
 use crate::areas::is_in_total;
 use crate::diagnostic::words;
 use crate::geometry::compass::Direction;
+use crate::geometry::outline::Outline;
 use crate::house::Face;
 use crate::house::wall_moves::CommonTaken;
 use crate::house::{House, Kind, SideNumber, Space};
@@ -14,9 +15,10 @@ use crate::reconcile::parts::{Part, Shape, parts};
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::totals::{TotalWritten, nearest_meant};
 use crate::reconcile::{Evidence, Figure};
+use crate::units::area::WrittenArea;
 use crate::units::decimal::thousands;
 use crate::units::length::{Length, WrittenLength};
-use crate::wording::size::size_of_sq_ft;
+use crate::wording::size::{size_of_sq_ft, typed_number_alone};
 
 /// A cause of a figure, as a phrase that follows "possible:".
 pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String {
@@ -31,8 +33,12 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String 
         Cause::Misread(wall) => misread(wall, listed.house, figure.face()),
         Cause::Total { how, with } => match meant(cause, figure).filter(|_| with.is_none()) {
             Some(meant) => {
-                let typed = thousands(figure.area().whole_sq_ft());
-                format!("{}, {} as {typed}", written(how), thousands(meant))
+                let is_metric = figure.is_metric();
+                let number = |area| typed_number_alone(area, is_metric);
+                format!("{}, {} as {}", written(how), number(meant), number(figure.typed()))
+            }
+            None if how == TotalWritten::TenTimes && figure.is_metric() => {
+                "the decimal point of the total misplaced".to_owned()
             }
             None => written(how).to_owned(),
         },
@@ -45,10 +51,10 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String 
 }
 
 /// The total that was meant where digits were typed differently: the one nearest to the house as it is rounded here.
-pub(crate) fn meant(cause: Cause, figure: &Figure) -> Option<i64> {
+pub(crate) fn meant(cause: Cause, figure: &Figure) -> Option<WrittenArea> {
     let Cause::Total { how, with: None } = cause else { return None };
     let one = figure.explanations().list().iter().find(|one| one.cause == cause)?;
-    nearest_meant(how, figure.area(), one.sq_ft() - one.effect.sq_ft())
+    nearest_meant(how, figure.typed(), one.sq_ft() - one.effect.sq_ft())
 }
 
 /// A misread wall in words: `side 4 of the house taken as 49', ten feet more, here west 39' 5"`; with the wall that then
@@ -224,6 +230,7 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
                 Shape::Jog | Shape::Wing => format!("{what}{size} left off"),
                 Shape::Bay => format!("{what} left off"),
                 Shape::BoxedBay => format!("{what} drawn as a box"),
+                Shape::Overlap => format!("{what}{size} counted twice"),
             }
         }
     }
@@ -278,8 +285,9 @@ fn part_of(space: &Space, part: Part) -> String {
     match part.shape {
         Shape::Recess if part.is_corner(outline) => format!("the corner after side {side} of {of}"),
         Shape::Recess => format!("the recess after side {side} of {of}"),
-        Shape::Jog => format!("the jog at side {side} of {of}"),
-        Shape::Wing => format!("the wing at side {side} of {of}"),
+        Shape::Overlap => format!("the corner that both arms of {of} share"),
+        Shape::Jog if !is_deep(outline, part) => format!("the jog at side {side} of {of}"),
+        Shape::Jog | Shape::Wing => format!("the wing at side {side} of {of}"),
         Shape::Bay | Shape::BoxedBay => {
             let Some(faces) = part.faces(outline) else {
                 return format!("the bay at side {side} of {of}");
@@ -292,6 +300,12 @@ fn part_of(space: &Space, part: Part) -> String {
             format!("the bay{at} in the {} wall of {of}", faces.word())
         }
     }
+}
+
+/// Whether a part stands out too far to be called a jog: its shorter wall has 5 ft or more.
+fn is_deep(outline: &Outline, part: Part) -> bool {
+    const DEEP: Length = Length::from_nm(5 * Length::FOOT.nm());
+    part.walls(outline).into_iter().all(|side| outline.vectors()[side].chord_length() >= DEEP)
 }
 
 /// The two walls of the rectangle of a part, where one needs them to find it on another sketch: `, 11' 3" by 4' 3",`.
@@ -516,6 +530,10 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
                 Shape::Bay | Shape::BoxedBay => {
                     OpenQuestion::Bay(part_of(&house.spaces[space], part))
                 }
+                Shape::Overlap => OpenQuestion::state(format!(
+                    "which rectangles of {} the total adds up",
+                    name(space)
+                )),
                 _ => OpenQuestion::Sketch { number: part.side + 1, of: name(space) },
             };
         }

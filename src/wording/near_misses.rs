@@ -11,7 +11,7 @@ use crate::units::area::Area;
 use crate::units::length::Step;
 use crate::wording::accounts::Accounts;
 use crate::wording::sentences::{Reader, Sentences, capital, the};
-use crate::wording::size::{size_of_sq_ft, step};
+use crate::wording::size::{area_of_sq_ft, size_of_sq_ft, step, step_less};
 use crate::wording::step_lines::not_explained;
 
 /// One or two spaces about as large as what is left.
@@ -104,15 +104,15 @@ impl Sentences<'_> {
         let of = self.left_over(figure, rest);
         let who = self.with_sizes(figure, near);
         let (size, left) = (self.number(near.size), near.left);
+        let step = figure.line(BridgeStep::NotExplained).map_or(Area::ZERO, Line::area);
+        let of_size = area_of_sq_ft(near.size);
+        let remains = step_less(figure.area() - step, figure.area(), of_size, self.is_metric());
         let (says, remaining) = match left {
             0 => return format!("{who} would be just the {of}."),
-            1.. => {
-                let left = self.number(left);
-                (format!("{who} would be {size} of the {of}"), format!("the other {left}"))
-            }
+            1.. => (format!("{who} would be {size} of the {of}"), format!("the other {remains}")),
             _ => {
-                let more = self.number(-left);
-                (format!("{who} would be {size}, {more} more than the {of}"), "that".to_owned())
+                let more = format!("{who} would be {size}, {remains} more than the {of}");
+                (more, "that".to_owned())
             }
         };
         match why {

@@ -96,7 +96,9 @@ impl Sentences<'_> {
                 let how = line.rounding().map(causes::rounded).unwrap_or_default();
                 format!("rounding: {how}, with which the next fits best (ask)")
             }
-            BridgeStep::Rounding if line.is_otherwise() && figure.agreement().agrees() => {
+            BridgeStep::Rounding
+                if line.is_otherwise() && (figure.agreement().agrees() || figure.is_read()) =>
+            {
                 format!("rounding: {}", self.assumed_as(self.settings.fine.spoken()))
             }
             BridgeStep::Rounding if line.is_otherwise() => {

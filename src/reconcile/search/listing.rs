@@ -141,6 +141,7 @@ fn explained(areas: &Areas, weights: &Weights) -> Option<(Explanations, Explanat
     let case = Case {
         listed: Listed { house, counting: &[] },
         figure: ground.figure.area.area(),
+        written: ground.figure.area,
         like,
         agrees: Agreement::of(ground.figure.area, like).agrees(),
         is_metric: false,
