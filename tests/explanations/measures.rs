@@ -200,7 +200,8 @@ fn two_causes_together_seldom_get_another_cause_reported() {
     }
     let share = |count_of: u32| 100.0 * f64::from(count_of) / count as f64;
     let (both, one, other) = (share(both), share(one), share(other));
-    println!("two causes together: both told {both:.1}, one of them {one:.1}, another {other:.1}");
+    println!("| two together | both told | one of them told | another told |\n|---|---|---|---|");
+    println!("| any two of the first 17 | {both:.1} | {one:.1} | {other:.1} |");
     // A combination of two matches a figure by chance far more easily than one: only that no other cause is
     // reported is required.
     assert!(both >= 25.0 && other <= 20.0, "{both} {one} {other}");
