@@ -290,6 +290,7 @@ fn is_metric(area: WrittenArea) -> bool {
 }
 
 impl Figure {
+    #[expect(clippy::float_arithmetic, reason = "how far a tape may be off is a float")]
     fn of(
         ground: Ground<'_>,
         areas: &Areas,
