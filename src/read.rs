@@ -7,7 +7,7 @@ use crate::house::check::comments::name_walls_in_comments;
 #[cfg(feature = "pages")]
 use crate::house::check::draft::{self, Draft};
 use crate::house::check::{asked, check};
-use crate::sketch::{self, Asked};
+use crate::sketch::{self, Asked, in_one_row};
 
 /// Reads a sides file and checks the house in it. `name` is shown in messages. The warnings of a file without errors
 /// are kept by the house, in its `warnings()`.
@@ -26,6 +26,7 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, D
 /// Those of [`read`].
 pub fn read_source(source: Source) -> Result<House, Diagnostics> {
     let sketch::Reading { sketch, mut faults, more, asked } = sketch::read_without_lines(&source);
+    let unread = unread(&source, &asked, &faults);
     match check(&sketch, &mut faults) {
         Some(mut model) => {
             sort(&mut faults);
@@ -34,7 +35,8 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
             Ok(House::new(model))
         }
         None => {
-            offer_places(&source, &asked, &mut faults);
+            offer_places(&source, &asked, &unread, &mut faults);
+            take_back_places(&source, &asked, &unread, &mut faults);
             name_walls_in_comments(&source, &mut faults);
             Err(Diagnostics::new(source, faults).and_more(more))
         }
@@ -44,45 +46,216 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
 /// The most lines without a place for which places are computed.
 const MOST_ASKED: usize = 8;
 
-/// Offers places for the spaces whose place was told in words. They are computed and tried in the text as it would be
-/// with every other line replaced by the first one that is offered for it.
-fn offer_places(source: &Source, told: &[Asked], faults: &mut [Diagnostic]) {
-    if told.is_empty() {
-        return;
-    }
-    let is_asked = |span: Span| told.iter().any(|one| one.span.start == span.start);
-    let mut changes: Vec<(Span, String)> =
-        told.iter().map(|one| (one.span, one.line.at(""))).collect();
-    let fixes = faults.iter().filter_map(|fault| fault.fixes().first());
-    changes.extend(fixes.filter(|fix| !is_asked(fix.span)).map(|fix| (fix.span, fix.text.clone())));
-    changes.sort_by_key(|(span, _)| (span.start, span.end));
-    let (mut text, mut from) = (String::new(), 0);
-    let mut lines: Vec<usize> = Vec::new();
-    for (span, with) in changes {
-        let Some(kept) = source.text().get(from..span.start) else { continue };
-        text.push_str(kept);
-        if is_asked(span) {
-            lines.push(text.len());
+/// Offers places for the spaces whose place was told in words, one after another. Each is computed and tried in the text
+/// as it would be with every other line replaced by the first one that is offered for it.
+fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut [Diagnostic]) {
+    let unplaced = |one: &Asked| one.line.at("", one.line.sizes.first());
+    let mut taken: Vec<String> = told.iter().map(unplaced).collect();
+    for (i, one) in told.iter().enumerate().take(MOST_ASKED) {
+        let mut offered: Vec<(String, String)> = Vec::new();
+        let mut answer = asked::Answer::default();
+        let ways = one.line.ways();
+        for size in &ways {
+            taken[i] = one.line.at("", *size);
+            let (text, line, open) = with_lines(source, (told, &taken, i), unread, faults);
+            let sketch = sketch::read_without_lines(&Source::new(source.name(), text)).sketch;
+            let found = asked::places(&sketch, line, &one.line.place, size.is_some(), &open);
+            let lines = found.places.iter();
+            offered.extend(lines.map(|(place, said)| (one.line.at(place, *size), said.clone())));
+            answer =
+                asked::Answer { places: Vec::new(), ends: answer.ends.or(found.ends), ..found };
         }
-        text.push_str(&with);
-        from = span.end;
-    }
-    text.push_str(source.text().get(from..).unwrap_or_default());
-    let mended = Source::new(source.name(), text);
-    let sketch = sketch::read_without_lines(&mended).sketch;
-    for (one, line) in told.iter().zip(lines).take(MOST_ASKED) {
-        let places = asked::places(&sketch, line, &one.line.place, one.line.of.as_deref());
+        taken[i] = match (&offered[..], answer.ends) {
+            ([(only, _)], None) => only.clone(),
+            _ => unplaced(one),
+        };
         let fault = faults.iter_mut().find(|fault| {
             (one.span.start..=one.span.end).contains(&fault.span().start)
                 && fault.fixes().is_empty()
         });
-        let Some(fault) = fault.filter(|_| !places.is_empty()) else { continue };
-        let offered: Vec<String> = places.iter().map(|place| one.line.at(place)).collect();
-        let shown: Vec<String> = offered.iter().map(|line| format!("`{line}`")).collect();
-        let fixes = offered.iter().map(|line| Fix::new(one.span, line.clone())).collect();
-        let help = format!("did you mean {}?", list_or(&shown));
-        *fault = fault.clone().instead(None, vec![help], fixes);
+        let Some(fault) = fault else { continue };
+        // With the size in two ways and no end to count from there would be too much to choose from.
+        if answer.ends.is_some() && ways.len() > 1 {
+            offered.clear();
+        }
+        let mut helps: Vec<String> = Vec::new();
+        let shown: Vec<String> =
+            offered.iter().map(|(line, said)| format!("{} ({said})", in_one_row(line))).collect();
+        if !shown.is_empty() {
+            let which = if ways.len() > 1 { "; which length runs north and south?" } else { "?" };
+            helps.push(format!("did you mean {}{which}", list_or(&shown)));
+        }
+        if let Some([one, other]) = answer.ends {
+            let lead = if shown.is_empty() {
+                "say where along that side"
+            } else {
+                "anywhere else along it"
+            };
+            helps.push(format!(
+                "{lead}: add to your line how far it is from one end, as `6' from the {} end` or `6' from the {} end`",
+                one.word(),
+                other.word()
+            ));
+        }
+        if let Some(name) = answer.waits_for {
+            helps.push(format!(
+                "this follows from `{name}`: settle that first and leave this line as it is"
+            ));
+        } else if let Some(name) = answer.unknown {
+            helps.push(format!("nothing above on this level is the only one called `{name}`"));
+            helps.extend(fault.helps().iter().cloned());
+        }
+        if helps.is_empty() {
+            continue;
+        }
+        let fixes = offered.iter().map(|(line, _)| Fix::new(one.span, line.clone())).collect();
+        *fault = fault.clone().instead(None, helps, fixes);
     }
+}
+
+/// A line that cannot be read and for which no other is offered, and what stands for it while places are tried.
+type Unread = (Span, String);
+
+/// These lines, without those whose place is asked for. One that opens a level still does.
+fn unread(source: &Source, told: &[Asked], faults: &[Diagnostic]) -> Vec<Unread> {
+    let lost = faults.iter().filter(|fault| fault.is_error() && fault.fixes().is_empty());
+    let lines = lost.filter_map(|fault| {
+        let at = fault.span().start;
+        let begin = source.text().get(..at)?.rfind('\n').map_or(0, |end| end + 1);
+        let end = source.text().get(at..)?.find('\n').map_or(source.text().len(), |end| at + end);
+        let line = source.text().get(begin..end)?.to_lowercase();
+        let mut words = line.split_whitespace();
+        let (first, second) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
+        let is_level = sketch::opens_level(first, second);
+        let instead = if is_level { "level \"-\"" } else { "" };
+        Some((Span::new(begin, end), instead.to_owned()))
+    });
+    let is_asked =
+        |span: Span| told.iter().any(|one| (span.start..=span.end).contains(&one.span.start));
+    let mut all: Vec<Unread> = lines.filter(|(span, _)| !is_asked(*span)).collect();
+    all.dedup();
+    all
+}
+
+fn left_out(unread: &[Unread]) -> impl Iterator<Item = (Span, &str)> {
+    unread.iter().map(|(span, instead)| (*span, instead.as_str()))
+}
+
+/// The text with these lines instead of those whose place is asked for, and with the first line that is offered for
+/// every other; where line `i` begins in it; and where the lines begin that may be read in several ways.
+fn with_lines(
+    source: &Source,
+    (told, taken, i): (&[Asked], &[String], usize),
+    unread: &[Unread],
+    faults: &[Diagnostic],
+) -> (String, usize, Vec<usize>) {
+    let is_asked = |span: Span| told.iter().any(|one| one.span.start == span.start);
+    let fixes = faults.iter().filter_map(|fault| fault.fixes().first());
+    let others = fixes.filter(|fix| !is_asked(fix.span)).map(|fix| (fix.span, fix.text.as_str()));
+    let asked = told.iter().map(|one| one.span).zip(taken.iter().map(String::as_str));
+    let (text, begins) = obeyed(source, asked.chain(others).chain(left_out(unread)).collect());
+    let line = told.get(i).and_then(|one| {
+        begins.iter().find(|(span, _)| span.start == one.span.start).map(|(_, at)| *at)
+    });
+    // Lines of which more than one reading is offered.
+    let several = faults.iter().filter(|fault| fault.fixes().len() > 1);
+    let several: Vec<Span> =
+        several.filter_map(|fault| fault.fixes().first()).map(|fix| fix.span).collect();
+    let open = begins.iter().filter(|(span, _)| several.contains(span)).map(|(_, at)| *at);
+    (text, line.unwrap_or(0), open.collect())
+}
+
+/// The text with its parts replaced, and where each replacement begins in it.
+fn obeyed(source: &Source, mut changes: Vec<(Span, &str)>) -> (String, Vec<(Span, usize)>) {
+    changes.sort_by_key(|(span, _)| (span.start, span.end));
+    let (mut text, mut from) = (String::new(), 0);
+    let mut begins: Vec<(Span, usize)> = Vec::new();
+    for (span, with) in changes {
+        let Some(kept) = source.text().get(from..span.start) else { continue };
+        text.push_str(kept);
+        begins.push((span, text.len()));
+        text.push_str(with);
+        from = span.end;
+    }
+    text.push_str(source.text().get(from..).unwrap_or_default());
+    (text, begins)
+}
+
+/// Takes back each offered line of a space that cannot stand where the line puts it, and says what is wrong there.
+fn take_back_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut [Diagnostic]) {
+    let first: Vec<Fix> =
+        faults.iter().filter_map(|fault| fault.fixes().first()).cloned().collect();
+    let mut tried = 0;
+    for fault in faults {
+        let is_computed =
+            told.iter().any(|one| (one.span.start..=one.span.end).contains(&fault.span().start));
+        let fixes = fault.fixes().to_vec();
+        if is_computed || !fixes.iter().any(|fix| has_place(&fix.text)) || tried >= MOST_ASKED {
+            continue;
+        }
+        tried += fixes.len();
+        let mut wrong: Option<Diagnostic> = None;
+        let mut kept: Vec<Fix> = Vec::new();
+        for fix in fixes.iter().cloned() {
+            let others = first.iter().filter(|other| other.span.start != fix.span.start);
+            let all = others.chain([&fix]).map(|fix| (fix.span, fix.text.as_str()));
+            let all = all.chain(left_out(unread)).collect();
+            match what_is_wrong_there(source, &fix, all) {
+                Some(error) if has_place(&fix.text) => wrong = Some(error),
+                _ => kept.push(fix),
+            }
+        }
+        let Some(wrong) = wrong else { continue };
+        let helps = match &kept[..] {
+            [] => {
+                let line = fixes.first().map(|fix| in_one_row(&fix.text)).unwrap_or_default();
+                let said = format!("as {line} it would stand where it cannot: {}", wrong.message());
+                [vec![said], wrong.helps().to_vec()].concat()
+            }
+            kept => {
+                let shown: Vec<String> = kept.iter().map(|fix| in_one_row(&fix.text)).collect();
+                vec![format!("did you mean {}?", list_or(&shown))]
+            }
+        };
+        *fault = fault.clone().instead(None, helps, kept);
+    }
+}
+
+/// Whether the line of a space says where it starts.
+fn has_place(line: &str) -> bool {
+    let first = line.split(' ').next().unwrap_or_default();
+    let outside = line.split('"').step_by(2).any(|part| {
+        let part = part.split('#').next().unwrap_or_default();
+        part.contains(" start ") || part.contains(" from ")
+    });
+    outside && sketch::Kind::ALL.iter().any(|kind| kind.word() == first)
+}
+
+/// What is wrong about where a space stands once these changes are made, one of which is its line.
+fn what_is_wrong_there(
+    source: &Source,
+    fix: &Fix,
+    changes: Vec<(Span, &str)>,
+) -> Option<Diagnostic> {
+    let (text, begins) = obeyed(source, changes);
+    let at = begins.iter().find(|(span, _)| *span == fix.span)?.1;
+    let mended = Source::new(source.name(), text);
+    let sketch::Reading { sketch, mut faults, .. } = sketch::read_without_lines(&mended);
+    check(&sketch, &mut faults);
+    let is_about = |error: &&Diagnostic| {
+        let is_place = matches!(
+            error.word(),
+            Word::SpacesOverlap | Word::NotInside | Word::NoSuchCorner | Word::NoSuchSpace
+        );
+        // Where another offered line may be what is wrong, nothing is taken back.
+        let is_other = |span: &Span| {
+            begins.iter().any(|(of, begins)| *of != fix.span && span.start == *begins)
+        };
+        is_place
+            && (at..at + fix.text.len()).contains(&error.span().start)
+            && !error.others().iter().any(|(span, _)| is_other(span))
+    };
+    faults.iter().find(is_about).cloned()
 }
 
 /// The traverses of a text as typed, one draft for each level and lot, for drawing what does not close yet; at least

@@ -1,33 +1,56 @@
-//! A space whose place was told in words, such as `on the right side`: what the words mean, and how its line reads once
-//! it has a place.
+//! A space whose place was told in words, such as `on the right side, 6' from the front`: what the words mean, and how
+//! its line reads once it has a place.
 
 use crate::diagnostic::Span;
 use crate::geometry::compass::Direction;
 use crate::units::length::Length;
 
-/// What words about the place of a space mean.
+/// Where a space stands, as words tell it. All parts hold together; none if the words name nothing that was measured.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Whereabouts {
+    pub(crate) parts: Vec<Part>,
+}
+
+/// One thing that words tell of the place of a space.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) enum Whereabouts {
-    /// On one side of the house.
+pub(crate) struct Part {
+    pub(crate) sort: Sort,
+    /// The space that it counts from, as it is called; the first living space of the level unless the words name one.
+    pub(crate) of: Option<String>,
+}
+
+/// What a part tells.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Sort {
+    /// Against the walls on one side; inside, along them.
     Side(Direction),
-    /// At the corner between two sides of the house.
-    Corner(Direction, Direction),
-    /// This far from a numbered corner, each way in turn.
-    FromCorner(usize, Vec<(Direction, Length)>),
-    /// This far from a numbered corner, in a direction that the words do not say.
-    NearCorner(usize, Length),
-    /// This far from the corner between two sides of the house.
-    NearCompassCorner(Direction, Direction, Length),
-    /// This far from the wall on one side of the house.
-    FromWall(Direction, Length),
-    /// This far from the corner between two sides of the house, each way in turn.
-    FromCompassCorner(Direction, Direction, Vec<(Direction, Length)>),
-    /// On one side of the house, this far from where another side ends it.
-    Along(Direction, Direction, Length),
-    /// In the house, this far from two of its walls.
-    FromWalls([(Direction, Length); 2]),
-    /// The words name nothing that has been measured.
-    Unknown,
+    /// This far in from the end on one side.
+    Inset(Direction, Length),
+    /// In the middle of the side that another part names.
+    Middle,
+    /// With one of its corners on a corner.
+    At(Point),
+    /// Its walk begins this far from a corner, each way in turn.
+    From(Point, Vec<(Direction, Length)>),
+    /// This far from a corner, in a direction that the words do not say.
+    Near(Point, Length),
+    /// Against any wall.
+    Against,
+    /// Right above, on the next level.
+    Over,
+}
+
+/// A corner of another space.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Point {
+    /// Where the level's first walk begins.
+    Origin,
+    /// By its number.
+    Numbered(usize),
+    /// By its name.
+    Named(String),
+    /// The one farthest toward two sides, north or south first.
+    Toward(Direction, Direction),
 }
 
 /// A line of a space that lacks its place.
@@ -39,13 +62,13 @@ pub(crate) struct Asked {
 }
 
 /// The parts of the line of a space before and after its place.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Placeless {
     pub(crate) before: String,
     pub(crate) after: String,
     pub(crate) place: Whereabouts,
-    /// The space that the words count from, if they name one.
-    pub(crate) of: Option<String>,
+    /// Its size, north then east: each way in which it may be meant. None if its sides follow below.
+    pub(crate) sizes: Vec<[String; 2]>,
 }
 
 impl Placeless {
@@ -61,10 +84,24 @@ impl Placeless {
         self
     }
 
-    /// The whole line with this place; an empty place leaves it out.
-    pub(crate) fn at(&self, place: &str) -> String {
+    /// The whole line with this place, and its sides below it if the line has its size; an empty place leaves it out.
+    pub(crate) fn at(&self, place: &str, size: Option<&[String; 2]>) -> String {
         let parts = [self.before.as_str(), place, self.after.as_str()];
         let said: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
-        said.join(" ").replace("   #", "  #")
+        let line = said.join(" ").replace("   #", "  #");
+        match size {
+            Some([north, east]) => {
+                format!("{line}\nnorth {north}\neast {east}\nsouth {north}\nwest {east}")
+            }
+            None => line,
+        }
+    }
+
+    /// Each way in which the size may be meant; one without a size if the sides follow below.
+    pub(crate) fn ways(&self) -> Vec<Option<&[String; 2]>> {
+        match self.sizes.is_empty() {
+            true => vec![None],
+            false => self.sizes.iter().map(Some).collect(),
+        }
     }
 }

@@ -3,7 +3,7 @@
 //!
 //! The reference of the format, with an annotated sample, is `sketches/README.md`.
 
-mod asked;
+pub(crate) mod asked;
 mod assemble;
 mod bay;
 mod cursor;
@@ -26,8 +26,9 @@ pub(crate) mod value_statement;
 mod wanted;
 
 pub(crate) use asked::{Asked, Whereabouts};
+pub(crate) use phrases::opens_level;
 pub use reader::parse;
-pub(crate) use reader::{Reading, read, read_without_lines};
+pub(crate) use reader::{Reading, in_one_row, read, read_without_lines};
 pub use statement::{Face, Kind, ReferenceSource, TakenFrom, Unit};
 pub(crate) use tidy::bearing_written;
 pub use tree::Sketch;

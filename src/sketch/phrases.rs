@@ -899,7 +899,7 @@ pub(super) fn opens_space(first: &str, second: &str) -> bool {
 }
 
 /// Whether people begin the line of a level with these two words, or with the first of them.
-pub(super) fn opens_level(first: &str, second: &str) -> bool {
+pub(crate) fn opens_level(first: &str, second: &str) -> bool {
     let both = format!("{first} {second}");
     let opens = |by: &str| by.split(['-', ' ']).next() == Some("level");
     PHRASES.iter().any(|(place, phrase, by)| {

@@ -395,7 +395,7 @@ fn is_picture(word: &str) -> bool {
 }
 
 /// Several lines quoted in one sentence.
-fn in_one_row(lines: &str) -> String {
+pub(crate) fn in_one_row(lines: &str) -> String {
     let lines: Vec<String> = lines.lines().map(|line| format!("`{line}`")).collect();
     match lines.split_first() {
         Some((first, [])) => first.clone(),

@@ -14,6 +14,7 @@ mod described;
 mod kept;
 mod limits;
 mod obeyed;
+mod places;
 mod typing;
 
 use std::path::PathBuf;

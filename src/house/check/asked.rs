@@ -5,176 +5,467 @@
     reason = "places for a message are judged against tolerances; no printed figure comes from here"
 )]
 
-use crate::diagnostic::Diagnostic;
+use crate::diagnostic::{Diagnostic, quoted};
 use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::overlap::Patch;
 use crate::house::check::Checker;
 use crate::house::check::glance::Glance;
 use crate::house::check::places::{At, Tried, grain};
+use crate::sketch::asked::{Part, Point, Sort};
 use crate::sketch::{Kind, Sketch, Whereabouts};
-use crate::units::length::Length;
+use crate::units::length::{Length, WrittenLength};
 
 /// The most places that are suggested.
 const MOST_OFFERED: usize = 3;
 /// Two corners that are not farther apart along each axis are one: an eighth of an inch.
 const NEAR: i64 = 3_175_000;
 
-/// The places, each as it is typed, for the space whose line begins at byte `line` of the text. Empty if the words
-/// name nothing that has been measured, or the level accepts none.
+/// What was found for a space whose place was told in words.
+#[derive(Debug, Default)]
+pub(crate) struct Answer {
+    /// The places, each as it is typed, and where that is in words.
+    pub(crate) places: Vec<(String, String)>,
+    /// The ends of the wall along which it may stand anywhere, if the words do not say where.
+    pub(crate) ends: Option<[Direction; 2]>,
+    /// The space whose place or walk has to be settled first.
+    pub(crate) waits_for: Option<String>,
+    /// What the words call a space, if nothing above on the level is called so, or more than one thing.
+    pub(crate) unknown: Option<String>,
+}
+
+impl Answer {
+    fn waiting(name: &str) -> Answer {
+        Answer { waits_for: Some(name.to_owned()), ..Answer::default() }
+    }
+}
+
+/// Where the space whose line begins at byte `line` of the text may stand. Nothing if the words name nothing that has
+/// been measured, or the level accepts no such place. `sized` says that its sides were made from a size, so that its
+/// walk may as well begin at another corner; `open` has where the lines of other spaces begin that may still be read in
+/// more than one way.
 pub(crate) fn places(
     sketch: &Sketch,
     line: usize,
     told: &Whereabouts,
-    of: Option<&str>,
-) -> Vec<String> {
+    sized: bool,
+    open: &[usize],
+) -> Answer {
     let mut found: Vec<Diagnostic> = Vec::new();
     let mut checker = Checker::new(sketch, &mut found, Glance::at(sketch));
     for (i, level) in sketch.levels.iter().enumerate() {
         checker.level(i, level);
     }
     let space = checker.house.spaces.iter().position(|space| space.span.start == line);
-    space.map_or_else(Vec::new, |space| checker.places_told(space, told, of))
+    space.and_then(|space| checker.places_told(space, told, sized, open)).unwrap_or_default()
+}
+
+/// What one part of the words allows.
+enum Allows {
+    /// These places and no others.
+    Places(Vec<At>),
+    /// These distances along an axis, from the level's origin to where the walk begins.
+    Along(Axis, Vec<i64>),
+    /// Any place.
+    Any,
+}
+
+impl Allows {
+    fn holds(&self, at: At) -> bool {
+        let is_near = |one: i64, other: i64| (one - other).abs() <= NEAR;
+        match self {
+            Allows::Places(all) => {
+                all.iter().any(|one| is_near(one.0, at.0) && is_near(one.1, at.1))
+            }
+            Allows::Along(axis, all) => all.iter().any(|one| is_near(*one, along(at, *axis))),
+            Allows::Any => true,
+        }
+    }
+}
+
+fn along(at: At, axis: Axis) -> i64 {
+    match axis {
+        Axis::East => at.0,
+        Axis::North => at.1,
+    }
+}
+
+/// The end of a stretch that lies toward a direction.
+fn edge((low, high): (i64, i64), toward: Direction) -> i64 {
+    if toward.sign() < 0 { low } else { high }
+}
+
+/// A space that is to be placed, and what it is placed against.
+struct Wanted {
+    space: usize,
+    /// The space that the words count from unless they name another.
+    main: usize,
+    /// The space that it lies in.
+    parent: Option<usize>,
+    sized: bool,
+}
+
+impl Wanted {
+    fn inside(&self) -> bool {
+        self.parent == Some(self.main)
+    }
 }
 
 impl Checker<'_> {
-    fn places_told(&mut self, space: usize, told: &Whereabouts, of: Option<&str>) -> Vec<String> {
-        let Some(other) = self.counted_from(space, of) else { return Vec::new() };
+    fn places_told(
+        &mut self,
+        space: usize,
+        told: &Whereabouts,
+        sized: bool,
+        open: &[usize],
+    ) -> Option<Answer> {
+        told.parts.first()?;
+        let is_above = |part: &Part| part.sort == Sort::Over;
+        let mut counted: Vec<usize> = Vec::new();
+        for part in &told.parts {
+            let of = match is_above(part) {
+                true => self.below(space, part.of.as_deref()),
+                false => self.counted_from(space, part.of.as_deref()),
+            };
+            match (of, &part.of) {
+                (Some(of), _) => counted.push(of),
+                (None, Some(of)) => {
+                    return Some(Answer { unknown: Some(of.clone()), ..Answer::default() });
+                }
+                (None, None) => return self.first_living(space).map(|name| Answer::waiting(&name)),
+            }
+        }
+        // Other words count from what the first words name.
+        let first = told.parts.iter().position(|part| !is_above(part));
+        let main = match first {
+            Some(first) => *counted.get(first)?,
+            None => self.counted_from(space, None).unwrap_or(space),
+        };
+        for (of, part) in counted.iter_mut().zip(&told.parts) {
+            if part.of.is_none() && !is_above(part) {
+                *of = main;
+            }
+        }
+        let is_open = |of: &&usize| {
+            let begins = self.house.spaces[**of].span.start;
+            self.unplaced.contains(of) || self.misplaced.contains(of) || open.contains(&begins)
+        };
+        if let Some(of) = counted.iter().chain([&main]).filter(|of| **of != space).find(is_open) {
+            return Some(Answer::waiting(&self.house.spaces[*of].name));
+        }
         let here = &self.house.spaces[space];
-        let parent = if here.kind.lies_in_another() { Some(other) } else { here.parent };
-        let inside = parent == Some(other);
+        let stated = self.stated_parent(space);
+        let parent = match here.kind.lies_in_another() {
+            true => stated.or_else(|| self.counted_from(space, None)),
+            false => stated,
+        };
+        let wanted = Wanted { space, main, parent, sized };
+        let parts = told.parts.iter().zip(&counted);
+        let allowed: Vec<Allows> =
+            parts.map(|(part, of)| self.allows(&wanted, part, *of, &told.parts)).collect();
+        self.solve(&wanted, told, &counted, &allowed)
+    }
+
+    /// What the first living space of the level is called, although its walk does not close yet.
+    fn first_living(&self, space: usize) -> Option<String> {
+        let here = &self.house.spaces[space];
+        let mut above = self.sketch.levels.get(here.level)?.spaces.iter();
+        let living = above.find(|one| one.space.kind == Kind::Living)?;
+        (living.span.start < here.span.start).then(|| living.space.name.text.clone())
+    }
+
+    fn solve(
+        &mut self,
+        wanted: &Wanted,
+        told: &Whereabouts,
+        counted: &[usize],
+        allowed: &[Allows],
+    ) -> Option<Answer> {
+        let &Wanted { space, main, parent, .. } = wanted;
+        let inside = wanted.inside();
+        let on_axis = |axis: Axis| {
+            allowed.iter().find_map(|one| match one {
+                Allows::Along(of, all) if *of == axis => Some(all.clone()),
+                _ => None,
+            })
+        };
+        let mut free: Option<Axis> = None;
+        let at_once = allowed.iter().find_map(|one| match one {
+            Allows::Places(all) => Some(all.clone()),
+            _ => None,
+        });
+        let candidates: Vec<At> = match at_once {
+            Some(all) => all,
+            None => {
+                let mut known = |axis: Axis| {
+                    on_axis(axis).unwrap_or_else(|| {
+                        free = Some(axis);
+                        self.aligned(space, main, axis)
+                    })
+                };
+                let (east, north) = (known(Axis::East), known(Axis::North));
+                east.iter().flat_map(|&e| north.iter().map(move |&n| (e, n))).collect()
+            }
+        };
         let grain = grain(self.form());
         let even = |nm: i64| Length::from_nm(nm).rounded_to(grain).nm();
+        let is_exact =
+            told.parts.iter().any(|part| matches!(part.sort, Sort::From(..) | Sort::Over));
         let mut tried: Vec<Tried> = Vec::new();
         let mut seen: Vec<At> = Vec::new();
-        for at in self.told(space, other, told) {
+        for at in candidates {
             let at = (even(at.0), even(at.1));
             if seen.contains(&at) {
                 continue;
             }
             seen.push(at);
-            let clear_of = Some(other).filter(|_| !inside);
-            if !self.is_accepted(space, at, parent, clear_of)
-                || !self.is_as_told(space, at, other, inside, told)
+            let clear_of = Some(main).filter(|main| !inside && *main != space);
+            if !allowed.iter().all(|one| one.holds(at))
+                || !self.is_accepted(space, at, parent, clear_of)
+                || !self.is_as_told(wanted, at, told, counted)
             {
                 continue;
             }
-            let flush = self.flush(space, at, other, inside);
-            let is_free =
-                matches!(told, Whereabouts::FromCorner(..) | Whereabouts::FromCompassCorner(..));
-            if inside || flush >= 1.0 || is_free {
+            let flush = if main == space { 1.0 } else { self.flush(space, at, main, inside) };
+            if inside || flush >= 1.0 || is_exact {
                 tried.push(Tried { at, by: 0, flush });
             }
         }
         tried.sort_by(|a, b| b.flush.total_cmp(&a.flush));
         // Where all of a wall lies against the house, places where only part of it does are not meant.
         if let [best, ..] = tried[..] {
-            tried.retain(|place| 2.0 * place.flush >= best.flush);
+            let least = if free.is_some() { best.flush / 2.0 } else { best.flush - 1.0 };
+            tried.retain(|place| inside || place.flush >= least);
         }
         tried.truncate(MOST_OFFERED);
-        let places = self.typed(space, tried);
-        places.iter().map(|place| place.trim_matches('`').to_owned()).collect()
+        let fills = |axis: &Axis| {
+            let own = self.house.spaces[space].closed.outline.extent((0, 0));
+            let (own, all) =
+                (stretch(&own, *axis), stretch(&self.house.spaces[main].extent, *axis));
+            (own.1 - own.0 - (all.1 - all.0)).abs() <= NEAR
+        };
+        let ends = free
+            .filter(|axis| !fills(axis))
+            .map(|axis| [Direction::along(axis, -1), Direction::along(axis, 1)]);
+        let places = tried.iter().flat_map(|place| {
+            let typed = self.typed(space, vec![*place]).into_iter().next().unwrap_or_default();
+            let said = self.where_it_is(wanted, place.at)?;
+            Some((typed.trim_matches('`').to_owned(), said))
+        });
+        Some(Answer { places: places.collect(), ends, ..Answer::default() })
     }
 
-    /// The space that words about a place count from: the one that they name, else the first living space above on the
-    /// level.
+    /// The space that the line of a space says it lies in.
+    fn stated_parent(&self, space: usize) -> Option<usize> {
+        let here = &self.house.spaces[space];
+        let mut lines = self.sketch.levels.get(here.level)?.spaces.iter();
+        let line = lines.find(|line| line.span.start == here.span.start)?;
+        let name = &line.space.within.as_ref()?.text;
+        let all = self.house.spaces.iter().take(space);
+        let mut all = all.enumerate().filter(|(_, one)| one.level == here.level);
+        all.find(|(_, one)| one.name == *name).map(|(i, _)| i)
+    }
+
+    /// The space that words about a place count from: the one that they call so, if only one above on the level is;
+    /// where they name none, the first living space.
     fn counted_from(&self, space: usize, of: Option<&str>) -> Option<usize> {
         let level = self.house.spaces[space].level;
-        let above = || {
-            let all = self.house.spaces.iter().enumerate().take(space);
-            all.filter(|(_, there)| there.level == level && !there.by_itself)
-        };
-        let named = of.and_then(|of| above().find(|(_, one)| one.name.eq_ignore_ascii_case(of)));
-        let living = || above().find(|(_, there)| there.kind == Kind::Living);
-        named.or_else(living).or_else(|| above().next()).map(|(i, _)| i)
-    }
-
-    /// Places that the words may mean.
-    fn told(&self, space: usize, other: usize, told: &Whereabouts) -> Vec<At> {
-        let there = &self.house.spaces[other];
-        let corners: Vec<At> = there
-            .closed
-            .outline
-            .points()
-            .iter()
-            .map(|at| (there.at.0 + at.0, there.at.1 + at.1))
+        let all = self.house.spaces.iter().enumerate().take(space);
+        let above: Vec<usize> = all
+            .filter(|(_, there)| there.level == level && !there.by_itself)
+            .map(|(i, _)| i)
             .collect();
-        let moved = |at: At, way: Direction, by: Length| match way.axis() {
-            Axis::East => (at.0 + way.sign() * by.nm(), at.1),
-            Axis::North => (at.0, at.1 + way.sign() * by.nm()),
-        };
-        let ways = [Direction::North, Direction::East, Direction::South, Direction::West];
-        let around = |at: At, by: Length| ways.map(|way| moved(at, way, by));
-        let numbered = |number: usize| number.checked_sub(1).and_then(|i| corners.get(i)).copied();
-        match told {
-            Whereabouts::FromCorner(number, offsets)
-                if offsets.is_empty() && self.house.spaces[space].parent == Some(other) =>
-            {
-                let at = numbered(*number);
-                at.map(|at| self.corner_on_corner(space, &[at])).unwrap_or_default()
+        match of {
+            Some(of) => self.only_called(&above, of),
+            None => {
+                let living = above.iter().find(|&&i| self.house.spaces[i].kind == Kind::Living);
+                living.or(above.first()).copied()
             }
-            Whereabouts::FromCorner(number, offsets) => numbered(*number)
-                .map(|at| offsets.iter().fold(at, |at, (way, by)| moved(at, *way, *by)))
-                .into_iter()
-                .collect(),
-            Whereabouts::NearCorner(number, by) => {
-                numbered(*number).map(|at| around(at, *by).to_vec()).unwrap_or_default()
-            }
-            Whereabouts::NearCompassCorner(north, east, by) => {
-                let corner = self.corner_toward(other, *north, *east);
-                corner.map(|at| around(at, *by).to_vec()).unwrap_or_default()
-            }
-            Whereabouts::Side(_) | Whereabouts::Corner(..) => {
-                self.corner_on_corner(space, &corners)
-            }
-            Whereabouts::FromWall(side, by) => {
-                let here = self.house.spaces[space].closed.outline.extent((0, 0));
-                let edge = |(low, high): (i64, i64)| if side.sign() < 0 { low } else { high };
-                let in_from = -side.sign() * by.nm();
-                let all = self.corner_on_corner(space, &corners).into_iter();
-                match side.axis() {
-                    Axis::East => {
-                        let east = edge(there.extent.east()) + in_from - edge(here.east());
-                        all.map(|at| (east, at.1)).collect()
-                    }
-                    Axis::North => {
-                        let north = edge(there.extent.north()) + in_from - edge(here.north());
-                        all.map(|at| (at.0, north)).collect()
-                    }
-                }
-            }
-            Whereabouts::FromCompassCorner(north, east, offsets) => self
-                .corner_toward(other, *north, *east)
-                .map(|at| offsets.iter().fold(at, |at, (way, by)| moved(at, *way, *by)))
-                .into_iter()
-                .collect(),
-            Whereabouts::Along(side, from, by) => {
-                let inside = self.house.spaces[space].parent == Some(other)
-                    || self.house.spaces[space].kind.lies_in_another();
-                let end = self.inset(space, other, *from, *by, true);
-                let across = self.inset(space, other, *side, Length::ZERO, inside);
-                vec![if side.axis() == Axis::East { (across, end) } else { (end, across) }]
-            }
-            Whereabouts::FromWalls([one, two]) => {
-                let first = self.inset(space, other, one.0, one.1, true);
-                let second = self.inset(space, other, two.0, two.1, true);
-                vec![if one.0.axis() == Axis::East { (first, second) } else { (second, first) }]
-            }
-            Whereabouts::Unknown => Vec::new(),
         }
     }
 
-    /// How far along the axis of `side` the walk of a space starts if the box around it lies this far inside of the box
-    /// around `other` on that side, or, if it is not inside, against it.
-    fn inset(&self, space: usize, other: usize, side: Direction, by: Length, inside: bool) -> i64 {
-        let there = &self.house.spaces[other];
-        let there = there.closed.outline.extent(there.at);
-        let here = self.house.spaces[space].closed.outline.extent((0, 0));
-        let (there, here) = match side.axis() {
-            Axis::East => (there.east(), here.east()),
-            Axis::North => (there.north(), here.north()),
+    /// The only one of these spaces that is called so: by its name, by a part of it, or by what it is.
+    fn only_called(&self, all: &[usize], of: &str) -> Option<usize> {
+        let of = of.to_lowercase();
+        let name = |i: usize| self.house.spaces[i].name.to_lowercase();
+        let only = |is: &dyn Fn(usize) -> bool| {
+            let mut found = all.iter().copied().filter(|&i| is(i));
+            let first = found.next()?;
+            found.next().is_none().then_some(first)
         };
-        let edge = |(low, high): (i64, i64), low_one: bool| if low_one { low } else { high };
-        let is_low = side.sign() < 0;
-        edge(there, is_low) - side.sign() * by.nm() - edge(here, is_low == inside)
+        let ends = |i: usize| {
+            let (name, of) = (format!(" {}", name(i)), format!(" {of}"));
+            name.ends_with(&of) || of.ends_with(&name)
+        };
+        only(&|i| name(i) == of)
+            .or_else(|| only(&ends))
+            .or_else(|| only(&|i| self.house.spaces[i].kind.word() == of))
+            .or_else(|| only(&|i| format!(" {} ", name(i)).contains(&format!(" {of} "))))
+    }
+
+    /// The space of the level before that is called so; where none is named, its first living space.
+    fn below(&self, space: usize, of: Option<&str>) -> Option<usize> {
+        let level = self.house.spaces[space].level.checked_sub(1)?;
+        let all = self.house.spaces.iter().enumerate();
+        let all: Vec<usize> = all
+            .filter(|(_, there)| there.level == level && !there.by_itself)
+            .map(|(i, _)| i)
+            .collect();
+        match of {
+            Some(of) => self.only_called(&all, of),
+            None => all.iter().find(|&&i| self.house.spaces[i].kind == Kind::Living).copied(),
+        }
+    }
+
+    /// What a part of the words allows; `of` is the space that it counts from.
+    fn allows(&self, wanted: &Wanted, part: &Part, of: usize, all: &[Part]) -> Allows {
+        let (here, there) = (&self.house.spaces[wanted.space], &self.house.spaces[of]);
+        let own = here.closed.outline.extent((0, 0));
+        let inside = wanted.parent == Some(of);
+        let corners = self.corners(of);
+        match &part.sort {
+            Sort::Side(way) => {
+                let axis = way.axis();
+                let near = edge(stretch(&own, axis), if inside { *way } else { way.opposite() });
+                Allows::Along(axis, corners.iter().map(|at| along(*at, axis) - near).collect())
+            }
+            Sort::Inset(way, by) => {
+                let axis = way.axis();
+                let by = way.sign() * by.nm();
+                let own = stretch(&own, axis);
+                // What stands against a wall is counted from the end of that wall.
+                let sides = all.iter().filter_map(|part| match part.sort {
+                    Sort::Side(side) if side.axis() != axis => Some(side),
+                    _ => None,
+                });
+                let mut edges: Vec<i64> = sides
+                    .filter(|_| !inside && of == wanted.main)
+                    .flat_map(|side| self.ends_of_walls(of, side, *way))
+                    .collect();
+                if edges.is_empty() {
+                    edges.push(edge(stretch(&there.extent, axis), *way));
+                }
+                let mut starts: Vec<i64> =
+                    edges.iter().map(|end| end - by - edge(own, *way)).collect();
+                // From the end of another space, away from it as well.
+                if of != wanted.main {
+                    starts.extend(edges.iter().map(|end| end + by - edge(own, way.opposite())));
+                }
+                Allows::Along(axis, starts)
+            }
+            Sort::Middle => {
+                let side = all.iter().find_map(|part| match part.sort {
+                    Sort::Side(side) | Sort::Inset(side, _) => Some(side),
+                    _ => None,
+                });
+                let Some(axis) = side.map(|side| match side.axis() {
+                    Axis::East => Axis::North,
+                    Axis::North => Axis::East,
+                }) else {
+                    return Allows::Along(Axis::East, Vec::new());
+                };
+                // A wall with a jog has more than one middle.
+                if corners.len() != 4 {
+                    return Allows::Along(axis, Vec::new());
+                }
+                let (own, all) = (stretch(&own, axis), stretch(&there.extent, axis));
+                Allows::Along(axis, vec![(all.0 + all.1 - own.0 - own.1).div_euclid(2)])
+            }
+            Sort::At(point) => match self.point(of, point) {
+                Some(_) if inside => Allows::Places(self.corner_on_corner(wanted.space, &corners)),
+                point => {
+                    Allows::Places(self.corner_on_corner(wanted.space, &Vec::from_iter(point)))
+                }
+            },
+            Sort::From(point, offsets) => {
+                let from = self.point(of, point);
+                let at =
+                    from.map(|at| offsets.iter().fold(at, |at, (way, by)| moved(at, *way, *by)));
+                let is_corner = *point != Point::Origin;
+                match offsets.is_empty() && inside && is_corner || wanted.sized && is_corner {
+                    true => {
+                        Allows::Places(self.corner_on_corner(wanted.space, &Vec::from_iter(at)))
+                    }
+                    false => Allows::Places(at.into_iter().collect()),
+                }
+            }
+            Sort::Near(point, by) => {
+                let ways = [Direction::North, Direction::East, Direction::South, Direction::West];
+                let from = self.point(of, point).into_iter();
+                let at: Vec<At> = from.flat_map(|at| ways.map(|way| moved(at, way, *by))).collect();
+                Allows::Places(match wanted.sized {
+                    true => self.corner_on_corner(wanted.space, &at),
+                    false => at,
+                })
+            }
+            Sort::Against => Allows::Any,
+            Sort::Over => {
+                let all = &there.extent;
+                let is_alike = Axis::BOTH.iter().all(|axis| {
+                    let (own, all) = (stretch(&own, *axis), stretch(all, *axis));
+                    (own.1 - own.0 - (all.1 - all.0)).abs() <= Length::INCH.nm()
+                });
+                let at = (all.east().0 - own.east().0, all.north().0 - own.north().0);
+                if is_alike { Allows::Places(vec![at]) } else { Allows::Any }
+            }
+        }
+    }
+
+    /// The corners of a space, counted from the level's origin.
+    fn corners(&self, space: usize) -> Vec<At> {
+        let there = &self.house.spaces[space];
+        let points = there.closed.outline.points();
+        points.iter().map(|at| (there.at.0 + at.0, there.at.1 + at.1)).collect()
+    }
+
+    /// Where a corner of a space is.
+    fn point(&self, space: usize, point: &Point) -> Option<At> {
+        match point {
+            Point::Origin => Some((0, 0)),
+            Point::Numbered(number) => self.corners(space).get(number.checked_sub(1)?).copied(),
+            Point::Named(name) => {
+                let level = self.house.spaces[space].level;
+                let sketch = self.sketch.levels.get(level)?;
+                let mut named = sketch.spaces.iter().flat_map(|line| {
+                    let of_name =
+                        line.walk.corners.iter().filter(move |one| one.name.text == *name);
+                    of_name.map(move |one| (line.span.start, one.after))
+                });
+                let (line, after) = named.next()?;
+                let i = self.house.spaces.iter().position(|one| one.span.start == line)?;
+                self.corner_place(Some(i), after)
+            }
+            Point::Toward(north, east) => {
+                let far = |at: &At| north.sign() * at.1 + east.sign() * at.0;
+                self.corners(space).into_iter().max_by_key(far)
+            }
+        }
+    }
+
+    /// Where the walls on one side of a space end toward `way`.
+    fn ends_of_walls(&self, space: usize, side: Direction, way: Direction) -> Vec<i64> {
+        let corners = self.corners(space);
+        let turn = self.house.spaces[space].closed.outline.turn();
+        let next = corners.iter().cycle().skip(1);
+        let walls = corners.iter().zip(next).filter_map(|(one, two)| {
+            let ends = (along(*one, way.axis()), along(*two, way.axis()));
+            let is_level = (along(*one, side.axis()) - along(*two, side.axis())).abs() <= NEAR;
+            // With the inside on the left, a wall on the south side runs east.
+            let runs = Direction::along(way.axis(), ends.1 - ends.0);
+            let outward = if turn > 0 { runs.right() } else { runs.left() };
+            (is_level && outward == side)
+                .then(|| edge((ends.0.min(ends.1), ends.0.max(ends.1)), way))
+        });
+        walls.collect()
+    }
+
+    /// The places along an axis at which an end of a space is level with a corner of another.
+    fn aligned(&self, space: usize, other: usize, axis: Axis) -> Vec<i64> {
+        let (low, high) = stretch(&self.house.spaces[space].closed.outline.extent((0, 0)), axis);
+        let corners = self.corners(other).into_iter().map(|at| along(at, axis));
+        let mut all: Vec<i64> = corners.flat_map(|at| [at - low, at - high]).collect();
+        all.sort_unstable();
+        all.dedup();
+        all
     }
 
     /// The places at which a corner of the box around a space lies on one of these corners.
@@ -186,36 +477,38 @@ impl Checker<'_> {
         corners.iter().flat_map(on).collect()
     }
 
-    /// The corner of a space that lies farthest toward two directions.
-    fn corner_toward(&self, space: usize, north: Direction, east: Direction) -> Option<At> {
-        let space = &self.house.spaces[space];
-        let far = |at: &&At| north.sign() * at.1 + east.sign() * at.0;
-        let points = space.closed.outline.points();
-        let at = points.iter().max_by_key(far)?;
-        Some((space.at.0 + at.0, space.at.1 + at.1))
-    }
-
-    /// Whether a space at `at` lies on the side, or at the corner, that the words name.
+    /// Whether a space at `at` lies on the sides, and at the corners, that the words name.
     fn is_as_told(
         &mut self,
-        space: usize,
+        wanted: &Wanted,
         at: At,
-        other: usize,
-        inside: bool,
         told: &Whereabouts,
+        counted: &[usize],
     ) -> bool {
-        match told {
-            Whereabouts::Side(side) => self.leans(space, at, other, inside, *side) >= 1.0,
-            Whereabouts::Corner(north, east) => {
-                let extent = self.house.spaces[space].closed.outline.extent(at);
-                let within =
-                    |(low, high): (i64, i64), at: i64| low - NEAR <= at && at <= high + NEAR;
-                self.corner_toward(other, *north, *east).is_some_and(|corner| {
-                    within(extent.east(), corner.0) && within(extent.north(), corner.1)
-                })
+        let space = wanted.space;
+        told.parts.iter().zip(counted).all(|(part, of)| {
+            let of = *of;
+            match &part.sort {
+                Sort::Side(side) => {
+                    self.leans(space, at, of, wanted.parent == Some(of), *side) >= 1.0
+                }
+                Sort::At(point) => {
+                    let extent = self.house.spaces[space].closed.outline.extent(at);
+                    let within =
+                        |(low, high): (i64, i64), at: i64| low - NEAR <= at && at <= high + NEAR;
+                    self.point(of, point).is_some_and(|corner| {
+                        within(extent.east(), corner.0) && within(extent.north(), corner.1)
+                    })
+                }
+                Sort::Against => self.flush(space, at, of, false) >= 1.0,
+                Sort::Over => {
+                    let here = &self.house.spaces[space].closed.outline;
+                    let patch = Patch::new(here, at);
+                    patch.beyond(&self.patch(of), self.sliver(space, of)) == 0.0
+                }
+                _ => true,
             }
-            _ => true,
-        }
+        })
     }
 
     /// How much of the walls of a space lies on walls of `other` on one side of it, in feet: it is moved by an inch
@@ -226,8 +519,72 @@ impl Checker<'_> {
         self.tries += here.sides.len() + self.house.spaces[other].sides.len();
         let inch = Length::INCH.nm() * if inside { side.sign() } else { -side.sign() };
         let by = if side.axis() == Axis::East { (inch, 0) } else { (0, inch) };
-        let patch =
-            crate::geometry::overlap::Patch::new(&here.closed.outline, (at.0 + by.0, at.1 + by.1));
+        let patch = Patch::new(&here.closed.outline, (at.0 + by.0, at.1 + by.1));
         12.0 * if inside { patch.beyond(&around, Length::ZERO) } else { patch.common(&around) }
+    }
+
+    /// Where a space stands, in words: `on the south side of "House", 8' from its west end`.
+    fn where_it_is(&mut self, wanted: &Wanted, at: At) -> Option<String> {
+        let &Wanted { space, main, .. } = wanted;
+        let inside = wanted.inside();
+        let ways = [Direction::South, Direction::East, Direction::North, Direction::West];
+        let extent = self.house.spaces[space].closed.outline.extent(at);
+        let around = self.house.spaces[main].extent;
+        let from_end = |axis: Axis| {
+            let (own, all) = (stretch(&extent, axis), stretch(&around, axis));
+            let ends = [
+                (own.0 - all.0, Direction::along(axis, -1)),
+                (all.1 - own.1, Direction::along(axis, 1)),
+            ];
+            ends.into_iter().min_by_key(|(far, _)| far.abs())
+        };
+        let form = self.form();
+        let far = |nm: i64| {
+            WrittenLength::new(Length::from_nm(nm.abs()).rounded_to(grain(form)), form).spoken()
+        };
+        let name = quoted(&self.house.spaces[main].name);
+        if main == space {
+            return Some("right above".to_owned());
+        }
+        let said = |(gap, way): (i64, Direction), what: &str| match gap {
+            gap if gap.abs() <= NEAR => format!("at its {} {what}", way.word()),
+            gap if gap < 0 => format!("{} beyond its {} {what}", far(gap), way.word()),
+            gap => format!("{} from its {} {what}", far(gap), way.word()),
+        };
+        if inside {
+            let (east, north) = (from_end(Axis::East)?, from_end(Axis::North)?);
+            return Some(format!(
+                "inside {name}, {} and {}",
+                said(east, "side"),
+                said(north, "side")
+            ));
+        }
+        let leaning = ways.map(|way| (self.leans(space, at, main, false, way), way));
+        let (most, side) = leaning.into_iter().max_by(|a, b| a.0.total_cmp(&b.0))?;
+        if most < 1.0 {
+            let (east, north) = (from_end(Axis::East)?, from_end(Axis::North)?);
+            return Some(format!(
+                "beside {name}, {} and {}",
+                said(east, "side"),
+                said(north, "side")
+            ));
+        }
+        let across = if side.axis() == Axis::East { Axis::North } else { Axis::East };
+        Some(format!("on the {} side of {name}, {}", side.word(), said(from_end(across)?, "end")))
+    }
+}
+
+fn moved(at: At, way: Direction, by: Length) -> At {
+    match way.axis() {
+        Axis::East => (at.0 + way.sign() * by.nm(), at.1),
+        Axis::North => (at.0, at.1 + way.sign() * by.nm()),
+    }
+}
+
+/// The part of an axis that a box covers.
+fn stretch(extent: &crate::geometry::outline::Extent, axis: Axis) -> (i64, i64) {
+    match axis {
+        Axis::East => extent.east(),
+        Axis::North => extent.north(),
     }
 }

@@ -4,7 +4,7 @@ use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::loose::kind_at_start;
 use super::measure::{area_at, length_at};
-use super::whereabouts::{self, whereabouts};
+use super::whereabouts::whereabouts;
 use super::{
     Answer, Typed, digits, is_text, kind_word, materials, placed, plainly, quoted, standing,
 };
@@ -19,7 +19,7 @@ pub(super) struct Space {
     /// Whether the place is a corner that is called by its name alone.
     pub(super) by_name: bool,
     /// Words about its place, if it has none that can be drawn.
-    pub(super) told: Option<ToldPlace>,
+    pub(super) told: Option<String>,
     pub(super) under: Option<String>,
     pub(super) is_bare: bool,
     pub(super) counted: Option<bool>,
@@ -27,13 +27,6 @@ pub(super) struct Space {
     pub(super) comments: Vec<String>,
     /// Whether something is left that may say where the space is or how large it is.
     pub(super) is_unclear: bool,
-}
-
-/// Words about a place.
-pub(super) struct ToldPlace {
-    pub(super) told: whereabouts::Told,
-    pub(super) of: Option<String>,
-    pub(super) said: String,
 }
 
 /// `covered porch from step`, `garage "Garage" @ step`: a corner that is called by its name alone.
@@ -507,7 +500,7 @@ impl Space {
             && let Some(found) = whereabouts(typed, at)
         {
             let said = typed.text(at, found.end).trim_matches([',', ' ']).to_owned();
-            self.told = Some(ToldPlace { told: found.told, of: found.of, said });
+            self.told = Some(said);
             return Some(found.end);
         }
         if self.place.is_none() {

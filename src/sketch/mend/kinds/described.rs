@@ -112,6 +112,11 @@ const ENDS: &[&str] = &[
     "unconditioned",
     "uninsulated",
     "where",
+    "out",
+    "centered",
+    "centred",
+    "flush",
+    "even",
     "size",
     "measures",
     "measuring",
@@ -396,13 +401,31 @@ fn lines(kinds: &[&'static str], called: &Called, rest: &Rest, follows: bool) ->
     }
 }
 
-/// Both lengths of a size; one without a unit takes feet if the other has them.
+/// Both lengths of a size; one without a unit takes that of the other.
 pub(super) fn in_one_unit(one: &Measure, two: &Measure) -> (String, String) {
-    let feet = |of: &Measure, other: &Measure| {
-        let lacks = !of.has_unit && other.has_unit && !other.is_metric();
-        if lacks { format!("{}'", of.text) } else { of.text.clone() }
+    let like = |of: &Measure, other: &Measure| match (of.has_unit, other.has_unit) {
+        (false, true) if other.is_metric() => {
+            let unit = other.text.trim_start_matches(|c: char| !c.is_alphabetic());
+            format!("{} {unit}", of.text)
+        }
+        (false, true) => format!("{}'", of.text),
+        _ => of.text.clone(),
     };
-    (feet(one, two), feet(two, one))
+    (like(one, two), like(two, one))
+}
+
+/// The kind, the index of the first piece after the name, and the name, if what the line calls a space can be of one
+/// kind only.
+pub(super) fn one_kind(typed: &Typed<'_>) -> Option<(&'static str, usize, String)> {
+    let is_sided = typed.says(0, SIDES) && nouns::is_known(&typed.lower(1));
+    if (typed.attempt.is_side || typed.says(0, OTHERS) || is_way(typed, 0)) && !is_sided {
+        return None;
+    }
+    let called = called(typed).filter(|called| called.is_known && !called.is_apart)?;
+    match called.kinds[..] {
+        [kind] => Some((kind, called.end, called.name)),
+        _ => None,
+    }
 }
 
 /// Whether another rule knows the first word for a space or a level.

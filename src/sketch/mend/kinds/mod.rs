@@ -14,6 +14,7 @@ mod clauses;
 mod codes;
 mod composed;
 mod curves;
+mod cut_corners;
 mod dates;
 mod deeds;
 mod described;
@@ -59,7 +60,6 @@ mod tails;
 mod topics;
 mod unmeasured;
 mod unnumbered;
-mod unplaced;
 mod walks;
 mod walls;
 mod whereabouts;
@@ -171,6 +171,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     typed.pieces.first()?;
     let rules: [fn(&Typed<'_>) -> Option<Answer>; 47] = [
         abbreviated::answer,
+        cut_corners::answer,
         fractions::answer,
         tails::answer,
         worths::sale,
@@ -180,7 +181,6 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         gone::answer,
         cladding::answer,
         storeys::answer,
-        unplaced::answer,
         placed::answer,
         described::answer,
         nearly::answer,

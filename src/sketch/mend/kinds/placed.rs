@@ -1,65 +1,509 @@
 //! Lines of spaces whose place is told in words.
+//!
+//! Everything else that the line says is kept. The words about the place are read as a whole by [`whereabouts`]; where
+//! it is, is computed later from the outlines. Where a word is left over, or the words do not say enough, the place is
+//! asked for.
 
 use super::assembled::{self, Space};
-use super::whereabouts::Told;
-use super::{Answer, Typed, measures, size_in};
-use crate::sketch::asked::{Placeless, Whereabouts};
+use super::described::in_one_unit;
+use super::measure::{Measure, length_at};
+use super::whereabouts::{self, Place};
+use super::{Answer, Typed, is_text, plainly, quoted, size_in, standing};
+use crate::geometry::compass::{Axis, Direction};
+use crate::sketch::asked::{Part, Placeless, Point, Sort, Whereabouts};
 
-/// `garage on the east side, 22' x 20', county has 460`, `shed in the yard 10x12`, `porch "P" 3' east of corner 3`.
-///
-/// Everything else that the line says is kept; only the place is asked for. It is computed later, from the outlines.
+/// `garage on the east side, 22' x 20', county has 460`, `shed in the yard 10x12`, `porch "P" 3' east of corner 3`,
+/// `porch 16' wide, 5' deep in front, 6' from the left corner`, `garage in the house at the southeast corner`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let space =
-        assembled::read(typed).filter(|space| !space.is_unclear && space.place.is_none())?;
-    if space.within.is_some() && typed.find(1, &["cut", "carved", "built"]).is_some() {
+    if let Some(answer) = cut_out_of_the_house(typed) {
+        return Some(answer);
+    }
+    let (mut space, first) = begins(typed)?;
+    let is_first = typed.attempt.house.is_none();
+    if is_first && space.kind != "living" {
+        return None;
+    }
+    let (phrase, size) = facts(typed, &mut space, first);
+    let said = super::super::pieces::join(&phrase);
+    let said = said.replace(",,", ",").replace("()", "").replace("( )", "");
+    let said = said.trim_matches([',', ';', ' ', '.']).to_owned();
+    if said.is_empty() {
+        return None;
+    }
+    let (inside, text) = inside(typed, &said);
+    // After a name and a comma, every word of a place is at the beginning of a part of the line.
+    let line = format!("porch \"P\", {text}");
+    let words = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
+    if let Some(name) = within_the_last(&words) {
+        space.within = Some(format!("within {}", quoted(&name)));
         return Some(Answer::line(
             space.line(),
             "what lies under the same roof, in the walk of another space, is `within` that space",
         ));
     }
-    let told = space.told.as_ref()?;
-    // The first space of a level needs no place.
-    if space.kind == "living" && typed.attempt.house.is_none() || typed.says(1, &["walk"]) {
+    if let Some(answer) = within_the_unnamed(&words, &space) {
+        return Some(answer);
+    }
+    if is_as_in_the_format(&words) && !inside && size.is_none() {
         return None;
     }
-    // Sides that are still to be made of a size, and words that say nothing but `detached`, have rules of their own.
-    let has_size = space.comments.iter().any(|comment| size_in(comment).is_some());
-    let sides_follow = super::super::begins_as_side(&typed.attempt.beside.after);
-    let is_alone = ["itself", "apart", "own", "alone"].iter().any(|word| told.said.contains(word));
-    if has_size && !sides_follow || is_alone {
-        return None;
-    }
-    if can_stand_apart(space.kind) && stands_apart(&space, &told.told) {
-        let mut line = format!("{} detached {}", space.before_place(), space.after_place());
-        line.truncate(line.trim_end().len());
-        let mut comments: Vec<&str> = space.comments.iter().map(String::as_str).collect();
-        comments.push(told.said.trim_matches(['(', ')']));
-        return Some(Answer::line(
-            format!("{line}  # {}", comments.join(", ")),
-            "a space that stands by itself is `detached`",
-        ));
-    }
-    let place = match &told.told {
-        Told::Place(place) if !has_length(&space) => place.clone(),
-        _ => Whereabouts::Unknown,
+    let lies_inside = inside || matches!(space.kind, "open" | "stair" | "low");
+    let place = match start(&words) {
+        Some(place) => place,
+        None => whereabouts::place(&words, FIRST, lies_inside),
     };
+    let says_place = !place.whereabouts.parts.is_empty() || place.is_apart || place.needs_street;
+    // The first space of a level needs no place.
+    if is_first {
+        let lines =
+            size.filter(|_| says_place).map(|size| noted(&space, "", &said, size.ways(&[])));
+        return lines.map(|lines| {
+            Answer::Lines(lines, "the first space of a level needs no place, and its size is typed as its sides: which of the two lengths runs north and south?".to_owned())
+        });
+    }
+    if !is_about_a_place(&words, &place, inside, size.is_some()) {
+        return None;
+    }
+    if can_stand_apart(space.kind) && stands_apart(&space, &place, &words) {
+        let sizes = size.map(|size| size.ways(&[])).unwrap_or_default();
+        let cause = match sizes.len() {
+            0 | 1 => "a space that stands by itself is `detached`",
+            _ => {
+                "a space that stands by itself is `detached`, and its size is typed as its sides: which of the two lengths runs north and south?"
+            }
+        };
+        return Some(Answer::Lines(noted(&space, " detached", &said, sizes), cause.to_owned()));
+    }
+    let house = typed.attempt.house.clone().unwrap_or_default();
+    if inside && space.within.is_none() && !matches!(space.kind, "open" | "stair" | "low") {
+        space.within = Some(format!("within {}", quoted(&house)));
+    }
+    let is_whole = place.loose.is_empty() && !place.is_apart && !place.needs_street;
+    let told = if is_whole { place.whereabouts.clone() } else { Whereabouts::default() };
+    Some(asked(typed, &space, &said, size.as_ref(), told, &place))
+}
+
+/// `porch "Porch" cut out of the house`: what lies under the same roof.
+fn cut_out_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
+    typed.find(1, &["cut", "carved", "built"])?;
+    let space = assembled::read(typed)
+        .filter(|space| !space.is_unclear && space.place.is_none() && space.within.is_some())?;
+    Some(Answer::line(
+        space.line(),
+        "what lies under the same roof, in the walk of another space, is `within` that space",
+    ))
+}
+
+/// Whether the line is one whose place is told in words. Words that have the place as the format has it, or say nothing
+/// of a place, belong to other rules.
+fn is_about_a_place(words: &Typed<'_>, place: &Place, inside: bool, is_sized: bool) -> bool {
+    let parts = &place.whereabouts.parts;
+    let is_known = !parts.is_empty() || place.is_apart || place.needs_street;
+    let is_whole = place.loose.is_empty() && is_known;
+    if inside {
+        return words.pieces.len() > FIRST && (is_known || !place.loose.is_empty());
+    }
+    let says_alone = words.find(FIRST, &["itself", "apart", "own", "alone"]).is_some();
+    if place.is_apart && parts.is_empty() && says_alone && !is_sized {
+        return false;
+    }
+    // `from House corner 2`: nothing but a corner.
+    let is_corner = matches!(&parts[..], [Part { sort: Sort::From(Point::Numbered(_), ways), .. }] if ways.is_empty());
+    if is_whole {
+        return is_sized || !is_corner;
+    }
+    let pieces = FIRST..words.pieces.len();
+    let is_way = |at: usize| whereabouts::direction(words, at).is_some();
+    let is_format = pieces.clone().any(|at| {
+        let is_start = words.says(at, &["start", "starts"]);
+        let after_start = at + 1 + usize::from(words.says(at + 1, &["at", "the"]));
+        let is_numbered = words.says(at, &["corner"])
+            && words.piece(at + 1).is_some_and(super::super::pieces::Piece::is_number);
+        standing::place(words, at).is_some()
+            || standing::corner_by_name(words, at).is_some()
+            || is_start && is_way(after_start)
+            || is_numbered
+    });
+    let is_row =
+        is_way(FIRST) && words.piece(FIRST + 1).is_some_and(super::super::pieces::Piece::is_number);
+    if is_format && !is_sized || is_row {
+        return false;
+    }
+    let is_between = words.says(FIRST, &["from", "between"])
+        && pieces.clone().any(|at| whereabouts::house(words, at).is_some());
+    is_known || is_between || is_sized && says_where(words)
+}
+
+/// The line with its sides, and with the words about the place as a comment.
+fn noted(space: &Space, place: &str, said: &str, sizes: Vec<[String; 2]>) -> Vec<String> {
+    let comments = [&space.comments[..], &[plainly(said)]].concat().join(", ");
+    let line = Placeless {
+        before: format!("{}{place}", space.before_place()),
+        after: format!("{}  # {comments}", space.after_place()),
+        place: Whereabouts::default(),
+        sizes,
+    };
+    line.ways().into_iter().map(|size| line.at("", size)).collect()
+}
+
+/// The answer that asks for the place; `told` is what it will be computed from.
+fn asked(
+    typed: &Typed<'_>,
+    space: &Space,
+    said: &str,
+    size: Option<&Size>,
+    told: Whereabouts,
+    place: &Place,
+) -> Answer {
     let comments = space.comments.join(", ");
     let comments = if comments.is_empty() { comments } else { format!("  # {comments}") };
-    Some(Answer::Ask {
-        cause: format!("`{}` is no place that can be drawn", told.said),
-        help: ask(typed, &space),
-        asks: Box::new(Placeless {
-            before: space.before_place(),
-            after: format!("{}{comments}", space.after_place()),
-            place,
-            of: told.of.clone(),
-        }),
+    let after = format!("{}{comments}", space.after_place());
+    let sizes = size.map(|size| size.ways(&place.whereabouts.parts)).unwrap_or_default();
+    let mut help = ask(typed, space);
+    if let Some(size) = size {
+        help.push_str(&format!("; on the lines below it {}", size.as_sides()));
+    }
+    if place.needs_street {
+        help = format!(
+            "say on which side the street is, above the first level: `front south`, for instance; or {help}"
+        );
+    }
+    Answer::Ask {
+        cause: format!("`{said}` is no place that can be drawn{}", understood(place)),
+        help,
+        asks: Box::new(Placeless { before: space.before_place(), after, place: told, sizes }),
+    }
+}
+
+/// What was understood of words of which some were not.
+fn understood(place: &Place) -> String {
+    let sides: Vec<&str> = place
+        .whereabouts
+        .parts
+        .iter()
+        .filter_map(|part| match (&part.sort, &part.of) {
+            (Sort::Side(way), None) => Some(way.word()),
+            _ => None,
+        })
+        .collect();
+    match (&sides[..], &place.loose[..]) {
+        ([side], [_, ..]) => format!(
+            ": it says the {side} side, but what `{}` counts from is not known",
+            super::super::pieces::join(&place.loose)
+        ),
+        _ => String::new(),
+    }
+}
+
+/// The index of the first piece of a place after `porch "P",`.
+const FIRST: usize = 3;
+
+/// The kind and the name of the space, and the index of the piece after them.
+fn begins(typed: &Typed<'_>) -> Option<(Space, usize)> {
+    let (one, other) = (assembled::kind(typed), super::described::one_kind(typed));
+    // `storage closet`: the longer name.
+    let other = other.filter(|other| one.as_ref().is_none_or(|one| other.1 > one.1));
+    let (kind, mut at, name) = other.or(one)?;
+    let mut name = quoted(&name);
+    if kind == "open" && typed.says(at, &["to"]) && typed.says(at + 1, &["below", "above"]) {
+        at += 2;
+    }
+    if is_text(typed.piece(at)) {
+        typed.text(at, at + 1).clone_into(&mut name);
+        at += 1;
+    }
+    let is_apart = typed.find(0, &["detached", "det", "freestanding"]).is_some_and(|one| one < at);
+    let is_other = typed.says(1, &["walk"]) || typed.line.contains(['$', '%']);
+    (!is_apart && !is_other).then(|| (Space::new(kind, name), at))
+}
+
+/// A size that is not yet typed as sides.
+struct Size {
+    one: Measure,
+    two: Measure,
+    /// Whether the first is the one along the wall and the second the one out from it, or the other way round.
+    first_is_wide: Option<bool>,
+}
+
+impl Size {
+    /// `12' x 16'`, `20' wide 6' deep`, `8' deep by 10'`: the size that begins here, and the index after it.
+    fn at(typed: &Typed<'_>, at: usize) -> Option<(Size, usize)> {
+        const WIDE: [&str; 3] = ["wide", "w", "width"];
+        const DEEP: [&str; 3] = ["deep", "d", "depth"];
+        let word = |at: usize| {
+            let is_wide = typed.says(at, &WIDE).then_some(true);
+            is_wide.or_else(|| typed.says(at, &DEEP).then_some(false))
+        };
+        let skips = |at: usize| at + usize::from(word(at).is_some() || typed.says(at, &["long"]));
+        let one = length_at(&typed.pieces, at)?;
+        let middle = skips(one.end);
+        let by = typed.says(middle, &["x", "by"])
+            || typed.piece(middle).is_some_and(|mark| mark.is_mark("×*"));
+        let joins = middle > one.end
+            && (typed.says(middle, &["and"])
+                || typed.piece(middle).is_some_and(|mark| mark.is_mark(",/")));
+        let next = middle + usize::from(by || joins);
+        let mut two = length_at(&typed.pieces, next)?;
+        // `6 x 8 in the yard`: no inches.
+        if typed.says(two.end - 1, &["in"])
+            && two.end == next + 2
+            && !one.text.contains(['"', '”', 'i'])
+            && typed.piece(two.end).is_some_and(|next| next.sort == super::Sort::Word)
+        {
+            let text = typed.pieces[next].text.clone();
+            two = Measure { end: next + 1, length: text.parse().ok()?, text, has_unit: false };
+        }
+        let end = skips(two.end);
+        if !by && (middle == one.end || end == two.end) {
+            return None;
+        }
+        let first_is_wide = match (word(one.end), word(two.end)) {
+            (Some(one), Some(two)) if one == two => None,
+            (Some(one), _) => Some(one),
+            (None, two) => two.map(|two| !two),
+        };
+        Some((Size { one, two, first_is_wide }, end))
+    }
+
+    /// North then east, each way in which the size may be meant: what is wide runs along the wall that it stands at.
+    fn ways(&self, parts: &[Part]) -> Vec<[String; 2]> {
+        let (one, two) = in_one_unit(&self.one, &self.two);
+        let wall = parts.iter().find_map(|part| match part.sort {
+            Sort::Side(side) => Some(side.axis()),
+            _ => None,
+        });
+        let both = [[one.clone(), two.clone()], [two, one]];
+        let [first, second] = &both;
+        match (self.first_is_wide, wall) {
+            _ if self.one.length == self.two.length => vec![first.clone()],
+            // A wall on the north side runs east.
+            (Some(is_wide), Some(axis)) => {
+                vec![if is_wide == (axis == Axis::East) { first } else { second }.clone()]
+            }
+            _ => both.to_vec(),
+        }
+    }
+
+    /// The sides as they are to be typed, the ways being the writer's.
+    fn as_sides(&self) -> String {
+        let (one, two) = in_one_unit(&self.one, &self.two);
+        let sides =
+            format!("its four sides, `north {one}` `east {two}` `south {one}` `west {two}`");
+        match self.one.length == self.two.length {
+            true => sides,
+            false => format!("{sides}, or with the two lengths exchanged"),
+        }
+    }
+}
+
+/// Reads everything but the place; the pieces that are left, and the size where no sides follow.
+fn facts(
+    typed: &Typed<'_>,
+    space: &mut Space,
+    first: usize,
+) -> (Vec<super::super::pieces::Piece>, Option<Size>) {
+    let follows = super::super::begins_as_side(&typed.attempt.beside.after);
+    let (mut left, mut size) = (Vec::new(), None);
+    let mut at = first;
+    while let Some(piece) = typed.piece(at) {
+        let is_low_height = space.kind == "low" && piece.is_number();
+        let next = if typed.says(at, &["note"]) && is_text(typed.piece(at + 1)) {
+            space.comments.push(plainly(typed.text(at + 1, at + 2)));
+            Some(at + 2)
+        } else if typed.says(at, &["within"]) && is_text(typed.piece(at + 1)) {
+            space.within = Some(format!("within {}", typed.text(at + 1, at + 2)));
+            Some(at + 2)
+        } else if let Some((found, end)) =
+            Size::at(typed, at).filter(|_| size.is_none() && !after_an_area(typed, at))
+        {
+            match follows {
+                true => {
+                    space.comments.push(typed.text(at, end).trim_matches([',', ' ']).to_owned())
+                }
+                false => size = Some(found),
+            }
+            Some(end)
+        } else if is_low_height && !says_high(typed, at) {
+            space.size(typed, at)
+        } else {
+            space.fact(typed, at).or_else(|| lone_size(typed, at, space))
+        };
+        match next {
+            Some(next) => at = next.max(at + 1),
+            None => {
+                left.push(piece.clone());
+                at += 1;
+            }
+        }
+    }
+    (left, size)
+}
+
+/// `recorded 20 x 22`: what the record says.
+fn after_an_area(typed: &Typed<'_>, at: usize) -> bool {
+    at > 0 && typed.says(at - 1, &["recorded", "record", "county", "card", "has", "rec", "rec'd"])
+}
+
+/// `16' wide`: one length of a size, which is a comment.
+fn lone_size(typed: &Typed<'_>, at: usize, space: &mut Space) -> Option<usize> {
+    let one = length_at(&typed.pieces, at).filter(|one| one.has_unit)?;
+    let is_size = typed.says(one.end, &["wide", "deep", "long", "high", "tall"]);
+    is_size.then(|| {
+        space.comments.push(typed.text(at, one.end + 1).trim_matches([',', ' ']).to_owned());
+        one.end + 1
     })
 }
 
-/// Whether a remark on the line has a length that is no size: it may say how far off something is.
-fn has_length(space: &Space) -> bool {
-    space.comments.iter().any(|comment| measures(comment) && size_in(comment).is_none())
+fn says_high(typed: &Typed<'_>, at: usize) -> bool {
+    length_at(&typed.pieces, at)
+        .is_some_and(|one| typed.says(one.end, &["high", "tall", "ceiling", "headroom"]))
+}
+
+/// Whether the words say that the space lies in the house, and the words without those that say so.
+fn inside(typed: &Typed<'_>, text: &str) -> (bool, String) {
+    let words = Typed { line: text, pieces: super::cut(text), attempt: typed.attempt };
+    let is_in = |at: usize| words.says(at, &["in", "inside", "within", "into"]);
+    for at in (0..words.pieces.len()).filter(|&at| is_in(at)) {
+        let mut first = at + 1;
+        while words.says(first, &["of", "the", "my", "our"]) {
+            first += 1;
+        }
+        let name = typed.attempt.house.as_deref().unwrap_or_default();
+        let is_name =
+            is_text(words.piece(first)) && words.name(first, first + 1).eq_ignore_ascii_case(name);
+        let is_walk = words.says(first, &["walk", "outline", "footprint"]);
+        let end = whereabouts::house(&words, first)
+            .or((is_name || is_walk).then_some(first + usize::from(is_name)));
+        if let Some(mut end) = end {
+            while words.says(end, &["walk", "outline", "footprint", "itself"]) {
+                end += 1;
+            }
+            let from = at - usize::from(at > 0 && words.says(at - 1, &["built", "set"]));
+            return (true, words.without(from, end));
+        }
+    }
+    let built = (1..words.pieces.len())
+        .find(|&at| words.says(at - 1, &["built"]) && words.says(at, &["in"]));
+    if let Some(at) = built {
+        return (true, words.without(at - 1, at + 1));
+    }
+    // `inside, front right corner`
+    if words.says(0, &["inside"])
+        && words.piece(1).is_some_and(|mark| mark.is_mark(",") || mark.is_word(&["at", "on", "in"]))
+    {
+        return (true, words.without(0, 1));
+    }
+    let corner = words.find(1, &["corner"]).filter(|_| words.says(0, &["in"]));
+    let of_it = corner.is_some_and(|at| {
+        words.says(at + 1, &["of"])
+            && whereabouts::house(&words, at + 2 + usize::from(words.says(at + 2, &["the"])))
+                .is_some()
+    });
+    (of_it, text.to_owned())
+}
+
+/// Whether the words are a place as the format has it, or one that lacks nothing but its `start`.
+fn is_as_in_the_format(words: &Typed<'_>) -> bool {
+    let ends = |end: usize| end == words.pieces.len();
+    let mut at = FIRST;
+    while let Some((_, end)) = whereabouts::offset(words, at) {
+        let is_mark = words.piece(end).is_some_and(|mark| mark.is_mark(","));
+        at = end + usize::from(is_mark || whereabouts::joins(words, end));
+    }
+    let is_apart = (FIRST..words.pieces.len()).any(|at| standing::detached(words, at).is_some());
+    standing::place(words, FIRST).is_some_and(|(_, end)| ends(end))
+        || standing::corner_by_name(words, FIRST).is_some_and(|(_, end)| ends(end))
+        || ends(at) && words.find(FIRST, &["to"]).is_none()
+        || is_apart
+        || words.find(FIRST, &["walk"]).is_some()
+}
+
+/// `start east 3', up 8'`, `start 12' right, 0 back`: both ways of a place from where the level's first walk begins.
+fn start(words: &Typed<'_>) -> Option<Place> {
+    if !words.says(FIRST, &["start", "starts"]) {
+        return None;
+    }
+    let mut place = Place::default();
+    let mut ways: Vec<(Direction, crate::units::length::Length)> = Vec::new();
+    let mut at = FIRST + 1;
+    let mut count = 0;
+    while at < words.pieces.len() {
+        if words.says(at, &["and", "then", "to", "the"]) || words.pieces[at].is_mark(",&+") {
+            at += 1;
+            continue;
+        }
+        let way = |at: usize| match words.lower(at).as_str() {
+            "up" => Some(Some(Direction::North)),
+            "down" => Some(Direction::South).map(Some),
+            _ => whereabouts::direction(words, at),
+        };
+        let (way, by, end) = match way(at) {
+            Some(way) => {
+                let (by, end) = whereabouts::distance(words, at + 1)?;
+                (way, by, end)
+            }
+            None => {
+                let (by, end) = whereabouts::distance(words, at)?;
+                let next = (end..).find(|&at| !words.says(at, &["to", "the"]))?;
+                (way(next)?, by, next + 1)
+            }
+        };
+        match way {
+            None => place.needs_street = true,
+            Some(way) if by.nm() != 0 => ways.push((way, by)),
+            Some(_) => {}
+        }
+        count += 1;
+        at = end;
+    }
+    let is_place = match &ways[..] {
+        [(one, _), (two, _)] => one.axis() != two.axis(),
+        [_] => count == 2,
+        _ => place.needs_street,
+    };
+    let origin = Part { sort: Sort::From(Point::Origin, ways), of: None };
+    place.whereabouts.parts.push(origin);
+    is_place.then_some(place)
+}
+
+/// `within the garage`: the name of the last space above, if these words name it.
+fn within_the_last(words: &Typed<'_>) -> Option<String> {
+    let last = words.attempt.space.clone()?;
+    let is_in = words.says(FIRST, &["within", "inside", "in"]);
+    let first = FIRST + 1 + usize::from(words.says(FIRST + 1, &["the"]));
+    let is_house = whereabouts::house(words, first).is_some();
+    (is_in && !is_house && words.rest(first).eq_ignore_ascii_case(&last)).then_some(last)
+}
+
+/// `within the kitchen`: a space that has no name here.
+fn within_the_unnamed(words: &Typed<'_>, space: &Space) -> Option<Answer> {
+    let is_in = words.says(FIRST, &["within"]) && words.says(FIRST + 1, &["the"]);
+    let is_house =
+        whereabouts::house(words, FIRST + 2).is_some() || is_text(words.piece(FIRST + 2));
+    (is_in && !is_house && space.within.is_none()).then(|| {
+        let after = space.after_place();
+        let mut then = if after.is_empty() { after } else { format!(", then `{after}`") };
+        if !space.comments.is_empty() {
+            then.push_str(&format!(", then `# {}`", space.comments.join(", ")));
+        }
+        Answer::say(
+            "`within` is followed by the name of a space above on the same level, with a `\"` on each side",
+            format!(
+                "write `{}`, then `within` and that name, then where it starts: `start` with a way and a length from where the level's first walk begins{then}",
+                space.before_place()
+            ),
+        )
+    })
+}
+
+/// Whether a word says where something is.
+fn says_where(words: &Typed<'_>) -> bool {
+    let places = [
+        "left", "right", "front", "rear", "back", "behind", "north", "south", "east", "west",
+        "corner", "wall", "from", "beside", "near", "between", "next", "off", "against",
+        "opposite", "over", "under",
+    ];
+    words.find(FIRST, &places).is_some()
 }
 
 pub(super) fn can_stand_apart(kind: &str) -> bool {
@@ -67,10 +511,15 @@ pub(super) fn can_stand_apart(kind: &str) -> bool {
 }
 
 /// Whether the words put the space away from the house; an outbuilding `behind the house` is not built against it.
-fn stands_apart(space: &Space, told: &Told) -> bool {
-    let is_side = matches!(told, Told::Place(Whereabouts::Side(_) | Whereabouts::Unknown))
-        && space.kind == "outbuilding";
-    *told == Told::Apart || is_side
+fn stands_apart(space: &Space, place: &Place, words: &Typed<'_>) -> bool {
+    let is_side = match &place.whereabouts.parts[..] {
+        [Part { sort: Sort::Side(_), of: None }] => place.loose.is_empty(),
+        _ => false,
+    };
+    // A side as seen from a street that is not named is still a side.
+    let is_beside = place.whereabouts.parts.is_empty() && place.needs_street;
+    let touches = words.find(FIRST, &["against", "attached", "wall", "corner", "flush"]).is_some();
+    place.is_apart || space.kind == "outbuilding" && (is_side || is_beside && !touches)
 }
 
 /// What is missing in the line of a space, and what stays as it is.
@@ -90,7 +539,6 @@ pub(super) fn ask(typed: &Typed<'_>, space: &Space) -> String {
     let places = starts(typed, space.kind);
     format!("write `{}`, then where it starts: {places}{then}{sides}", space.before_place())
 }
-
 /// How the place of a space of this kind can be given at this line of the file.
 pub(super) fn starts(typed: &Typed<'_>, kind: &str) -> String {
     let corner = typed.attempt.beside.corners.first();

@@ -1,39 +1,55 @@
-//! What words about the place of a space mean: a side or a corner of the house, a distance from a corner or a wall,
-//! something that has not been measured, or that it stands by itself. Every rule that meets such words asks here.
+//! What words about the place of a space mean: a side, a corner or an end of the house or of another space, a distance
+//! from one of them, or that the space stands by itself. Every rule that meets such words asks here.
 
 use super::super::compass::{by_compass, slant, way_and_back};
-use super::super::pieces::Sort;
+use super::super::pieces::{Piece, Sort as PieceSort};
 use super::measure::{Measure, length_at};
-use super::{Typed, digits, is_text, kind_word};
+use super::{Typed, digits, is_text};
 use crate::geometry::compass::{Axis, Direction};
-use crate::sketch::asked::Whereabouts;
+use crate::sketch::asked::{Part, Point, Sort, Whereabouts};
+use crate::units::length::Length;
 
-/// What the words say.
+/// What words at one place of a line say.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) enum Told {
-    /// Somewhere that a space of this house may start.
-    Place(Whereabouts),
+    /// Where the space stands.
+    Parts(Vec<Part>),
+    /// At the end of something on this side, or at a corner there: which wall it stands against is for other words to
+    /// say, and a corner alone does not.
+    End { way: Direction, of: Option<String>, is_corner: bool },
     /// Away from the house.
     Apart,
+    /// Something as seen from the street, and the file does not say where the street is.
+    Street,
 }
 
 /// Words about a place, and what is after them.
 pub(super) struct Found {
     pub(super) told: Told,
-    /// The space that they name.
-    pub(super) of: Option<String>,
     /// The index of the piece after them.
     pub(super) end: usize,
 }
 
+/// Everything that the words about a place say.
+#[derive(Default)]
+pub(super) struct Place {
+    pub(super) whereabouts: Whereabouts,
+    pub(super) is_apart: bool,
+    /// Whether words say a side as seen from a street that the file does not name.
+    pub(super) needs_street: bool,
+    /// The words that say nothing of this kind.
+    pub(super) loose: Vec<Piece>,
+}
+
 /// Words that may stand before a place.
-const LEADS: [&str; 35] = [
+const LEADS: [&str; 41] = [
     "on",
     "at",
     "in",
     "to",
     "off",
     "along",
+    "across",
     "against",
     "from",
     "by",
@@ -44,6 +60,7 @@ const LEADS: [&str; 35] = [
     "starts",
     "starting",
     "begins",
+    "beginning",
     "located",
     "stands",
     "sits",
@@ -63,6 +80,10 @@ const LEADS: [&str; 35] = [
     "roughly",
     "ca",
     "some",
+    "its",
+    "built",
+    "out",
+    "over",
 ];
 /// Words that begin another part of the line of a space.
 const PARTS: [&str; 24] = [
@@ -70,7 +91,8 @@ const PARTS: [&str; 24] = [
     "inside", "measured", "taped", "veneer", "brick", "under", "start", "starts", "from",
     "detached", "size", "about", "has", "no",
 ];
-const ENDS: [&str; 7] = ["side", "end", "wall", "face", "hand", "edge", "elevation"];
+const WALLS: [&str; 6] = ["side", "wall", "face", "hand", "elevation", "facade"];
+const ENDS: [&str; 4] = ["end", "edge", "corner", "limit"];
 
 /// The words about a place that begin at this piece; `None` if there are none.
 pub(super) fn whereabouts(typed: &Typed<'_>, at: usize) -> Option<Found> {
@@ -82,30 +104,102 @@ pub(super) fn whereabouts(typed: &Typed<'_>, at: usize) -> Option<Found> {
     words(typed, at)
 }
 
+/// Reads all words from this piece on; `inside` if they are about something in the house.
+pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
+    const FILLERS: [&str; 9] =
+        ["and", "but", "then", "attached", "att", "starting", "beginning", "located", "running"];
+    let mut place = Place::default();
+    let mut ends: Vec<(Direction, Option<String>, bool)> = Vec::new();
+    let mut at = first;
+    while let Some(piece) = typed.piece(at) {
+        if let Some(found) = whereabouts(typed, at) {
+            match found.told {
+                Told::Parts(parts) => place.whereabouts.parts.extend(parts),
+                Told::End { way, of, is_corner } => ends.push((way, of, is_corner)),
+                Told::Apart => place.is_apart = true,
+                Told::Street => place.needs_street = true,
+            }
+            at = found.end;
+            continue;
+        }
+        if !piece.is_mark(",;().:–-") && !typed.says(at, &FILLERS) {
+            place.loose.push(piece.clone());
+        }
+        at += 1;
+    }
+    let parts = &mut place.whereabouts.parts;
+    // Of two sides, the second tells at which end of the first.
+    let mut side: Option<Axis> = None;
+    let mut beside: Option<String> = None;
+    for part in parts.iter_mut() {
+        if part.sort == Sort::Against {
+            beside.clone_from(&part.of);
+        }
+        let Sort::Side(way) = part.sort else { continue };
+        // `beside the stairs, on the front side`
+        part.of = part.of.take().or(beside.take());
+        if inside && part.of.is_none() || side.is_some_and(|axis| axis != way.axis()) {
+            part.sort = Sort::Inset(way, Length::ZERO);
+        }
+        side.get_or_insert(way.axis());
+    }
+    for (way, of, is_corner) in ends {
+        let is_across = |part: &Part| match part.sort {
+            Sort::Side(side) | Sort::Inset(side, _) => side.axis() != way.axis(),
+            _ => false,
+        };
+        let is_end = inside || parts.iter().any(is_across);
+        if is_corner && !is_end {
+            place.loose.push(Piece::word("corner"));
+        }
+        let sort = if is_end { Sort::Inset(way, Length::ZERO) } else { Sort::Side(way) };
+        parts.push(Part { sort, of });
+    }
+    let has_side = parts.iter().any(|part| matches!(part.sort, Sort::Side(_) | Sort::Inset(..)));
+    let has_middle = parts.iter().any(|part| part.sort == Sort::Middle);
+    if has_middle && !has_side && !inside && !place.needs_street {
+        place.loose.push(Piece::word("middle"));
+    }
+    let mut kept: Vec<Part> = Vec::new();
+    for part in std::mem::take(parts) {
+        if !kept.contains(&part) {
+            kept.push(part);
+        }
+    }
+    *parts = kept;
+    place
+}
+
 fn words(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let mut first = at;
     while typed.says(first, &LEADS) || first > at && typed.piece(first)?.is_mark("@") {
         first += 1;
     }
-    let leads = first > at;
     apart(typed, at)
-        .or_else(|| from_a_corner(typed, at, first))
-        .or_else(|| by_a_distance(typed, first))
-        .or_else(|| at_a_corner(typed, first, leads))
+        .or_else(|| level_with(typed, first))
+        .or_else(|| from_a_point(typed, at, first))
+        .or_else(|| from_an_end(typed, first))
+        .or_else(|| at_a_corner(typed, first, first > at))
+        .or_else(|| beside(typed, at))
         .or_else(|| on_a_side(typed, at, first))
-        .or_else(|| somewhere(typed, at))
+        .or_else(|| middle(typed, at))
 }
 
+fn one(sort: Sort, of: Option<String>) -> Told {
+    Told::Parts(vec![Part { sort, of }])
+}
+
+/// What is told of a side; `Street` if it is not known where the street is.
+fn of_side(way: Option<Direction>, told: impl FnOnce(Direction) -> Told) -> Told {
+    way.map_or(Told::Street, told)
+}
 /// `in the yard`, `out back`, `by itself`, `across the driveway`: away from the house.
 fn apart(typed: &Typed<'_>, at: usize) -> Option<Found> {
-    let found = |end: usize| Some(Found { told: Told::Apart, of: None, end });
+    let found = |end: usize| Some(Found { told: Told::Apart, end });
     let says =
         |words: &[&str]| words.iter().enumerate().all(|(i, word)| typed.says(at + i, &[word]));
     for words in [
-        &["out", "back"][..],
-        &["out", "in", "back"],
-        &["out", "front"],
-        &["by", "itself"],
+        &["by", "itself"][..],
         &["on", "its", "own"],
         &["standing", "by", "itself"],
         &["stands", "by", "itself"],
@@ -134,49 +228,175 @@ fn apart(typed: &Typed<'_>, at: usize) -> Option<Found> {
     found(last + 1 + usize::from(typed.says(last + 1, &["line", "fence"])))
 }
 
-/// `3' east of corner 3`, `5' from corner 2`, `start east 5' from corner 2`, `from "House" corner 1 + 3' east`.
-fn from_a_corner(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
-    let mut offsets: Vec<(Direction, Measure)> = Vec::new();
-    let mut alone: Option<Measure> = None;
+/// `flush with the front`, `even with the back wall of the garage`, `in line with the left side`.
+fn level_with(typed: &Typed<'_>, first: usize) -> Option<Found> {
+    let is_line = typed.says(first, &["line"]) && typed.says(first.checked_sub(1)?, &["in"]);
+    if !is_line && !typed.says(first, &["flush", "even", "aligned", "lined", "level"]) {
+        return None;
+    }
+    let mut at = first + 1;
+    while typed.says(at, &["up", "with", "to", "at", "against", "the", "its"]) {
+        at += 1;
+    }
+    let (owner, at) = owner(typed, at);
+    let way = direction(typed, at)?;
+    let end = after_words(typed, at + 1, &[&WALLS, &ENDS]);
+    let (of, end) = of_a_space(typed, end);
+    let told = of_side(way, |way| one(Sort::Inset(way, Length::ZERO), owner.or(of)));
+    Some(Found { told, end })
+}
+
+/// The index of the first piece from here on that is none of these words.
+fn after_words(typed: &Typed<'_>, at: usize, words: &[&[&str]]) -> usize {
+    let is_one = |at: &usize| words.iter().any(|words| typed.says(*at, words));
+    (at..typed.pieces.len()).find(|at| !is_one(at)).unwrap_or(typed.pieces.len().max(at))
+}
+
+/// `3' east of corner 3`, `5' from corner 2`, `start east 5' from corner 2`, `from "House" corner 1 + 3' east`, `4'
+/// east and 3' north of the house's NE corner`.
+fn from_a_point(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
+    let mut offsets: Vec<(Direction, Length)> = Vec::new();
     let mut next = first;
-    while let Some((offset, end)) = offset(typed, next) {
-        offsets.push(offset);
+    while let Some(((way, by), end)) = offset(typed, next) {
+        offsets.push((way, by.length));
         next = end + usize::from(joins(typed, end));
     }
-    if offsets.is_empty() {
-        alone = length_at(&typed.pieces, first).filter(|one| one.has_unit);
-        next = alone.as_ref().map_or(first, |one| one.end);
-    }
-    let told = |number: usize, offsets: &[(Direction, Measure)]| {
-        let offsets = offsets.iter().map(|(way, by)| (*way, by.length)).collect();
-        Told::Place(Whereabouts::FromCorner(number, offsets))
+    let alone = length_at(&typed.pieces, first).filter(|one| one.has_unit && offsets.is_empty());
+    next = alone.as_ref().map_or(next, |one| one.end);
+    let from = |point: Option<Point>, of: Option<String>, offsets| {
+        point.map_or(Told::Street, |point| one(Sort::From(point, offsets), of))
     };
     if next > first {
-        next += usize::from(typed.says(next, &["away", "over", "out"]));
+        next += usize::from(typed.says(next, &["away", "over", "out", "in", "back"]));
         if !typed.says(next, &["from", "of", "off", "past", "beyond"]) {
             return None;
         }
-        let (number, of, end) = numbered(typed, next + 1)?;
+        let (point, of, end) = point(typed, next + 1)?;
         let told = match alone {
-            Some(by) => Told::Place(Whereabouts::NearCorner(number, by.length)),
-            None => told(number, &offsets),
+            Some(by) => point.map_or(Told::Street, |point| one(Sort::Near(point, by.length), of)),
+            None => from(point, of, offsets),
         };
-        return Some(Found { told, of, end });
+        return Some(Found { told, end });
     }
     // The corner first, then how far from it.
-    let (number, of, end) = numbered(typed, first).filter(|_| first > at)?;
-    let mut next = end + usize::from(joins(typed, end));
-    while let Some((offset, end)) = offset(typed, next) {
-        offsets.push(offset);
+    let (point, of, corner) = point(typed, first).filter(|_| first > at)?;
+    let mut next = corner + usize::from(joins(typed, corner));
+    while let Some(((way, by), end)) = offset(typed, next) {
+        offsets.push((way, by.length));
         next = end + usize::from(joins(typed, end));
     }
-    let end = next;
-    (!offsets.is_empty()).then(|| Found { told: told(number, &offsets), of, end })
+    match point {
+        Some(Point::Toward(..)) if offsets.is_empty() => None,
+        _ if offsets.is_empty() => Some(Found { told: from(point, of, offsets), end: corner }),
+        _ => Some(Found { told: from(point, of, offsets), end: next }),
+    }
+}
+
+/// `corner 3`, `corner 3 of the house`, `"House" corner 3`, `the house's NE corner`, `corner "step"`. No point if it is
+/// not known where the street is.
+fn point(typed: &Typed<'_>, at: usize) -> Option<(Option<Point>, Option<String>, usize)> {
+    let at = at + usize::from(typed.says(at, &["the"]));
+    let (owner, first) = owner(typed, at);
+    if typed.says(first, &["corner"]) {
+        let number = typed.piece(first + 1).filter(|number| digits::is_small(number));
+        let point = match number {
+            Some(number) => Point::Numbered(number.text.parse().ok()?),
+            None => Point::Named(corner_named(typed, first + 1, first + 2)?),
+        };
+        let (of, end) = of_a_space(typed, first + 2);
+        return Some((Some(point), owner.or(of), end));
+    }
+    if let Some(name) = corner_named(typed, first, first + 1)
+        && typed.says(first + 1, &["corner"])
+    {
+        return Some((Some(Point::Named(name)), None, first + 2));
+    }
+    let ((north, east), end) = compass_corner(typed, first)?;
+    if !typed.says(end, &["corner"]) && typed.lower(first).len() != 2 {
+        return None;
+    }
+    let (of, end) = of_a_space(typed, end + usize::from(typed.says(end, &["corner"])));
+    let point = north.zip(east).map(|(north, east)| Point::Toward(north, east));
+    Some((point, owner.or(of), end))
+}
+
+/// A name of a corner above on the level.
+fn corner_named(typed: &Typed<'_>, first: usize, end: usize) -> Option<String> {
+    let name = typed.name(first, end);
+    let known = typed.attempt.beside.corners.iter().find(|one| one.eq_ignore_ascii_case(&name))?;
+    Some(known.to_string())
+}
+
+/// `3' from the west wall`, `6' in from the left corner`, `4' back from the front`, `set back 4'`, `30 m behind the
+/// house`, `20' away from the house`.
+fn from_an_end(typed: &Typed<'_>, first: usize) -> Option<Found> {
+    let is_back = typed.says(first, &["back", "recessed"]);
+    let front = typed.attempt.beside.front;
+    let inset = |way: Option<Direction>, by: Length, of: Option<String>| {
+        of_side(way, |way| one(Sort::Inset(way, by), of))
+    };
+    let (by, after) = distance(typed, first + usize::from(is_back))?;
+    let at = after_words(typed, after, &[&["away", "over", "in", "out", "back", "up"]]);
+    let goes_back = is_back && first > 0 && typed.says(first - 1, &["set", "is"])
+        || typed.says(first, &["recessed"])
+        || at == after + 1 && typed.says(after, &["back"]);
+    if !typed.says(at, &["from", "off", "of"]) {
+        if goes_back && ends(typed, at) {
+            return Some(Found { told: inset(front, by, None), end: at });
+        }
+        // At a distance from the house it touches nothing.
+        let found = on_a_side(typed, at, at).or_else(|| beside(typed, at))?;
+        return (by != Length::ZERO).then_some(Found { told: Told::Apart, ..found });
+    }
+    let next = at + 1 + usize::from(typed.says(at + 1, &["the", "its"]));
+    let (owner, next) = owner(typed, next);
+    if let Some(way) = direction(typed, next)
+        && direction(typed, next + 1).is_none()
+    {
+        let end = after_words(typed, next + 1, &[&WALLS, &ENDS]);
+        let (of, after) = of_a_space(typed, end);
+        // `from the front door` is none of these.
+        if end == next + 1 && after == end && !ends(typed, end) {
+            return None;
+        }
+        return Some(Found { told: inset(way, by, owner.or(of)), end: after });
+    }
+    let end = house(typed, next)?;
+    Some(Found { told: Told::Apart, end })
+}
+
+/// `at the southeast corner of the house`, `SE corner`, `rear left corner`, `NE of house`.
+fn at_a_corner(typed: &Typed<'_>, first: usize, leads: bool) -> Option<Found> {
+    let (owner, at) = owner(typed, first);
+    let (ways, end) = compass_corner(typed, at)?;
+    let says_corner = typed.says(end, &["corner", "end"]);
+    let end = end + usize::from(says_corner);
+    let (of, after) = of_a_space(typed, end);
+    if !says_corner && !(leads && ends(typed, after)) && after == end {
+        return None;
+    }
+    let told = match ways {
+        (Some(north), Some(east)) => one(Sort::At(Point::Toward(north, east)), owner.or(of)),
+        _ => Told::Street,
+    };
+    Some(Found { told, end: after })
 }
 
 pub(super) fn joins(typed: &Typed<'_>, at: usize) -> bool {
     typed.says(at, &["and", "then", "plus"])
         || typed.piece(at).is_some_and(|mark| mark.is_mark("+,&"))
+}
+
+/// A length with its unit, or none at all: `0`, `0'`.
+pub(super) fn distance(typed: &Typed<'_>, at: usize) -> Option<(Length, usize)> {
+    if let Some(one) = length_at(&typed.pieces, at).filter(|one| one.has_unit) {
+        return Some((one.length, one.end));
+    }
+    let is_unit = typed.piece(at + 1).is_some_and(|unit| {
+        unit.is_mark("'’′\"") || unit.is_word(&["ft", "feet", "foot", "m", "cm", "mm"])
+    });
+    let is_zero = typed.piece(at)?.text == "0";
+    is_zero.then_some((Length::ZERO, at + 1 + usize::from(is_unit)))
 }
 
 /// `east 5'`, `5' east`: a direction and a length.
@@ -192,83 +412,6 @@ pub(super) fn offset(typed: &Typed<'_>, at: usize) -> Option<((Direction, Measur
     let next = next + usize::from(typed.says(next, &["the"]));
     let way = direction(typed, next).flatten()?;
     Some(((way, by), next + 1))
-}
-
-/// `corner 3`, `corner 3 of the house`, `"House" corner 3`, `the house's corner 3`.
-fn numbered(typed: &Typed<'_>, at: usize) -> Option<(usize, Option<String>, usize)> {
-    let mut first = at + usize::from(typed.says(at, &["the"]));
-    let mut of = None;
-    if is_text(typed.piece(first)) {
-        of = Some(typed.name(first, first + 1));
-        first += 1;
-    } else if house(typed, first).is_some_and(|end| typed.says(end, &["corner"])) {
-        first = house(typed, first)?;
-    }
-    let number = typed
-        .piece(first + 1)
-        .filter(|number| typed.says(first, &["corner"]) && digits::is_small(number))?;
-    let number: usize = number.text.parse().ok()?;
-    let mut end = first + 2;
-    if of.is_none() && typed.says(end, &["of", "on"]) {
-        let name = end + 1 + usize::from(typed.says(end + 1, &["the"]));
-        if is_text(typed.piece(name)) {
-            of = Some(typed.name(name, name + 1));
-            end = name + 1;
-        } else {
-            end = house(typed, name).unwrap_or(name + 1);
-        }
-    }
-    Some((number, of, end))
-}
-
-/// `3' from the west wall`, `3' from the southeast corner`, `30 m behind the house`, `20' away from the house`.
-fn by_a_distance(typed: &Typed<'_>, first: usize) -> Option<Found> {
-    let by = length_at(&typed.pieces, first).filter(|one| one.has_unit)?;
-    let mut at = by.end;
-    at += usize::from(typed.says(at, &["away", "over", "in", "out"]));
-    let is_from = typed.says(at, &["from", "off", "of"]);
-    let next = at + usize::from(is_from);
-    let next = next + usize::from(typed.says(next, &["the"]));
-    if is_from && let Some(((north, east), end)) = compass_corner(typed, next) {
-        let told = match (north, east) {
-            (Some(north), Some(east)) => Whereabouts::NearCompassCorner(north, east, by.length),
-            _ => Whereabouts::Unknown,
-        };
-        let end = typed.says(end, &["corner"]).then_some(end + 1)?;
-        let (of, end) = of_the_house(typed, end);
-        return Some(Found { told: Told::Place(told), of, end });
-    }
-    if is_from && direction(typed, next).is_some() && typed.says(next + 1, &ENDS) {
-        let (of, end) = of_the_house(typed, next + 2);
-        let told = match direction(typed, next).flatten() {
-            Some(side) => Whereabouts::FromWall(side, by.length),
-            None => Whereabouts::Unknown,
-        };
-        return Some(Found { told: Told::Place(told), of, end });
-    }
-    // At a distance from the house it touches nothing.
-    let away = on_a_side(typed, at, at)
-        .map(|found| found.end)
-        .or_else(|| house(typed, next).filter(|_| is_from))?;
-    Some(Found { told: Told::Apart, of: None, end: away })
-}
-
-/// `at the southeast corner of the house`, `SE corner`, `rear left corner`.
-fn at_a_corner(typed: &Typed<'_>, first: usize, leads: bool) -> Option<Found> {
-    let (ways, end) = compass_corner(typed, first)?;
-    let says_corner = typed.says(end, &["corner"]);
-    let is_short = typed.lower(first).len() == 2;
-    let end = end + usize::from(says_corner);
-    let (of, after) = of_the_house(typed, end);
-    if !says_corner && !(is_short && (leads || after > end)) {
-        return None;
-    }
-    let end = after;
-    let told = match ways {
-        (Some(north), Some(east)) => Whereabouts::Corner(north, east),
-        _ => Whereabouts::Unknown,
-    };
-    Some(Found { told: Told::Place(told), of, end })
 }
 
 /// The two sides of a corner, north or south first, each `None` if it is not known where the street is; and the index
@@ -296,48 +439,66 @@ pub(super) fn compass_corner(typed: &Typed<'_>, at: usize) -> Option<(Sides, usi
     Some(((Some(north), Some(east)), end))
 }
 
-/// `on the east side`, `right of house`, `behind the house`, `at rear`, `north end`.
-fn on_a_side(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
+/// `behind the garage`, `in front of the wing`, `next to the kitchen`, `over the garage`.
+fn beside(typed: &Typed<'_>, at: usize) -> Option<Found> {
+    let mut first = at;
+    while typed.says(first, &["attached", "built", "is", "set", "right", "directly"])
+        && typed.piece(first + 1).is_some_and(|next| next.sort == PieceSort::Word)
+        && !typed.says(first + 1, &["of", "side", "wall", "to"])
+    {
+        first += 1;
+    }
     let front = typed.attempt.beside.front;
-    let back = front.map(Direction::opposite);
-    let side = |way: Option<Direction>, end: usize| {
-        let (of, end) = of_the_house(typed, end);
-        let told = way.map_or(Whereabouts::Unknown, Whereabouts::Side);
-        Some(Found { told: Told::Place(told), of, end })
-    };
-    let behind = (at..=first).find(|&at| typed.says(at, &["behind"]));
-    if let Some(behind) = behind {
-        let (_, end) = of_the_house(typed, behind + 1);
-        let end = match house_or_the(typed, behind + 1) {
-            Some(after) => after,
-            None if end > behind + 1 => end,
-            None if ends(typed, behind + 1) => behind + 1,
-            // Behind something else.
-            None => return None,
-        };
-        return Some(Found {
-            told: Told::Place(back.map_or(Whereabouts::Unknown, Whereabouts::Side)),
-            of: None,
-            end,
-        });
+    let behind = typed.says(first, &["behind"]);
+    let phrases: [(&[&str], Option<Sort>); 15] = [
+        (&["behind"], front.map(|front| Sort::Side(front.opposite()))),
+        (&["in", "back", "of"], front.map(|front| Sort::Side(front.opposite()))),
+        (&["in", "front", "of"], front.map(Sort::Side)),
+        (&["next", "to"], Some(Sort::Against)),
+        (&["attached", "to"], Some(Sort::Against)),
+        (&["beside"], Some(Sort::Against)),
+        (&["alongside"], Some(Sort::Against)),
+        (&["against"], Some(Sort::Against)),
+        (&["adjoining"], Some(Sort::Against)),
+        (&["adjacent", "to"], Some(Sort::Against)),
+        (&["over", "top", "of"], Some(Sort::Over)),
+        (&["on", "top", "of"], Some(Sort::Over)),
+        (&["over"], Some(Sort::Over)),
+        (&["above"], Some(Sort::Over)),
+        (&["right", "above"], Some(Sort::Over)),
+    ];
+    let says = |words: &[&str]| words.iter().enumerate().all(|(i, w)| typed.says(first + i, &[w]));
+    let (words, sort) = phrases.into_iter().find(|(words, _)| says(words))?;
+    let next = first + words.len();
+    let told = |of| sort.map_or(Told::Street, |sort| one(sort, of));
+    if let Some((of, end)) = space_named(typed, next) {
+        return Some(Found { told: told(of), end });
     }
-    let way = direction(typed, first)?;
-    let mut end = first + 1;
-    let has_end = typed.says(end, &ENDS);
-    while typed.says(end, &ENDS) {
-        end += 1;
-    }
-    let (_, after) = of_the_house(typed, end);
-    let says_of = after > end;
+    (behind && ends(typed, next)).then(|| Found { told: told(None), end: next })
+}
+
+/// `on the east side`, `right of house`, `at rear`, `north end`, `the garage's left side`.
+fn on_a_side(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
+    let (owner, word) = owner(typed, first);
+    let way = direction(typed, word)?;
+    let end = after_words(typed, word + 1, &[&WALLS, &ENDS]);
+    let is_end = (word + 1..end).any(|at| typed.says(at, &ENDS));
+    let is_corner = (word + 1..end).any(|at| typed.says(at, &["corner"]));
+    let (of, after) = of_a_space(typed, end);
     // `on the right`, `to the east`, `off back`: nothing else follows.
     let is_apart = at == 1 && !is_before_a_length(typed, end)
         || at > 0 && typed.pieces[at - 1].is_mark(",;-–(");
     let leads = is_apart && first == at
         || first > at && !typed.says(first - 1, &["start", "starts", "from"]);
-    if !(has_end || says_of || leads && ends(typed, end)) {
+    if !(end > word + 1 || after > end || leads && ends(typed, end)) {
         return None;
     }
-    side(way, end)
+    let of = owner.or(of);
+    let told = of_side(way, |way| match is_end {
+        true => Told::End { way, of, is_corner },
+        false => one(Sort::Side(way), of),
+    });
+    Some(Found { told, end: after })
 }
 
 /// Whether a length follows that is not the first of a size: `back 30'`.
@@ -349,68 +510,78 @@ fn is_before_a_length(typed: &Typed<'_>, at: usize) -> bool {
     })
 }
 
-/// The index after `house` or `the house`.
-fn house_or_the(typed: &Typed<'_>, at: usize) -> Option<usize> {
-    let first = at + usize::from(typed.says(at, &["the", "my", "our"]));
-    house(typed, first)
-}
-
-/// `near the front door`, `in the corner beside the garage`, `next to the kitchen`: nothing that was measured.
-fn somewhere(typed: &Typed<'_>, at: usize) -> Option<Found> {
-    let begins = [
-        "near",
-        "beside",
-        "between",
-        "around",
-        "opposite",
-        "facing",
-        "adjacent",
-        "adjoining",
-        "alongside",
-        "behind",
-        "off",
-        "against",
-    ];
-    let two = typed.says(at, &["next", "close"]) && typed.says(at + 1, &["to"])
-        || typed.says(at, &["in", "at"])
-            && typed.says(at + 1, &["the", "a", "inside", "inner"])
-            && (at + 1..at + 4).any(|at| typed.says(at, &["corner", "entry", "door", "entrance"]));
-    if !two && !typed.says(at, &begins) {
-        return None;
-    }
-    let stops = |at: usize| {
-        let piece = &typed.pieces[at];
-        piece.is_number()
-            || piece.sort == Sort::Mark && !piece.is_mark("'’&/")
-            || typed.says(at, &PARTS)
-    };
-    let end = (at + 1..typed.pieces.len()).find(|&at| stops(at)).unwrap_or(typed.pieces.len());
-    (end > at + 1).then_some(Found { told: Told::Place(Whereabouts::Unknown), of: None, end })
+/// `centered`, `in the middle of`.
+fn middle(typed: &Typed<'_>, at: usize) -> Option<Found> {
+    let first = after_words(typed, at, &[&["in", "at", "the", "on"]]);
+    let is_middle = typed.says(first, &["centered", "centred", "middle", "center", "centre"]);
+    let end = first + 1 + usize::from(typed.says(first + 1, &["of"]));
+    is_middle.then(|| Found { told: one(Sort::Middle, None), end })
 }
 
 /// Whether nothing more of the same part of the line follows.
 fn ends(typed: &Typed<'_>, at: usize) -> bool {
     typed.piece(at).is_none_or(|next| {
-        next.is_number() || next.is_mark(",;.()[]:–-#") || typed.says(at, &PARTS)
+        const MORE: [&str; 8] =
+            ["and", "but", "flush", "even", "centered", "centred", "behind", "beside"];
+        next.is_number()
+            || next.is_mark(",;.()[]:–-#")
+            || [&PARTS[..], &LEADS, &MORE].iter().any(|words| typed.says(at, words))
     })
 }
 
-/// `of the house`, `of house`, `of "House"`: the space that is named, and the index after it.
-pub(super) fn of_the_house(typed: &Typed<'_>, at: usize) -> (Option<String>, usize) {
-    if !typed.says(at, &["of", "from", "on"]) {
-        return (None, at);
+/// `the garage's`, `"Garage"`, `house's` before a side or a corner of it: whose it is, and the index after it.
+fn owner(typed: &Typed<'_>, at: usize) -> (Option<String>, usize) {
+    if is_text(typed.piece(at)) {
+        return (Some(typed.name(at, at + 1)), at + 1);
     }
-    let name = at + 1 + usize::from(typed.says(at + 1, &["the", "my", "our"]));
-    if is_text(typed.piece(name)) {
-        return (Some(typed.name(name, name + 1)), name + 1);
+    if let Some(end) = house(typed, at) {
+        let is_owned = typed.piece(end).is_some_and(|mark| mark.is_mark("'’"));
+        let end = end + 2 * usize::from(is_owned && typed.says(end + 1, &["s"]));
+        let is_before = direction(typed, end).is_some()
+            || compass_corner(typed, end).is_some()
+            || typed.says(end, &["corner"]);
+        return (None, if is_before { end } else { at });
     }
-    if let Some(end) = house(typed, name) {
-        return (None, end);
-    }
-    match kind_word(&typed.lower(name)) {
-        Some(kind) => (Some(kind.to_owned()), name + 1),
+    let word = typed.lower(at);
+    match word.strip_suffix("'s").or_else(|| word.strip_suffix("’s")) {
+        Some("house" | "home") => (None, at + 1),
+        Some(name) => (Some(name.to_owned()), at + 1),
         None => (None, at),
     }
+}
+
+/// A space that is named after the words before: the house, a name, or up to three words of one.
+fn space_named(typed: &Typed<'_>, at: usize) -> Option<(Option<String>, usize)> {
+    let first = after_words(typed, at, &[&["the", "my", "our", "a", "an"]]);
+    if let Some(end) = house(typed, first) {
+        return Some((None, end));
+    }
+    if is_text(typed.piece(first)) {
+        return Some((Some(typed.name(first, first + 1)), first + 1));
+    }
+    let stops = |at: usize| {
+        typed.piece(at).is_none_or(|piece| piece.sort != PieceSort::Word)
+            || typed.says(at, &PARTS)
+            || typed.says(at, &LEADS)
+            || typed.says(
+                at,
+                &["and", "but", "flush", "even", "centered", "centred", "behind", "beside"],
+            )
+            || typed.says(at, &LEADS)
+            || typed.says(at, &WALLS)
+            || typed.says(at, &ENDS)
+            || typed.says(at, &["of", "and", "flush", "even", "centered", "with"])
+            || direction(typed, at).is_some()
+            || slant(&typed.lower(at)).is_some()
+    };
+    let end = (first..first + 4).find(|&at| stops(at))?;
+    (end > first).then(|| (Some(typed.text(first, end).to_lowercase()), end))
+}
+
+/// `of the house`, `of "House"`, `from the garage`: the space that is named, and the index after it.
+fn of_a_space(typed: &Typed<'_>, at: usize) -> (Option<String>, usize) {
+    let named = typed.says(at, &["of", "from", "on"]).then(|| space_named(typed, at + 1));
+    named.flatten().unwrap_or((None, at))
 }
 
 /// The index after words for the house: its name, `house`, `home`, `main house`.

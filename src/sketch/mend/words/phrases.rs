@@ -21,6 +21,14 @@ pub(super) fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attem
         for (taken, by) in found {
             let end = start + taken;
             let phrase = join(&pieces[start..end]);
+            // What has a size is a space.
+            let is_space = || {
+                crate::sketch::nouns::is_known(&phrase.to_lowercase())
+                    && super::super::kinds::size_in(line).is_some()
+            };
+            if by == "#" && is_space() {
+                continue;
+            }
             if by == "#" {
                 edits.push(Edit::line(
                     format!("# {line}"),

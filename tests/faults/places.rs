@@ -1,0 +1,278 @@
+//! Places told in words: what is offered, when taken, gives the space at the place that was said. The places are worked
+//! out here from the corners of the house, by hand.
+
+use fairfoot::diagnostic::draw;
+use fairfoot::{Diagnostic, Settings};
+use proptest::prelude::*;
+
+use super::diagnostics_of;
+
+/// The ways, clockwise from north.
+const WAYS: [&str; 4] = ["north", "east", "south", "west"];
+
+type Corner = (i64, i64);
+
+/// A house in whole feet: its corners in the order of the walk, which begins at the first, at 0, 0.
+#[derive(Clone, Debug)]
+struct House {
+    corners: Vec<Corner>,
+    /// The street side, as an index of [`WAYS`].
+    front: usize,
+}
+
+impl House {
+    /// A rectangle, or an L without its corner at `cut` (counted from the southwest, clockwise), whose walk begins at
+    /// corner `first` and goes one way or the other.
+    fn new(
+        size: (i64, i64),
+        cut: Option<(usize, i64, i64)>,
+        first: usize,
+        turns: bool,
+        front: usize,
+    ) -> House {
+        let (w, h) = size;
+        let mut corners = vec![(0, 0), (0, h), (w, h), (w, 0)];
+        if let Some((corner, a, b)) = cut {
+            let (x, y) = corners[corner];
+            let (inward, up) = (if x == 0 { a } else { w - a }, if y == 0 { b } else { h - b });
+            // The walk round comes to the cut corner along one axis, clockwise.
+            let three = match corner {
+                0 | 2 => [(inward, y), (inward, up), (x, up)],
+                _ => [(x, up), (inward, up), (inward, y)],
+            };
+            corners.splice(corner..=corner, three);
+        }
+        if turns {
+            corners.reverse();
+        }
+        let first = first % corners.len();
+        corners.rotate_left(first);
+        let (x, y) = corners[0];
+        let corners = corners.into_iter().map(|at| (at.0 - x, at.1 - y)).collect();
+        House { corners, front }
+    }
+
+    fn text(&self) -> String {
+        let mut text = format!("front {}\nlevel \"G\"\nliving \"House\"\n", WAYS[self.front]);
+        let next = self.corners.iter().cycle().skip(1);
+        for (one, two) in self.corners.iter().zip(next) {
+            let (east, north) = (two.0 - one.0, two.1 - one.1);
+            let way = match (east, north) {
+                (0, n) if n > 0 => "north",
+                (0, _) => "south",
+                (e, _) if e > 0 => "east",
+                _ => "west",
+            };
+            text.push_str(&format!("{way} {}'\n", east.abs() + north.abs()));
+        }
+        text
+    }
+
+    /// The west, south, east and north end.
+    fn ends(&self) -> [i64; 4] {
+        let east = self.corners.iter().map(|at| at.0);
+        let north = self.corners.iter().map(|at| at.1);
+        [
+            east.clone().min().unwrap(),
+            north.clone().min().unwrap(),
+            east.max().unwrap(),
+            north.max().unwrap(),
+        ]
+    }
+
+    fn is_rectangle(&self) -> bool {
+        self.corners.len() == 4
+    }
+
+    /// Where a side as seen from the street is.
+    fn seen(&self, side: usize) -> usize {
+        // Seen from the street, the right of a house whose back is north is east.
+        (self.front + 2 + side) % 4
+    }
+}
+
+/// The word for a side, by the compass or as seen from the street.
+fn said(house: &House, side: usize, by_street: bool) -> &'static str {
+    const SEEN: [&str; 4] = ["back", "right", "front", "left"];
+    match by_street {
+        true => SEEN[(0..4).find(|&seen| house.seen(seen) == side).unwrap()],
+        false => WAYS[side],
+    }
+}
+
+/// The box of a space on a line that is offered: its walk goes north, east, south and west from its southwest corner.
+fn offered_box(house: &House, offered: &str, size: (i64, i64)) -> [i64; 4] {
+    let pieces: Vec<&str> = offered.lines().next().unwrap().split(' ').collect();
+    let feet = |text: &str| text.trim_end_matches('\'').parse::<i64>().unwrap();
+    let (mut x, mut y) = (0, 0);
+    if let Some(start) = pieces.iter().position(|piece| *piece == "start") {
+        for two in pieces[start + 1..].chunks(2) {
+            match two {
+                ["north", by] => y += feet(by),
+                ["south", by] => y -= feet(by),
+                ["east", by] => x += feet(by),
+                ["west", by] => x -= feet(by),
+                _ => break,
+            }
+        }
+    } else if let Some(corner) = pieces.iter().position(|piece| *piece == "corner") {
+        (x, y) = house.corners[pieces[corner + 1].parse::<usize>().unwrap() - 1];
+    }
+    // With its sides below the line, the walk is that of the line.
+    let sides: Vec<i64> =
+        offered.lines().skip(1).take(2).map(|side| feet(side.split(' ').nth(1).unwrap())).collect();
+    let (w, h) = match sides[..] {
+        [north, east] => (east, north),
+        _ => size,
+    };
+    [x, y, x + w, y + h]
+}
+
+/// The end of a box on a side.
+fn end([west, south, east, north]: [i64; 4], side: usize) -> i64 {
+    [north, east, south, west][side]
+}
+
+/// How far in from the end of the house on `side` the box ends; negative if it ends beyond.
+fn inset(house: &House, space: [i64; 4], side: usize) -> i64 {
+    let far = end(house.ends(), side) - end(space, side);
+    if side == 0 || side == 1 { far } else { -far }
+}
+
+/// Whether a box stands against a wall of the house on this side, for a foot or more.
+fn stands_on(house: &House, space: [i64; 4], side: usize) -> bool {
+    let opposite = end(space, (side + 2) % 4);
+    let (low, high) = if side % 2 == 0 { (space[0], space[2]) } else { (space[1], space[3]) };
+    let next = house.corners.iter().cycle().skip(1);
+    house.corners.iter().zip(next).any(|(one, two)| {
+        let (across, from, to) = match side % 2 {
+            0 => ([one.1, two.1], one.0.min(two.0), one.0.max(two.0)),
+            _ => ([one.0, two.0], one.1.min(two.1), one.1.max(two.1)),
+        };
+        across == [opposite; 2] && high.min(to) - low.max(from) >= 1
+    })
+}
+
+/// What is offered for a line below the house, with the box of each, after each was taken and the house read.
+fn offers(house: &House, line: &str, size: (i64, i64), sides: bool) -> Vec<[i64; 4]> {
+    let (w, h) = size;
+    let walk = match sides {
+        true => format!("north {h}'\neast {w}'\nsouth {h}'\nwest {w}'\n"),
+        false => String::new(),
+    };
+    let text = format!("{}{line}\n{walk}", house.text());
+    let (source, list) = diagnostics_of("told.sides", text.clone().into_bytes());
+    let fixes = list.iter().flat_map(Diagnostic::fixes);
+    let own = fairfoot::read("house.sides", house.text()).unwrap();
+    let area = |house: &fairfoot::House| {
+        house.areas(&Settings::default()).unwrap().gross().as_measured().whole_sq_ft()
+    };
+    let boxes = fixes.map(|fix| {
+        let mut taken = text.clone();
+        taken.replace_range(fix.span.start..fix.span.end, &fix.text);
+        let read = fairfoot::read("taken.sides", taken.as_str());
+        let read = read.unwrap_or_else(|errors| {
+            panic!("{line}: {}\n{errors}\n{}", fix.text, draw(&source, &list, false))
+        });
+        assert!(fix.text.starts_with("porch \"Porch\""), "{line}: {}", fix.text);
+        assert_eq!(area(&read), area(&own), "{line}: {}", fix.text);
+        let there = offered_box(house, &fix.text, size);
+        let (own_w, own_h) = (there[2] - there[0], there[3] - there[1]);
+        assert!((own_w, own_h) == (w, h) || (own_w, own_h) == (h, w), "{line}: {}", fix.text);
+        there
+    });
+    boxes.collect()
+}
+
+fn houses() -> impl Strategy<Value = House> {
+    let cut = proptest::option::of((0_usize..4, 6_i64..14, 6_i64..14));
+    ((30_i64..60, 30_i64..60), cut, 0_usize..6, any::<bool>(), 0_usize..4)
+        .prop_map(|(size, cut, first, turns, front)| House::new(size, cut, first, turns, front))
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(96))]
+
+    #[test]
+    fn a_space_on_a_side_at_a_distance_from_an_end_is_offered_there(
+        house in houses(), side in 0_usize..4, turn in any::<bool>(), by in 0_i64..9, street in any::<bool>(),
+        size in (4_i64..10, 4_i64..10), has_sides in any::<bool>(), how in 0_usize..4,
+    ) {
+        let from = (side + if turn { 1 } else { 3 }) % 4;
+        let (on, of) = (said(&house, side, street), said(&house, from, street));
+        let (wide, deep) = if side % 2 == 0 { size } else { (size.1, size.0) };
+        let sized = if has_sides { String::new() } else { format!("{wide}' wide and {deep}' deep, ") };
+        let place = match how {
+            0 => format!("on the {on} side, {by}' from the {of} end"),
+            1 => format!("against the {on} wall, starting {by}' in from the {of} corner"),
+            2 => format!("{by}' from the {of} wall, on the {on} side of the house"),
+            _ => format!("on the {on}, flush with the {of}"),
+        };
+        let by = if how == 3 { 0 } else { by };
+        let found = offers(&house, &format!("porch {sized}{place}"), size, has_sides);
+        for there in &found {
+            prop_assert!(stands_on(&house, *there, side), "{place}: {there:?} {house:?}");
+            prop_assert_eq!(there[2] - there[0], size.0);
+        }
+        if house.is_rectangle() {
+            prop_assert_eq!(found.len(), 1, "{}", place);
+            prop_assert_eq!(inset(&house, found[0], from), by, "{} {:?}", place, house);
+        }
+    }
+
+    #[test]
+    fn a_space_on_a_side_is_offered_there_alone(
+        house in houses(), side in 0_usize..4, street in any::<bool>(), size in (4_i64..10, 4_i64..10),
+        how in 0_usize..3,
+    ) {
+        let on = said(&house, side, street);
+        let place = match how {
+            0 => format!("on the {on} side"),
+            1 => format!("to the {on}"),
+            _ => format!("off the {on} of the house"),
+        };
+        let found = offers(&house, &format!("porch {place}"), size, true);
+        prop_assert!(!found.is_empty(), "{}", place);
+        for there in found {
+            prop_assert!(stands_on(&house, there, side), "{place}: {there:?} {house:?}");
+        }
+    }
+
+    #[test]
+    fn a_space_in_the_middle_of_a_side_is_offered_there(
+        house in houses(), side in 0_usize..4, street in any::<bool>(), size in (2_i64..5, 2_i64..5),
+    ) {
+        let (w, h) = (2 * size.0, 2 * size.1);
+        let place = format!("centered on the {} side", said(&house, side, street));
+        let ends = house.ends();
+        let is_even = (ends[2] - ends[0]) % 2 == 0 && (ends[3] - ends[1]) % 2 == 0;
+        if !house.is_rectangle() || is_even {
+            let found = offers(&house, &format!("porch {place}"), (w, h), true);
+            // A wall with a jog has more than one middle: it is asked for.
+            prop_assert_eq!(found.len(), usize::from(house.is_rectangle()), "{}", place);
+            for there in found {
+                let (one, two) = ((side + 1) % 4, (side + 3) % 4);
+                prop_assert!(stands_on(&house, there, side));
+                prop_assert_eq!(inset(&house, there, one), inset(&house, there, two));
+            }
+        }
+    }
+
+    #[test]
+    fn a_walk_that_begins_at_a_distance_from_a_corner_is_offered_there(
+        house in houses(), corner in 0_usize..6, east in 1_i64..9, north in 1_i64..9, signs in any::<(bool, bool)>(),
+    ) {
+        let corner = corner % house.corners.len();
+        let (e, n) = (if signs.0 { east } else { -east }, if signs.1 { north } else { -north });
+        let place = format!(
+            "{east}' {} and {north}' {} of corner {}",
+            if signs.0 { "east" } else { "west" },
+            if signs.1 { "north" } else { "south" },
+            corner + 1
+        );
+        let at = house.corners[corner];
+        for there in offers(&house, &format!("porch {place}"), (6, 5), true) {
+            prop_assert_eq!([there[0], there[1]], [at.0 + e, at.1 + n], "{} {:?}", place, house);
+        }
+    }
+}
