@@ -35,14 +35,18 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
             Ok(House::new(model))
         }
         None => {
-            offer_places(&source, &asked, &unread, &mut faults);
-            take_back_places(&source, &asked, &unread, &mut faults);
+            if source.text().len() <= MOST_TEXT {
+                offer_places(&source, &asked, &unread, &mut faults);
+                take_back_places(&source, &asked, &unread, &mut faults);
+            }
             name_walls_in_comments(&source, &mut faults);
             Err(Diagnostics::new(source, faults).and_more(more))
         }
     }
 }
 
+/// The most bytes of a text for which places are computed: each is tried in a text of its own. No house has as many.
+const MOST_TEXT: usize = 50_000;
 /// The most lines without a place for which places are computed.
 const MOST_ASKED: usize = 8;
 
@@ -86,13 +90,14 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             helps.push(format!("did you mean {}{which}", list_or(&shown)));
         }
         if let Some([one, other]) = answer.ends {
+            let example = answer.example;
             let lead = if shown.is_empty() {
                 "say where along that side"
             } else {
                 "anywhere else along it"
             };
             helps.push(format!(
-                "{lead}: add to your line how far it is from one end, as `6' from the {} end` or `6' from the {} end`",
+                "{lead}: add to your line how far it is from one end, as `{example} from the {} end` or `{example} from the {} end`",
                 one.word(),
                 other.word()
             ));

@@ -13,7 +13,7 @@ use crate::house::check::glance::Glance;
 use crate::house::check::places::{At, Tried, grain};
 use crate::sketch::asked::{Part, Point, Sort};
 use crate::sketch::{Kind, Sketch, Whereabouts};
-use crate::units::length::{Length, WrittenLength};
+use crate::units::length::{Form, Length, WrittenLength};
 
 /// The most places that are suggested.
 const MOST_OFFERED: usize = 3;
@@ -27,6 +27,8 @@ pub(crate) struct Answer {
     pub(crate) places: Vec<(String, String)>,
     /// The ends of the wall along which it may stand anywhere, if the words do not say where.
     pub(crate) ends: Option<[Direction; 2]>,
+    /// A distance as it is written in this file, for an example.
+    pub(crate) example: &'static str,
     /// The space whose place or walk has to be settled first.
     pub(crate) waits_for: Option<String>,
     /// What the words call a space, if nothing above on the level is called so, or more than one thing.
@@ -233,8 +235,19 @@ impl Checker<'_> {
         tried.sort_by(|a, b| b.flush.total_cmp(&a.flush));
         // Where all of a wall lies against the house, places where only part of it does are not meant.
         if let [best, ..] = tried[..] {
-            let least = if free.is_some() { best.flush / 2.0 } else { best.flush - 1.0 };
-            tried.retain(|place| inside || place.flush >= least);
+            tried.retain(|place| inside || 2.0 * place.flush >= best.flush);
+        }
+        // Words that count from an end mean the outermost first: where it does not do, no other is guessed.
+        let is_outermost = |one: &Allows| match one {
+            Allows::Along(axis, all) if free != Some(*axis) => all.first().is_none_or(|first| {
+                tried.iter().any(|place| (along(place.at, *axis) - first).abs() <= NEAR)
+            }),
+            _ => true,
+        };
+        let insets = told.parts.iter().zip(allowed);
+        let mut insets = insets.filter(|(part, _)| matches!(part.sort, Sort::Inset(..)));
+        if !insets.all(|(_, one)| is_outermost(one)) {
+            tried.clear();
         }
         tried.truncate(MOST_OFFERED);
         let fills = |axis: &Axis| {
@@ -246,12 +259,17 @@ impl Checker<'_> {
         let ends = free
             .filter(|axis| !fills(axis))
             .map(|axis| [Direction::along(axis, -1), Direction::along(axis, 1)]);
+        let example = match self.form() {
+            Form::FeetAndInches | Form::DecimalFeet => "6'",
+            Form::Meters | Form::Centimeters | Form::Millimeters => "2 m",
+        };
         let places = tried.iter().flat_map(|place| {
             let typed = self.typed(space, vec![*place]).into_iter().next().unwrap_or_default();
             let said = self.where_it_is(wanted, place.at)?;
             Some((typed.trim_matches('`').to_owned(), said))
         });
-        Some(Answer { places: places.collect(), ends, ..Answer::default() })
+        let places = places.collect();
+        Some(Answer { places, ends, example, ..Answer::default() })
     }
 
     /// The space that the line of a space says it lies in.
@@ -344,6 +362,9 @@ impl Checker<'_> {
                 if edges.is_empty() {
                     edges.push(edge(stretch(&there.extent, axis), *way));
                 }
+                // The one farthest out first.
+                edges.sort_by_key(|end| -way.sign() * end);
+                edges.dedup();
                 let mut starts: Vec<i64> =
                     edges.iter().map(|end| end - by - edge(own, *way)).collect();
                 // From the end of another space, away from it as well.
@@ -498,6 +519,18 @@ impl Checker<'_> {
                         |(low, high): (i64, i64), at: i64| low - NEAR <= at && at <= high + NEAR;
                     self.point(of, point).is_some_and(|corner| {
                         within(extent.east(), corner.0) && within(extent.north(), corner.1)
+                    })
+                }
+                // As far from the corner as was said, and not around it.
+                Sort::Near(point, by) if wanted.sized => {
+                    let extent = self.house.spaces[space].closed.outline.extent(at);
+                    self.point(of, point).is_some_and(|corner| {
+                        Axis::BOTH.iter().any(|axis| {
+                            let (low, high) = stretch(&extent, *axis);
+                            let corner = along(corner, *axis);
+                            (low - corner - by.nm()).abs() <= NEAR
+                                || (corner - high - by.nm()).abs() <= NEAR
+                        })
                     })
                 }
                 Sort::Against => self.flush(space, at, of, false) >= 1.0,

@@ -498,6 +498,7 @@ impl Space {
             && self.place.is_none()
             && standing::corner_by_name(typed, at).is_none()
             && let Some(found) = whereabouts(typed, at)
+            && !found.told.is_corner_or_below()
         {
             let said = typed.text(at, found.end).trim_matches([',', ' ']).to_owned();
             self.told = Some(said);

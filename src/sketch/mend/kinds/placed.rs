@@ -30,7 +30,14 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if said.is_empty() {
         return None;
     }
-    let (inside, text) = inside(typed, &said);
+    let (mut inside, mut text) = inside(typed, &said);
+    for words in ["under the same roof", "under one roof"] {
+        if let Some(at) = text.to_ascii_lowercase().find(words) {
+            inside = true;
+            text.replace_range(at..at + words.len(), "");
+        }
+    }
+    let text = text.trim_matches([',', ' ']).to_owned();
     // After a name and a comma, every word of a place is at the beginning of a part of the line.
     let line = format!("porch \"P\", {text}");
     let words = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
@@ -56,7 +63,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     // The first space of a level needs no place.
     if is_first {
         let lines =
-            size.filter(|_| says_place).map(|size| noted(&space, "", &said, size.ways(&[])));
+            size.filter(|_| says_place).map(|size| noted(&space, "", &said, size.ways(&[], None)));
         return lines.map(|lines| {
             Answer::Lines(lines, "the first space of a level needs no place, and its size is typed as its sides: which of the two lengths runs north and south?".to_owned())
         });
@@ -65,7 +72,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     if can_stand_apart(space.kind) && stands_apart(&space, &place, &words) {
-        let sizes = size.map(|size| size.ways(&[])).unwrap_or_default();
+        let sizes = size.map(|size| size.ways(&[], None)).unwrap_or_default();
         let cause = match sizes.len() {
             0 | 1 => "a space that stands by itself is `detached`",
             _ => {
@@ -108,7 +115,7 @@ fn is_about_a_place(words: &Typed<'_>, place: &Place, inside: bool, is_sized: bo
         return false;
     }
     // `from House corner 2`: nothing but a corner.
-    let is_corner = matches!(&parts[..], [Part { sort: Sort::From(Point::Numbered(_), ways), .. }] if ways.is_empty());
+    let is_corner = matches!(&parts[..], [Part { sort: Sort::From(Point::Numbered(_) | Point::Named(_), ways), .. }] if ways.is_empty());
     if is_whole {
         return is_sized || !is_corner;
     }
@@ -122,6 +129,7 @@ fn is_about_a_place(words: &Typed<'_>, place: &Place, inside: bool, is_sized: bo
         standing::place(words, at).is_some()
             || standing::corner_by_name(words, at).is_some()
             || is_start && is_way(after_start)
+            || is_way(at) && length_at(&words.pieces, at + 1).is_some_and(|one| one.has_unit)
             || is_numbered
     });
     let is_row =
@@ -131,7 +139,11 @@ fn is_about_a_place(words: &Typed<'_>, place: &Place, inside: bool, is_sized: bo
     }
     let is_between = words.says(FIRST, &["from", "between"])
         && pieces.clone().any(|at| whereabouts::house(words, at).is_some());
-    is_known || is_between || is_sized && says_where(words)
+    let is_near = words.says(
+        FIRST,
+        &["near", "around", "opposite", "facing", "off", "by", "close", "alongside", "between"],
+    );
+    is_known || is_between || is_near || is_sized && says_where(words)
 }
 
 /// The line with its sides, and with the words about the place as a comment.
@@ -158,7 +170,9 @@ fn asked(
     let comments = space.comments.join(", ");
     let comments = if comments.is_empty() { comments } else { format!("  # {comments}") };
     let after = format!("{}{comments}", space.after_place());
-    let sizes = size.map(|size| size.ways(&place.whereabouts.parts)).unwrap_or_default();
+    let sizes = size
+        .map(|size| size.ways(&place.whereabouts.parts, typed.attempt.beside.front))
+        .unwrap_or_default();
     let mut help = ask(typed, space);
     if let Some(size) = size {
         help.push_str(&format!("; on the lines below it {}", size.as_sides()));
@@ -210,6 +224,9 @@ fn begins(typed: &Typed<'_>) -> Option<(Space, usize)> {
     }
     if is_text(typed.piece(at)) {
         typed.text(at, at + 1).clone_into(&mut name);
+        at += 1;
+    }
+    while kind == "open" && typed.says(at, &["open", "to", "below", "above", "the", "floor"]) {
         at += 1;
     }
     let is_apart = typed.find(0, &["detached", "det", "freestanding"]).is_some_and(|one| one < at);
@@ -266,10 +283,14 @@ impl Size {
     }
 
     /// North then east, each way in which the size may be meant: what is wide runs along the wall that it stands at.
-    fn ways(&self, parts: &[Part]) -> Vec<[String; 2]> {
+    ///
+    /// On the left and the right of a house, what is wide may as well be so as seen from the street.
+    fn ways(&self, parts: &[Part], front: Option<Direction>) -> Vec<[String; 2]> {
         let (one, two) = in_one_unit(&self.one, &self.two);
         let wall = parts.iter().find_map(|part| match part.sort {
-            Sort::Side(side) => Some(side.axis()),
+            Sort::Side(side) => {
+                Some(side.axis()).filter(|axis| front.is_some_and(|front| front.axis() == *axis))
+            }
             _ => None,
         });
         let both = [[one.clone(), two.clone()], [two, one]];

@@ -30,6 +30,18 @@ pub(super) struct Found {
     pub(super) end: usize,
 }
 
+impl Told {
+    /// Whether it is a corner and nothing else, or what lies below.
+    pub(super) fn is_corner_or_below(&self) -> bool {
+        let Told::Parts(parts) = self else { return false };
+        parts.iter().all(|part| match &part.sort {
+            Sort::From(_, ways) => ways.is_empty(),
+            Sort::Over => true,
+            _ => false,
+        })
+    }
+}
+
 /// Everything that the words about a place say.
 #[derive(Default)]
 pub(super) struct Place {
@@ -303,7 +315,10 @@ fn point(typed: &Typed<'_>, at: usize) -> Option<(Option<Point>, Option<String>,
             Some(number) => Point::Numbered(number.text.parse().ok()?),
             None => Point::Named(corner_named(typed, first + 1, first + 2)?),
         };
-        let (of, end) = of_a_space(typed, first + 2);
+        let (of, end) = match point {
+            Point::Named(_) => (None, first + 2),
+            _ => of_a_space(typed, first + 2),
+        };
         return Some((Some(point), owner.or(of), end));
     }
     if let Some(name) = corner_named(typed, first, first + 1)
