@@ -303,7 +303,8 @@ impl Diagnostic {
     }
 
     /// Sides that may have been misread: the place of each, and its direction and length without the error that its label
-    /// asks about, empty if it is one side too many. They change what was measured, so that a person has to choose.
+    /// asks about, empty if it is one side too many. After a line break it is the direction of a side that may be missing
+    /// after it. They change what was measured, so that a person has to choose.
     #[must_use]
     pub fn repairs(&self) -> &[(Span, String)] {
         &self.repairs

@@ -116,6 +116,8 @@ pub struct Row {
     pub picture: Option<String>,
     /// Whether the line could be read.
     pub is_read: bool,
+    /// The direction in which a wall inserted after it most likely goes: across it, toward the start if that is missed.
+    pub then: Way,
     /// The start of the side, in feet.
     pub from: [f64; 2],
     /// The end of the side, in feet.
@@ -207,6 +209,7 @@ impl Row {
             how: How::Measured,
             picture: None,
             is_read: true,
+            then: Way::Back,
             from: [0.0; 2],
             to: [0.0; 2],
             pieces: Vec::new(),

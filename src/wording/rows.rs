@@ -10,7 +10,7 @@ use std::collections::BTreeSet;
 
 use serde::Serialize;
 
-use crate::diagnostic::{Diagnostic, Source, Word, quoted, words};
+use crate::diagnostic::{Diagnostic, Source, Span, Word, quoted, words};
 use crate::read;
 use crate::sketch::Kind;
 use crate::sketch::rows::{Edit, How, Row, Rows, Shape, Walk, Way, edited, in_ways, rows};
@@ -72,6 +72,8 @@ pub struct Mend {
     pub text: String,
     /// What a button says.
     pub label: String,
+    /// The row that has the focus afterwards, as indices of its walk and in it.
+    pub at: Option<(usize, usize)>,
 }
 
 /// What a question is about.
@@ -139,9 +141,20 @@ pub fn said(rows: &Rows) -> Said {
 fn state(rows: &Rows) -> String {
     let walks: Vec<&Walk> = rows.walks.iter().filter(|walk| walk.kind != "lot").collect();
     let begun = || walks.iter().filter(|walk| !walk.rows.is_empty());
-    let still = |walk: &&&Walk| match walks.len() {
-        1 => format!("Still {}", walk.gap),
-        _ => format!("{}: still {}", walk.name, walk.gap),
+    let still = |walk: &&&Walk| {
+        let mut without = unread(walk, true);
+        if walk.rows.last().is_some_and(Row::lacks_length) {
+            // That one is about to be typed.
+            without.pop();
+        }
+        let without = match without.is_empty() {
+            true => String::new(),
+            false => format!(", not counting {}", words::all_of(&without)),
+        };
+        match walks.len() {
+            1 => format!("Still {}{without}", walk.gap),
+            _ => format!("{}: still {}{without}", walk.name, walk.gap),
+        }
     };
     let open: Vec<String> =
         begun().filter(|walk| !walk.is_closed).map(|walk| still(&walk)).collect();
@@ -233,6 +246,9 @@ fn seen_from_the_street(
 fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> Notice {
     let line = source.line(one.span().start);
     let at = row_on(rows, line);
+    // `front` before what is no length is taken for the line about the street.
+    let is_front = |&(w, r): &(usize, usize)| rows.walks[w].rows[r].way == Some(Way::Front);
+    let seen = if at.filter(is_front).is_some() { one } else { seen };
     let is_head =
         rows.walks.first().is_none_or(|first| line < first.line) && !is_level(source, line);
     let field = rows.fields.iter().find(|(_, other)| *other == line).map(|(field, _)| *field);
@@ -247,7 +263,7 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
             let shown = in_row(source, (from, to, &text), line)
                 .or_else(|| in_field(source, (from, to, &text), field));
             let label = format!("Use {}", shown.unwrap_or_else(|| text.trim().to_owned()));
-            Mend { from, to, text, label }
+            Mend { from, to, text, label, at: None }
         })
         .collect();
     // A row shows a remark nowhere, so that two replacements may be one to it: the first is offered.
@@ -262,7 +278,16 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         helps = vec![help];
         mends.extend(mend);
     }
-    if !one.fixes().is_empty() && (at.is_some() || field.is_some()) {
+    if one.word() == Word::TenthsBesideInches {
+        let line = |span: Span| source.line(span.start);
+        let repairs = one.repairs().iter();
+        mends.extend(repairs.filter_map(|(span, side)| repaired(source, rows, line(*span), side)));
+    }
+    mends.extend(one.repairs().iter().filter_map(|(span, side)| {
+        inserted(source, rows, source.line(span.start), side.strip_prefix('\n')?)
+    }));
+    let has_both = one.word() == Word::TenthsBesideInches && !mends.is_empty();
+    if (!one.fixes().is_empty() || has_both) && (at.is_some() || field.is_some()) {
         // The buttons say it already.
         helps.clear();
     }
@@ -316,6 +341,9 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
     let of = at.map(|(w, _)| w).or(walk).or_else(within);
     let parts = std::iter::once(&message).chain(&helps);
     let parts = parts.map(|text| linked(rows, of, text)).collect();
+    for mend in &mut mends {
+        mend.at = mend.at.or(at).or(of.map(|w| (w, 0)));
+    }
     let again = if is_measured_again { again(source, one, rows) } else { Vec::new() };
     Notice {
         place: place(rows, line, at, of),
@@ -340,10 +368,13 @@ fn is_level(source: &Source, line: usize) -> bool {
 /// The walls to measure again, each with a button for the error that may have been made there.
 fn again(source: &Source, one: &Diagnostic, rows: &Rows) -> Vec<Again> {
     let repair = |line: usize| {
-        let (_, side) = one.repairs().iter().find(|(span, _)| source.line(span.start) == line)?;
+        let is_its = |(span, side): &&(Span, String)| {
+            source.line(span.start) == line && !side.starts_with('\n')
+        };
+        let (_, side) = one.repairs().iter().find(is_its)?;
         repaired(source, rows, line, side)
     };
-    let wall = |(span, label): &(crate::diagnostic::Span, String)| {
+    let wall = |(span, label): &(Span, String)| {
         let line = source.line(span.start);
         let (w, r) = row_on(rows, line)?;
         let label = street::seen(label, rows.compass);
@@ -368,19 +399,30 @@ fn repaired(source: &Source, rows: &Rows, line: usize, side: &str) -> Option<Men
         }
     };
     let (from, to, text) = difference(source.text(), &edited(source.text(), &edit));
-    let label = match edit {
-        Edit::Remove { .. } => format!("Remove wall {}", row.number),
-        _ => format!("Use {}", in_row(source, (from, to, &text), line)?),
+    let (label, r) = match edit {
+        Edit::Remove { .. } => (format!("Remove wall {}", row.number), r.saturating_sub(1)),
+        _ => (format!("Use {}", in_row(source, (from, to, &text), line)?), r),
     };
-    Some(Mend { from, to, text, label })
+    Some(Mend { from, to, text, label, at: Some((w, r)) })
+}
+
+/// A wall that may be missing after a row, without a length: the gap would hide every other error.
+fn inserted(source: &Source, rows: &Rows, after: usize, way: &str) -> Option<Mend> {
+    let (w, r) = row_on(rows, after)?;
+    let way = Way::ALL[rows.compass.iter().position(|word| *word == way)?];
+    let (how, shape) = Default::default();
+    let edit = Edit::Add { after, way, length: String::new(), how, shape };
+    let (from, to, text) = difference(source.text(), &edited(source.text(), &edit));
+    let label = format!("Insert a wall {} there", way.spoken());
+    Some(Mend { from, to, text, label, at: Some((w, r + 1)) })
 }
 
 /// Puts the first space of a level where it fits over the level below.
-fn placed(source: &Source, span: crate::diagnostic::Span, start: &str) -> Option<Mend> {
+fn placed(source: &Source, span: Span, start: &str) -> Option<Mend> {
     let line = source.line(span.start);
     let edit = Edit::Start { line, start: start.to_owned() };
     let (from, to, text) = difference(source.text(), &edited(source.text(), &edit));
-    (!text.is_empty()).then(|| Mend { from, to, text, label: "Put it there".to_owned() })
+    (!text.is_empty()).then(|| Mend { from, to, text, label: "Put it there".to_owned(), at: None })
 }
 
 /// Feet and a fraction without a unit, of which nobody can know what it is a part of: `22 1/2`. A fraction that is not
@@ -412,7 +454,7 @@ fn instead(source: &Source, row: &Row, length: String) -> Option<Mend> {
     let from = line + source.text().get(line..)?.find(&row.length)?;
     let to = from + row.length.len();
     let shown = in_row(source, (from, to, &length), row.line)?;
-    Some(Mend { from, to, text: length, label: format!("Use {shown}") })
+    Some(Mend { from, to, text: length, label: format!("Use {shown}"), at: None })
 }
 
 fn row_on(rows: &Rows, line: usize) -> Option<(usize, usize)> {
@@ -560,7 +602,7 @@ fn inside(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<(String, Men
         quoted(&inner.name)
     );
     let label = format!("{} is inside the walk of {}", inner.name, outer.name);
-    Some((help, Mend { from, to, text, label }))
+    Some((help, Mend { from, to, text, label, at: None }))
 }
 
 /// A text of the report as a form says it: with its directions, and with walls for sides.
@@ -589,7 +631,8 @@ fn walked_on(
     let mend = to.map(|to| {
         let edit = Edit::Move { lines, after: to.line };
         let (from, end, text) = difference(source.text(), &edited(source.text(), &edit));
-        Mend { from, to: end, text, label: format!("Move them to {}", to.name) }
+        let at = rows.walks.iter().position(|walk| walk.line == to.line).map(|w| (w, 0));
+        Mend { from, to: end, text, label: format!("Move them to {}", to.name), at }
     });
     let help = format!(
         "after wall {} the walk is back at its start: do the walls from wall {number} on belong to another space?",

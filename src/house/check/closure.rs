@@ -174,6 +174,12 @@ fn with_suspects(
     let missing = same_axis_neighbors(traverse, &off).filter(|_| !has_turned);
     if let Some(pair) = missing {
         fault = fault.help(wall_missing(is_lot, &sides[pair.0], &sides[pair.1]));
+        let across =
+            off.iter().find(|&&axis| Some(axis) != sides[pair.0].direction.map(Direction::axis));
+        if let Some(&axis) = across {
+            let way = Direction::along(axis, -misses.on(axis));
+            fault = fault.repair(sides[pair.0].span, format!("\n{}", way.word()));
+        }
     }
     if !lists.is_empty() && has_turned {
         return fault;
@@ -265,6 +271,9 @@ fn label(suspect: &Suspect, named: &[&Suspect], sides: &[Side]) -> String {
         .filter(|other| other.side != suspect.side)
         .map(|other| sides[other.side].number.to_string())
         .collect();
+    if let Some(with) = suspect.with {
+        return format!("{}, and side {} wrong too?", slip.words(), sides[with].number);
+    }
     if others.is_empty() || *slip == Slip::TypedTwice {
         return format!("{}?", slip.words());
     }
@@ -311,14 +320,12 @@ fn no_wall(off: &[Axis], misses: Misclosure) -> String {
 fn named(sides: &[Side], list: &[Suspect]) -> String {
     const AS_TYPED: usize = 6;
     let number = |suspect: &Suspect| format!("side {}", sides[suspect.side].number);
-    let names: Vec<String> = list
-        .iter()
-        .enumerate()
-        .map(
-            |(i, suspect)| {
-                if i < AS_TYPED { sides[suspect.side].quoted() } else { number(suspect) }
-            },
-        )
-        .collect();
-    words::list_or(&names)
+    let name = |(i, suspect): (usize, &Suspect)| {
+        if i < AS_TYPED { sides[suspect.side].quoted() } else { number(suspect) }
+    };
+    let all = || list.iter().enumerate();
+    let pair: Vec<String> = all().filter(|(_, one)| one.with.is_some()).map(name).collect();
+    let alone = all().filter(|(_, one)| one.with.is_none()).map(name);
+    let pair = (!pair.is_empty()).then(|| format!("both {}", pair.join(" and ")));
+    words::list_or(&pair.into_iter().chain(alone).collect::<Vec<_>>())
 }

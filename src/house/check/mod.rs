@@ -567,7 +567,9 @@ impl Checker<'_> {
             ),
             None => format!("if that is right, type `{feet}.{tenths}'`"),
         };
-        self.report(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
+        let read = inches.map(|inches| format!("{feet}' {inches}\""));
+        let fault = Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help);
+        self.report(either(fault, side, read, format!("{feet}.{tenths}'")));
     }
 
     /// Asks whether `22.4"` was meant as 22' 4" in a walk whose other sides are in feet: no tape shows tenths of an inch.
@@ -596,7 +598,9 @@ impl Checker<'_> {
             ),
             None => format!("if that is right, type `{spoken}`"),
         };
-        self.report(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
+        let read = inches.map(|inches| format!("{feet}' {inches}\""));
+        let fault = Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help);
+        self.report(either(fault, side, read, spoken));
     }
 
     /// Whether all decimals of a file that has no other lengths could be inches after a point: none is over 11, and
@@ -952,6 +956,13 @@ fn spoken_place(at: (i64, i64), form: Form) -> String {
     } else {
         format!("{} of the start", words::all_of(&parts))
     }
+}
+
+/// Offers the length that may have been read instead of a number with a point, and the length as it is taken.
+fn either(fault: Diagnostic, side: &Side, read: Option<String>, taken: String) -> Diagnostic {
+    let Some(way) = side.direction.map(Direction::word) else { return fault };
+    let both = read.into_iter().chain([taken]);
+    both.fold(fault, |fault, length| fault.repair(side.span, format!("{way} {length}")))
 }
 
 /// The digits before and after the decimal point of a side that ends in a decimal number without a unit; `None` for

@@ -4,6 +4,9 @@ use std::borrow::Cow;
 
 use crate::geometry::compass::Direction;
 
+/// A 64th of an inch, below which a walk is back at its start.
+pub(super) const SIXTY_FOURTH: i64 = 396_875;
+
 /// A common error in one side that would explain a misclosure.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Slip {
@@ -14,6 +17,8 @@ pub(crate) enum Slip {
     QuarterTurn(Direction),
     /// `73` for 7.3.
     PointLeftOut,
+    /// `2.8` for 28, or for 280.
+    PointMisplaced,
     /// Several times as long as every other side.
     FarLonger,
     DigitsSwapped,
@@ -72,6 +77,7 @@ impl Slip {
             Slip::OtherWay => "walked the other way",
             Slip::QuarterTurn(direction) => return format!("walked {}", direction.word()).into(),
             Slip::PointLeftOut => "a point left out",
+            Slip::PointMisplaced => "a point misplaced",
             Slip::FarLonger => "many times longer than the others",
             Slip::DigitsSwapped => "digits swapped",
             Slip::DigitDroppedOrDoubled => "a digit dropped or doubled",
@@ -101,6 +107,8 @@ pub(crate) struct Suspect {
     pub(super) agrees: bool,
     /// How the side reads with the error undone; `None` if the error does not say.
     pub(super) undone: Option<Undone>,
+    /// The side that has to have an error of its own, which together with this one leaves nothing of the misclosure.
+    pub(crate) with: Option<usize>,
 }
 
 /// A side with its error undone, and what the walk would then still miss.
@@ -137,11 +145,11 @@ pub(super) enum Rank {
 
 impl Suspect {
     pub(super) fn of_size(side: usize) -> Suspect {
-        Suspect { side, slip: None, rank: Rank::Size, agrees: false, undone: None }
+        Suspect { side, slip: None, rank: Rank::Size, agrees: false, undone: None, with: None }
     }
 
     pub(super) fn common(side: usize, slip: Slip) -> Suspect {
-        Suspect { side, slip: Some(slip), rank: Rank::Common, agrees: false, undone: None }
+        Suspect { slip: Some(slip), rank: Rank::Common, ..Suspect::of_size(side) }
     }
 
     /// The same suspect, with how it reads once its error is undone.
@@ -156,7 +164,6 @@ impl Suspect {
 
     /// Whether the walk would then be back at its start to a 64th of an inch.
     pub(super) fn is_exact(&self) -> bool {
-        const SIXTY_FOURTH: i64 = 396_875;
         self.left() <= SIXTY_FOURTH
     }
 }

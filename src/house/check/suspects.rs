@@ -1,10 +1,10 @@
 //! Which sides of a traverse could contain a whole misclosure, and which common error would explain it there.
 
 use crate::geometry::compass::{Axis, Direction};
-use crate::geometry::traverse::{Misclosure, Shape, Traverse};
+use crate::geometry::traverse::{Leg, Misclosure, Shape, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
-use crate::house::check::suspect::{Rank, ReadIn, Reread, Slip, Suspect, swapped};
+use crate::house::check::suspect::{Rank, ReadIn, Reread, SIXTY_FOURTH, Slip, Suspect, swapped};
 use crate::sketch::statement::{Run, usual_form};
 use crate::units::length::{Form, Length};
 
@@ -49,16 +49,16 @@ pub(super) fn suspects_on(
         let side = &sides[leg.side];
         if held > slack {
             let near = |length: i64| (length - held).abs() <= slack;
-            let mut suspect = match unit_mistaken(side, leg.length, usual, near) {
+            let stated = traverse.sides[leg.side].tolerance;
+            let mistaken = unit_mistaken(side, leg.length, usual, near)
+                .or_else(|| feet_with_a_point(side, usual, held));
+            let mut suspect = match mistaken {
                 Some((slip, read)) => {
                     let rank = if side.is_bare() { Rank::NoUnit } else { Rank::Unit };
                     Suspect { rank, ..Suspect::common(leg.side, slip) }
                         .undone(Reread::Length(read), read - held)
                 }
-                None if feet_with_a_point(side, usual, held) => {
-                    Suspect { rank: Rank::NoUnit, ..Suspect::common(leg.side, Slip::WithAPoint) }
-                }
-                None => match slip(leg.length, held, slack) {
+                None => match slip(side, leg.length, held, slack, stated) {
                     // Any length may have been written without its inches: it says nothing about them.
                     Some((slip @ Slip::InchesLeftOff, _)) => Suspect::common(leg.side, slip),
                     Some((slip, read)) => {
@@ -97,8 +97,67 @@ pub(super) fn suspects_on(
         }
     }
     keep_the_likeliest(&mut list);
+    let is_explained = list.iter().any(|one| one.rank != Rank::Size && one.is_exact());
+    for suspect in pair(traverse, sides, axis, miss).filter(|_| !is_explained).into_iter().flatten()
+    {
+        list.retain(|other| other.side != suspect.side);
+        list.push(suspect);
+    }
     list.sort_by_key(|suspect| (suspect.rank, suspect.left()));
     list
+}
+
+/// The two sides of an axis with a common error each that together leave nothing at all of the misclosure; `None` if
+/// there are none, or if other two sides would do as well.
+///
+/// Errors of a foot and left-out digits are not tried: so many pairs of them close that none can be told.
+fn pair(traverse: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Option<[Suspect; 2]> {
+    const MOST_LEGS: usize = 64;
+    let usual = usual_form(sides.iter().map(|side| &side.run));
+    let legs: Vec<Leg> = traverse.legs_along(axis).filter(|leg| !leg.follows).collect();
+    if legs.len() > MOST_LEGS {
+        return None;
+    }
+    // Each with what it changes of the misclosure.
+    let mut all: Vec<(i64, Suspect)> = Vec::new();
+    for leg in &legs {
+        let side = &sides[leg.side];
+        let lengths = units_mistaken(side, leg.length, usual).into_iter().chain(
+            telling_readings(side, leg.length)
+                .into_iter()
+                .flat_map(|(slip, all)| all.into_iter().map(move |read| (slip.clone(), read))),
+        );
+        let lengths = lengths.filter(|(_, read)| *read > 0);
+        let lengths = lengths.map(|(slip, read)| (slip, Reread::Length(read), read));
+        let turned = side.direction.filter(|way| way.axis() == axis);
+        let turned =
+            turned.map(|way| (Slip::OtherWay, Reread::Toward(way.opposite()), -leg.length));
+        let twice = one_too_many(traverse, leg.side).filter(|slip| *slip == Slip::TypedTwice);
+        let twice = twice.map(|slip| (slip, Reread::Gone, 0));
+        let mut read_before: Vec<i64> = Vec::new();
+        for (slip, to, length) in lengths.chain(turned).chain(twice) {
+            if !read_before.contains(&length) {
+                read_before.push(length);
+                let suspect = Suspect::common(leg.side, slip).undone(to, 0);
+                all.push((leg.sign * (length - leg.length), suspect));
+            }
+        }
+    }
+    all.sort_by_key(|(change, _)| *change);
+    let mut found = None;
+    for (change, first) in &all {
+        let wanted = -miss - change;
+        let from = all.partition_point(|(other, _)| *other < wanted - SIXTY_FOURTH);
+        let fits = |(other, _): &&(i64, Suspect)| *other <= wanted + SIXTY_FOURTH;
+        for (_, second) in all.get(from..)?.iter().take_while(fits) {
+            if first.side < second.side && found.replace((first, second)).is_some() {
+                return None;
+            }
+        }
+    }
+    let (first, second) = found?;
+    let beside = |one: &Suspect, other: &Suspect| Suspect { with: Some(other.side), ..one.clone() };
+    Some([beside(first, second), beside(second, first)])
 }
 
 /// Whether a length agrees with the recorded length of its side, allowing for rounding to the foot.
@@ -239,56 +298,58 @@ fn unit_mistaken(
     usual: Form,
     right: impl Fn(i64) -> bool,
 ) -> Option<(Slip, i64)> {
-    let Run::Straight(_, written) = side.run else { return None };
+    units_mistaken(side, typed, usual).into_iter().find(|&(_, read)| right(read))
+}
+
+/// The lengths of a side if its number was read in another unit than it is typed in, the likeliest first.
+fn units_mistaken(side: &Side, typed: i64, usual: Form) -> Vec<(Slip, i64)> {
+    let Run::Straight(_, written) = side.run else { return Vec::new() };
     let is_metric =
         |form: Form| matches!(form, Form::Meters | Form::Centimeters | Form::Millimeters);
     let times = |times: Length, over: Length| {
         let length = i128::from(typed) * i128::from(times.nm());
         let length = length.checked_div(i128::from(over.nm()))?;
-        i64::try_from(length).ok().filter(|&length| right(length))
+        i64::try_from(length).ok()
     };
     let (has_feet, has_inches) = (side.typed.contains('\''), side.typed.contains('"'));
     let form = written.form();
-    if side.is_bare()
-        && !is_metric(form)
-        && let Some(read) = times(Length::METER, Length::FOOT)
-    {
-        return Some((Slip::MetersWithoutUnit, read));
-    }
-    let together = run_together(typed, has_inches && !has_feet).into_iter().find(|&one| right(one));
-    if let Some(read) = together {
-        return Some((Slip::RunTogether, read));
-    }
-    let with_a_point = || {
-        let length = feet_dot_inches(side).filter(|&length| right(length));
-        length.map(|read| (Slip::WithAPoint, read))
-    };
+    let is_in_meters = side.is_bare() && !is_metric(form);
+    let in_meters = is_in_meters.then(|| times(Length::METER, Length::FOOT)).flatten();
     let unit = |read, typed| Slip::Unit { read, typed };
-    let slip = match form {
+    let other = match form {
         _ if has_inches && !has_feet => {
-            (Length::FOOT, Length::INCH, unit(ReadIn::Feet, ReadIn::Inches))
+            Some((Length::FOOT, Length::INCH, unit(ReadIn::Feet, ReadIn::Inches)))
         }
         Form::FeetAndInches | Form::DecimalFeet if is_metric(usual) && has_feet => {
-            (Length::METER, Length::FOOT, unit(ReadIn::Meters, ReadIn::Feet))
+            Some((Length::METER, Length::FOOT, unit(ReadIn::Meters, ReadIn::Feet)))
         }
         Form::Meters if !is_metric(usual) => {
-            (Length::FOOT, Length::METER, unit(ReadIn::Feet, ReadIn::Meters))
+            Some((Length::FOOT, Length::METER, unit(ReadIn::Feet, ReadIn::Meters)))
         }
-        Form::Meters => {
-            (Form::Centimeters.unit(), Length::METER, unit(ReadIn::Centimeters, ReadIn::Meters))
-        }
+        Form::Meters => Some((
+            Form::Centimeters.unit(),
+            Length::METER,
+            unit(ReadIn::Centimeters, ReadIn::Meters),
+        )),
         Form::Centimeters => {
-            (Length::METER, form.unit(), unit(ReadIn::Meters, ReadIn::Centimeters))
+            Some((Length::METER, form.unit(), unit(ReadIn::Meters, ReadIn::Centimeters)))
         }
-        Form::Millimeters => {
-            (Form::Centimeters.unit(), form.unit(), unit(ReadIn::Centimeters, ReadIn::Millimeters))
-        }
+        Form::Millimeters => Some((
+            Form::Centimeters.unit(),
+            form.unit(),
+            unit(ReadIn::Centimeters, ReadIn::Millimeters),
+        )),
         _ if has_feet && !has_inches || side.is_bare() => {
-            (Length::INCH, Length::FOOT, unit(ReadIn::Inches, ReadIn::Feet))
+            Some((Length::INCH, Length::FOOT, unit(ReadIn::Inches, ReadIn::Feet)))
         }
-        _ => return with_a_point(),
+        _ => None,
     };
-    times(slip.0, slip.1).map(|read| (slip.2, read)).or_else(with_a_point)
+    let together = run_together(typed, has_inches && !has_feet).into_iter();
+    let together = together.map(|read| (Slip::RunTogether, read));
+    let other = other.and_then(|(to, from, slip)| Some((slip, times(to, from)?)));
+    let with_a_point = feet_dot_inches(side).map(|read| (Slip::WithAPoint, read));
+    let in_meters = in_meters.map(|read| (Slip::MetersWithoutUnit, read)).into_iter();
+    in_meters.chain(together).chain(other).chain(with_a_point).collect()
 }
 
 /// `44.7"` read as 44' 7", or `28.10` and `28.10'` as 28' 10". A single digit without an inch mark may be tenths.
@@ -309,14 +370,13 @@ fn feet_dot_inches(side: &Side) -> Option<i64> {
     (inches < 12).then_some(length)
 }
 
-/// Whether a side of a house in feet has tenths of an inch, which no tape shows over a foot, and would leave less than
-/// a foot open if its number were feet and inches: `40.6"` for 40' 6".
-fn feet_with_a_point(side: &Side, usual: Form, held: i64) -> bool {
+/// The length of a side of a house in feet that has tenths of an inch, which no tape shows over a foot, read as feet and
+/// inches: `40.6"` for 40' 6". `None` unless it would leave less than a foot open.
+fn feet_with_a_point(side: &Side, usual: Form, held: i64) -> Option<(Slip, i64)> {
     let is_in_feet = matches!(usual, Form::FeetAndInches | Form::DecimalFeet);
     let is_odd = side.typed.ends_with('"') && !side.typed.contains('\'');
-    is_in_feet
-        && is_odd
-        && feet_dot_inches(side).is_some_and(|length| (length - held).abs() < Length::FOOT.nm())
+    let read = feet_dot_inches(side).filter(|_| is_in_feet && is_odd)?;
+    ((read - held).abs() < Length::FOOT.nm()).then_some((Slip::WithAPoint, read))
 }
 
 /// `302"` or `302'` read as 30' 2": the last one or two digits are inches.
@@ -334,21 +394,47 @@ fn run_together(typed: i64, is_in_inches: bool) -> Vec<i64> {
     [10, 100].into_iter().filter_map(split).collect()
 }
 
-/// The common error that would turn `held` into `typed`, and the length without it; `None` if there is none.
-fn slip(typed: i64, held: i64, slack: i64) -> Option<(Slip, i64)> {
+/// The common error that would turn `held` into `typed`, and the length without it; `None` if there is none. Of several,
+/// the one that fits best within what the length is `stated` to, and among equals the likeliest.
+fn slip(side: &Side, typed: i64, held: i64, slack: i64, stated: i64) -> Option<(Slip, i64)> {
+    let off = |length: &i64| (length - held).abs();
+    let best = |all: Vec<(Slip, Vec<i64>)>| {
+        let fits = all.into_iter().filter_map(|(slip, lengths)| {
+            let read = lengths.into_iter().filter(|one| off(one) <= slack).min_by_key(off)?;
+            Some((slip, read))
+        });
+        fits.min_by_key(|(_, read)| off(read).div_euclid(stated.max(1)))
+    };
     let foot = Length::FOOT.nm();
-    let inch = Length::INCH.nm();
-    let near = |length: &i64| (length - held).abs() <= slack;
-    // Of several readings that fit, the one that fits best.
-    let nearest =
-        |all: Vec<i64>| all.into_iter().filter(near).min_by_key(|length| (length - held).abs());
     let (feet, rest) = (typed.div_euclid(foot), typed.rem_euclid(foot));
-    if let Some(read) = nearest(with_digits_swapped(typed)) {
-        return Some((Slip::DigitsSwapped, read));
-    }
+    let mut all = telling_readings(side, typed);
     if rest == 0 && held > typed && held - typed < foot {
-        return Some((Slip::InchesLeftOff, held));
+        return best(all).or(Some((Slip::InchesLeftOff, held)));
     }
+    let whole_feet = [1, 5, 10].iter().flat_map(|feet| [typed + feet * foot, typed - feet * foot]);
+    let dropped = feet.checked_div(10).unwrap_or(0);
+    let digits = (0..10).map(|digit| (feet * 10 + digit) * foot + rest);
+    let digits = digits.chain([dropped * foot + rest]).filter(|_| feet > 0);
+    let points = [10, 100].map(|times| typed.div_euclid(times));
+    // 12.6 ft written as 12' 6", or the reverse.
+    let inches = rest.checked_div(Length::INCH.nm()).unwrap_or(0);
+    let as_tenths = feet * foot + inches * foot.checked_div(10).unwrap_or(0);
+    let tenths = (rest * 10).checked_div(foot).unwrap_or(0);
+    let as_inches = feet * foot + tenths * Length::INCH.nm();
+    let mixed = if inches < 10 { vec![as_tenths, as_inches] } else { vec![as_inches] };
+    all.extend([
+        (Slip::Miscounted, whole_feet.collect()),
+        (Slip::DigitDroppedOrDoubled, digits.collect()),
+        (Slip::PointLeftOut, points.to_vec()),
+        (Slip::InchesAndTenths, mixed),
+    ]);
+    best(all)
+}
+
+/// The lengths that an error which leaves its mark in the digits turns into `typed`, the likeliest error first.
+fn telling_readings(side: &Side, typed: i64) -> Vec<(Slip, Vec<i64>)> {
+    let (foot, inch) = (Length::FOOT.nm(), Length::INCH.nm());
+    let (feet, rest) = (typed.div_euclid(foot), typed.rem_euclid(foot));
     // 29' 8" written as 28' 9", or 10' 5" as 5' 10".
     let (units, inches) = (feet.rem_euclid(10), rest.checked_div(inch).unwrap_or(0));
     let exchanged =
@@ -360,28 +446,15 @@ fn slip(typed: i64, held: i64, slack: i64) -> Option<(Slip, i64)> {
     if inches > 0 && feet < 12 && inches != feet {
         exchanges.push(exchanged(0, feet));
     }
-    if let Some(read) = nearest(exchanges) {
-        return Some((Slip::FeetAndInchesExchanged, read));
-    }
-    let whole_feet = [1, 5, 10].iter().flat_map(|feet| [typed + feet * foot, typed - feet * foot]);
-    if let Some(read) = nearest(whole_feet.collect()) {
-        return Some((Slip::Miscounted, read));
-    }
-    let dropped = feet.checked_div(10).unwrap_or(0);
-    let digits = (0..10).map(|digit| (feet * 10 + digit) * foot + rest);
-    let digits = digits.chain([dropped * foot + rest]).collect();
-    if let Some(read) = nearest(digits).filter(|_| feet > 0) {
-        return Some((Slip::DigitDroppedOrDoubled, read));
-    }
-    if let Some(read) = nearest([10, 100].map(|times| typed.div_euclid(times)).to_vec()) {
-        return Some((Slip::PointLeftOut, read));
-    }
-    // 12.6 ft written as 12' 6", or the reverse.
-    let as_tenths = feet * foot + inches * foot.checked_div(10).unwrap_or(0);
-    let tenths = (rest * 10).checked_div(foot).unwrap_or(0);
-    let as_inches = feet * foot + tenths * inch;
-    let readings = if inches < 10 { vec![as_tenths, as_inches] } else { vec![as_inches] };
-    nearest(readings).map(|read| (Slip::InchesAndTenths, read))
+    let points = match side.typed.contains('.') {
+        true => vec![typed.saturating_mul(10), typed.saturating_mul(100), typed.div_euclid(10)],
+        false => Vec::new(),
+    };
+    vec![
+        (Slip::PointMisplaced, points),
+        (Slip::DigitsSwapped, with_digits_swapped(typed)),
+        (Slip::FeetAndInchesExchanged, exchanges),
+    ]
 }
 
 /// The length with each pair of neighboring digits of its whole feet swapped.

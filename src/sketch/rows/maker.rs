@@ -315,10 +315,29 @@ impl Maker {
             at = next;
         }
         let missing = (open.start.0 - at.0, open.start.1 - at.1);
+        for i in 0..open.walk.rows.len() {
+            open.walk.rows[i].then = self.then(&open.walk.rows, i, missing);
+        }
         open.walk.is_closed = missing == (0, 0) && open.walk.rows.len() > 1;
         open.walk.is_near = open.is_near(missing);
         open.walk.gap = self.spoken(missing);
         self.done.push(open);
+    }
+
+    /// The direction of a wall inserted after a row: across it, toward the start; if the walk does not miss it that way,
+    /// as the next row goes.
+    fn then(&self, rows: &[Row], at: usize, missing: Spot) -> Way {
+        let axis_of = |way: Way| way.direction(self.front).axis();
+        let row = rows[at].way.unwrap_or(Way::Back);
+        let (axis, nm) = match axis_of(row) {
+            Axis::North => (Axis::East, missing.0),
+            Axis::East => (Axis::North, missing.1),
+        };
+        let next = rows.get(at + 1).or(rows.first()).and_then(|next| next.way);
+        match next.filter(|next| nm == 0 && axis_of(*next) == axis) {
+            Some(next) => next,
+            None => Way::of(Direction::along(axis, nm), self.front),
+        }
     }
 
     fn piece(&self, to: Spot, curve: Option<(i64, i64)>) -> Piece {

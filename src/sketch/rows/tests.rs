@@ -313,6 +313,17 @@ fn a_space_stays_at_its_corner() {
     assert!(edited(text, &last).contains("corner 4 #"));
 }
 
+#[test]
+fn a_wall_that_is_inserted_goes_across() {
+    let then =
+        |text: &str| -> Vec<Way> { rows(text).walks[0].rows.iter().map(|row| row.then).collect() };
+    let closed = "front south\nlevel \"G\"\n  living \"House\"\n    north 30'\n    east 40'\n    south 30'\n    west 40'\n";
+    assert_eq!(then(closed), [Way::Right, Way::Front, Way::Left, Way::Back]);
+    // Toward the start, which is missed by 2' to the right and by 5' toward the street.
+    let open = closed.replace("south 30'", "south 25'").replace("west 40'", "west 42'");
+    assert_eq!(then(&open), [Way::Right, Way::Front, Way::Right, Way::Front]);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(300))]
 

@@ -381,3 +381,96 @@ fn walls_typed_after_the_walk_was_back_are_moved_to_the_space_without_walls() {
     let list = told(&format!("{closed}{further}"));
     assert!(list[0].mends.is_empty() && list[0].helps.len() == 1, "{list:?}");
 }
+
+/// Six walls around a corner cut out at the front right; 24' 6" and 14' 9" are 39' 3".
+const SIX: &str = "front south\nlevel \"G\"\n  living \"House\"\n    north 30'\n    east 24' 6\"\n    south 7' 3\"\n    east 14' 9\"\n    south 22' 9\"\n    west 39' 3\"\n";
+
+#[test]
+fn a_misplaced_point_is_asked_about_before_a_digit_that_fits_less_well() {
+    // Left out of 28', a digit would leave 27' 9 5/8", which eight walls might still miss their start by.
+    let house = "front south\nlevel \"G\"\n  living \"House\"\n    north 20' 6\"\n    east 28'\n    north 9' 3\"\n    east 11' 5\"\n    south 12' 9\"\n    east 6' 2\"\n    south 17'\n    west 45' 7\"\n";
+    assert!(read::read("a.sides", house).is_ok());
+    for typed in ["2.8'", "2.8", ".28'", "280.0'"] {
+        let text = house.replace("east 28'", &format!("east {typed}"));
+        assert_eq!(repairs(&text), [(2, "Use right 28'".to_owned())], "{typed}");
+        assert_eq!(told(&text)[0].again[0].label, "a point misplaced?", "{typed}");
+    }
+}
+
+#[test]
+fn two_errors_on_one_axis_are_asked_about_together() {
+    let turned = SIX.replace("east 14' 9\"", "west 14' 9\"");
+    let text = turned.replace("24' 6\"", "42' 6\"");
+    let list = told(&text);
+    let labels: Vec<(usize, &str)> =
+        list[0].again.iter().map(|one| (one.number, one.label.as_str())).collect();
+    assert_eq!(
+        labels,
+        [
+            (2, "digits swapped, and wall 4 wrong too?"),
+            (4, "walked the other way, and wall 2 wrong too?")
+        ]
+    );
+    assert_eq!(
+        list[0].helps,
+        [
+            "measure again: both wall 2 (`right 42' 6\"`) and wall 4 (`left 14' 9\"`) or wall 6 (`left 39' 3\"`)"
+        ]
+    );
+    // Each leaves one error for the other button.
+    let first = list[0].again[0].mend.as_ref();
+    assert_eq!(first.map(|mend| pressed(&text, mend)), Some(turned.clone()));
+    assert_eq!(repairs(&turned), [(4, "Use right 14' 9\"".to_owned())]);
+    // One error alone is asked about alone.
+    let one = SIX.replace("24' 6\"", "42' 6\"");
+    assert_eq!(told(&one)[0].again[0].label, "digits swapped?");
+}
+
+#[test]
+fn pairs_that_close_equally_well_are_not_asked_about() {
+    // Both 21' and 32' have swapped digits; so would 12' and 23' on the other side of the house.
+    let text = "front south\nlevel \"G\"\n  living \"House\"\n    north 20'\n    east 21'\n    south 5'\n    east 32'\n    south 15'\n    west 12'\n    south 4'\n    west 23'\n    north 4'\n";
+    let list = told(text);
+    // 21' and 32' less 12' and 23'
+    assert!(list[0].message.ends_with("still 18' to the left"), "{}", list[0].message);
+    assert!(list[0].again.iter().all(|one| !one.label.contains("wrong too")), "{list:?}");
+}
+
+#[test]
+fn a_missing_wall_is_inserted_by_a_button_without_a_length() {
+    let text = SIX.replace("    south 7' 3\"\n", "");
+    let list = told(&text);
+    let labels: Vec<&str> = list[0].mends.iter().map(|mend| mend.label.as_str()).collect();
+    assert_eq!(labels, ["Insert a wall toward the street there"]);
+    let mend = &list[0].mends[0];
+    assert_eq!(pressed(&text, mend), SIX.replace("south 7' 3\"", "south"));
+    assert_eq!(mend.at, Some((0, 2)));
+}
+
+#[test]
+fn a_point_between_feet_and_inches_has_a_button_for_each_reading() {
+    let text = SIX.replace("east 24' 6\"", "east 24.6");
+    let list = told(&text);
+    let one = list.iter().find(|one| one.message.contains("24.6"));
+    let labels =
+        one.map(|one| one.mends.iter().map(|mend| mend.label.as_str()).collect::<Vec<_>>());
+    assert_eq!(labels, Some(vec!["Use right 24' 6\"", "Use right 24.6'"]));
+    let mended = one.map(|one| pressed(&text, &one.mends[0]));
+    assert_eq!(mended.as_deref(), Some(SIX));
+}
+
+#[test]
+fn what_is_missing_names_the_walls_that_it_does_not_count() {
+    let state = |text: &str| said(&rows(text)).state;
+    let unread = SIX.replace("south 7' 3\"", "south x");
+    assert_eq!(state(&unread), "Still 7' 3\" toward the street, not counting wall 3");
+    // The last wall may still be typed.
+    let half = "front south\nlevel \"G\"\n  living \"House\"\n    north 30'\n    east\n";
+    assert_eq!(state(half), "Still 30' toward the street");
+}
+
+#[test]
+fn words_for_the_length_of_a_front_wall_are_not_taken_for_the_street() {
+    let list = told(&SIX.replace("south 22' 9\"", "south somewhat"));
+    assert!(!list[0].message.contains("says on which"), "{}", list[0].message);
+}
