@@ -436,3 +436,35 @@ test('everything new is seen in light and dark, on a phone and a laptop', async 
     }
   }
 });
+
+test('a wall that is missing is inserted from the keyboard, and its length is typed next', async () => {
+  // 30' back, 24' 6" and 14' 9" right, 22' 9" front: the 7' 3" between them is missing.
+  const { tab, troubles, context } = await begun([['back', '30'], ['right', '24', '6'], ['right', '14', '9'], ['front', '22', '9'], ['left', '39', '3']]);
+  if (await button(tab, 'That was the last wall').count()) await button(tab, 'That was the last wall').click();
+  await settled(tab);
+  const insert = tab.locator('.notices').getByRole('button', { name: 'Insert a wall toward the street there' });
+  await insert.focus();
+  await tab.keyboard.press('Enter');
+  await settled(tab);
+  assert.equal(await active(tab), 'Wall 3: feet, or a whole length');
+  assert.equal(await tab.getByLabel('Wall 3: way').inputValue(), 'front');
+  await tab.keyboard.type(`7'3`, { delay: 30 });
+  await tab.getByLabel('Address').focus();
+  await settled(tab);
+  assert.equal(await tab.locator('.still').textContent(), 'Back at the start.');
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('the focus stays at the walls after one is removed by a repair', async () => {
+  const { tab, context } = await begun([['back', '28'], ['right', '42'], ['front', '28'], ['left', '42'], ['left', '42']]);
+  if (await button(tab, 'That was the last wall').count()) await button(tab, 'That was the last wall').click();
+  await settled(tab);
+  const remove = tab.locator('.notices').getByRole('button', { name: 'Remove wall 5' });
+  await remove.focus();
+  await tab.keyboard.press('Enter');
+  await settled(tab);
+  assert.equal(await tab.locator('ol.sides > li').count(), 4);
+  assert.equal(await active(tab), 'Wall 4: feet, or a whole length');
+  await context.close();
+});

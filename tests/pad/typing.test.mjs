@@ -311,6 +311,8 @@ test('the focus stays where somebody works', async () => {
   await button(tab, 'Insert below').click();
   await settled(tab);
   assert.equal(await at(), 'Wall 2: feet, or a whole length');
+  // After a wall to the right, toward the street, where the start is.
+  assert.equal(await tab.getByLabel('Wall 2: way').inputValue(), 'front');
   await button(tab, 'Undo').click();
   await settled(tab);
   assert.equal(await at(), 'Undo');
@@ -456,6 +458,10 @@ test('an open row takes three lines on a phone, and nothing is cut beside the ro
   assert.ok(row.height < 160, String(row.height));
   await phone.context.close();
   const laptop = await begun({ viewport: LAPTOP }, BOX);
+  for (const _ of ['inside', 'upper floor']) {
+    await button(laptop.tab, 'No').click();
+    await settled(laptop.tab);
+  }
   const cut = await laptop.tab.locator('.beside-rows').evaluate((one) => one.scrollHeight - one.clientHeight);
   assert.ok(cut <= 1, String(cut));
   // Wherever the page is scrolled to, nothing lies over the report.
@@ -740,4 +746,37 @@ test('questions, marks and rows under work have nothing against a screen reader,
     await clean('the question before forgetting');
     await context.close();
   }
+});
+
+test('what could account for the figure and the report wait until the house is said to be whole', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX, '1,250');
+  const isShown = () => Promise.all(['.report', '.likely'].map((one) => tab.locator(one).first().isVisible()));
+  assert.deepEqual(await isShown(), [false, false]);
+  assert.match(await tab.locator('.opening').textContent(), /1,176/);
+  await button(tab, 'No').click();
+  await settled(tab);
+  assert.deepEqual(await isShown(), [false, false]);
+  await button(tab, 'No').click();
+  await settled(tab);
+  assert.deepEqual(await isShown(), [true, true]);
+  await context.close();
+});
+
+test('a length that goes on in words stays in one box', async () => {
+  const { tab, troubles, context } = await begun({ viewport: LAPTOP }, BOX.slice(0, 1));
+  const feet = tab.locator('input.feet').first();
+  await feet.click();
+  await tab.keyboard.press('Control+a');
+  await tab.keyboard.type('24 and a half', { delay: 30 });
+  assert.equal(await feet.inputValue(), '24 and a half');
+  await tab.getByLabel('Address').focus();
+  await settled(tab);
+  // Half a foot, or half an inch.
+  const offered = await tab.locator('li.side .wrong button').allTextContents();
+  assert.deepEqual(offered.map((one) => one.trim()), [`Use back 24' 6"`, `Use back 24' 1/2"`]);
+  await tab.locator('li.side .wrong button').first().click();
+  await settled(tab);
+  assert.deepEqual([await feet.inputValue(), await tab.locator('input.inches').first().inputValue()], ['24', '6']);
+  assert.deepEqual(troubles, []);
+  await context.close();
 });

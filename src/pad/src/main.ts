@@ -755,6 +755,10 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
   const value = (event.target as HTMLInputElement).value;
   const isMark = ["'", '’', '′', ' '].includes(event.key) && part === 'feet' && /^\d+$/.test(value);
   const isInch = ['"', '”', '″', ' '].includes(event.key) && part === 'inches';
+  if (part === 'inches' && isWord(event, key, value)) {
+    event.preventDefault();
+    return;
+  }
   if (part === 'inches' && isUnit(event, key, value)) {
     event.preventDefault();
     return;
@@ -811,6 +815,19 @@ function isUnit(event: KeyboardEvent, key: string, value: string): boolean {
     return true;
   }
   return isEmpty ? /^[fet.]$/i.test(event.key) : /^\d+$/.test(value) && /^[inches.]$/i.test(event.key);
+}
+
+/// A word that is no unit after feet and a blank, as in `24 and a half`, goes back to the feet: the length is told whole.
+function isWord(event: KeyboardEvent, key: string, value: string): boolean {
+  const feet = field(key, 'feet') as HTMLInputElement | null;
+  const isLetter = /^[a-dghj-su-z]$/i.test(event.key) && !event.ctrlKey && !event.metaKey && !event.altKey;
+  if (!isLetter || !feet || spaced !== key || (value && arrived !== key)) return false;
+  empty(key);
+  put(feet, `${feet.value} ${event.key}`);
+  spaced = arrived = null;
+  feet.focus();
+  send(key, undefined, `${key} feet`);
+  return true;
 }
 
 /// Goes on from feet to inches. What is there is replaced by what is typed; of a length typed anew nothing stays.
@@ -1013,7 +1030,7 @@ function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
     shape,
     button('up', before ? to(index - 1) : null),
     button('down', after ? to(index + 1) : null),
-    button('insert', () => void add(at(key)?.line ?? row.line, at(key)?.way ?? 'back', `${of} ${index + 1}`)),
+    button('insert', () => void add(at(key)?.line ?? row.line, at(key)?.then ?? row.then, `${of} ${index + 1}`)),
     button('remove', () => {
       // The focus goes to the row that takes its place, without calling up a keyboard.
       const left = (look?.rows.walks[Number(of)]?.rows.length ?? 1) - 1;
@@ -1065,7 +1082,7 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
   const wrong = li.querySelector('.wrong');
   const notice = !row.is_read && !isAwaited(now, key) ? now.notices.find((one) => one.is_error && one.line === row.line) : undefined;
   if (wrong) {
-    const make = () => [...looks.map((one) => h('span', { class: 'notice' }, ...again(one, key))), ...(notice ? [noticed(notice, true)] : [])];
+    const make = () => [...looks.map((one) => h('span', { class: 'notice' }, ...again(one))), ...(notice ? [noticed(notice, true)] : [])];
     refill(wrong as HTMLElement, [looks, notice ?? null], make);
   }
 }
@@ -1249,17 +1266,20 @@ function paintDrawing(now: Look): void {
 // ---- the answer
 
 function paintAnswer(now: Look): void {
+  // What may account for a figure, and the request, wait until the house is said to be whole.
+  const isHeld = asking(now) !== undefined && !isHandedOn;
   // While there is an error, what was said before it stays, its caution with it.
   if (now.report !== null) {
     caution = now.caution ?? '';
     report = now.report;
     const [first, ...more] = now.opening.map((line) => h('p', {}, ...linked(line)));
     const unrounded = now.unrounded !== null && h('p', { class: 'likely' }, now.unrounded);
-    parts.opening.replaceChildren(...(first ? [first] : []), ...(unrounded ? [unrounded] : []), ...now.likely.map((line) => h('p', { class: 'likely' }, ...linked(line))), ...more);
+    const likely = isHeld ? [] : now.likely.map((line) => h('p', { class: 'likely' }, ...linked(line)));
+    parts.opening.replaceChildren(...(first ? [first] : []), ...(unrounded ? [unrounded] : []), ...likely, ...more);
   }
   const isOld = now.report === null && report !== '';
   age(isOld || (soon !== null && report !== ''));
-  parts.report.hidden = !report;
+  parts.report.hidden = !report || isHeld;
   // It may be screens away from the answer, so that it says of itself that it is old.
   const mark = isOld && h('p', { class: 'older' }, say('older'));
   parts.report.replaceChildren(...(mark ? [mark] : []), report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : '', parts.worth);
@@ -1273,9 +1293,9 @@ function paintAnswer(now: Look): void {
     const some = notices.filter((one) => one.is_error === isError && (now.report === null || !['no-turn', 'outline-does-not-close'].includes(one.word)));
     return some.length > 0 && h('div', {}, h('h3', {}, say(key)), h('ul', {}, ...some.map((one) => h('li', {}, noticed(one, false)))));
   };
-  const lists = [list('errors', true), now.report === null && list('warnings', false)];
-  refill(parts.worth, [notices, asText, now.report === null, isMetric()], () => [now.report !== null && list('warnings', false)].filter((one): one is HTMLDivElement => !!one));
-  refill(parts.notices, [notices, asText, now.report === null, isMetric()], () => lists.filter((one): one is HTMLDivElement => !!one));
+  const lists = [list('errors', true), parts.report.hidden && list('warnings', false)];
+  refill(parts.worth, [notices, asText, parts.report.hidden, isMetric()], () => [!parts.report.hidden && list('warnings', false)].filter((one): one is HTMLDivElement => !!one));
+  refill(parts.notices, [notices, asText, parts.report.hidden, isMetric()], () => lists.filter((one): one is HTMLDivElement => !!one));
   if (!isPaperChosen) a4 = now.paper === 'a4';
   const paper = parts.pages.querySelector('select');
   if (paper) paper.value = a4 ? 'a4' : 'letter';
@@ -1351,7 +1371,7 @@ function noticed(notice: Notice, short: boolean): HTMLElement {
   };
   const place = asText ? say('line', { n: notice.line }) : form.field ? say(form.field as Words, { unit: unitOf(form.field) }) : form.place;
   const [message, ...helps] = asText ? [notice.message, ...notice.helps].map((text) => quoted(text)) : form.parts.map(linked);
-  const mends = asText ? notice.mends.map(([from, to, text]) => ({ from, to, text, label: say('use', { words: text.trim() }) })) : form.mends;
+  const mends = asText ? notice.mends.map(([from, to, text]) => ({ from, to, text, label: say('use', { words: text.trim() }), at: null })) : form.mends;
   const looks = short || asText ? [] : form.again.filter((one) => one.label);
   return h(
     'span',
@@ -1359,20 +1379,19 @@ function noticed(notice: Notice, short: boolean): HTMLElement {
     !short && h('button', { type: 'button', class: 'link', onclick: to }, place),
     ' ',
     ...message,
-    ...looks.map((one) => h('span', { class: 'look' }, toRow(one.place, keyOf(one.line)), ' ', ...again(one, keyOf(one.line)))),
+    ...looks.map((one) => h('span', { class: 'look' }, toRow(one.place, keyOf(one.line)), ' ', ...again(one))),
     ...helps.map((help) => h('span', { class: 'help' }, ...help)),
-    ...mends.map((one) => mending(one, asText ? null : form)),
+    ...mends.map((one) => mending(one, asText ? null : form.field)),
   );
 }
 
 /// What may be wrong with a wall, and the button that undoes it.
-function again(one: Again, key: string | null): Node[] {
-  const at = key?.split(' ').map(Number) as [number, number] | undefined;
-  return [...linked(one.parts), ...(one.mend ? [mending(one.mend, { at: at ?? null, walk: null, field: null })] : [])];
+function again(one: Again): Node[] {
+  return [...linked(one.parts), ...(one.mend ? [mending(one.mend, null)] : [])];
 }
 
-const mending = ({ from, to, text, label }: Mend, form: Mended) =>
-  h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, to, text, form) }, label);
+const mending = ({ from, to, text, label, at }: Mend, field: keyof Heads | null) =>
+  h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, to, text, field ?? at) }, label);
 
 /// The box of a wall that takes the focus when the wall is gone to.
 function box(key: string): HTMLElement | null {
@@ -1399,12 +1418,12 @@ const linked = (text: Part[]): Node[] =>
 /// What stands between grave accents is text of the sides file.
 const quoted = (text: string): Node[] => text.split('`').map((part, i) => (i % 2 === 1 ? h('code', {}, part) : document.createTextNode(part)));
 
-/// Where the focus goes after something was mended.
-type Mended = Pick<Notice['form'], 'at' | 'walk' | 'field'> | null;
+/// Where the focus goes after something was mended: a field of the figures, or a row.
+type Mended = keyof Heads | [number, number] | null;
 
 /// Replaces a part of the text, and gives the focus to what was mended. The places belong to the text on the screen: where the button took the focus from a
 /// field that was then sent, the same replacement is looked up in the new text.
-async function mend(from: number, to: number, words: string, form: Mended = null): Promise<void> {
+async function mend(from: number, to: number, words: string, there: Mended = null): Promise<void> {
   const pressed = document.activeElement;
   let place = [from, to];
   if (text !== painted || atWork > 0) {
@@ -1418,10 +1437,10 @@ async function mend(from: number, to: number, words: string, form: Mended = null
   }
   become(text.slice(0, place[0]) + words + text.slice(place[1]), 'rows');
   await refresh();
-  const row = form?.at ?? (form && form.walk !== null ? [form.walk, 0] : null);
-  const mended = form?.field ? headOf(form.field) : row && field(row.join(' '), 'feet');
+  const mended = typeof there === 'string' ? headOf(there) : there && box(there.join(' '));
   // Unless somebody went on meanwhile.
-  if ([pressed, document.body, null].includes(document.activeElement)) mended?.focus();
+  if (asText || ![pressed, document.body, null].includes(document.activeElement)) return;
+  (mended ?? main.querySelector<HTMLElement>('.answer'))?.focus();
 }
 
 // ---- pages and files

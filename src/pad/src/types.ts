@@ -27,6 +27,8 @@ export interface Row {
   how: How;
   picture: string | null;
   is_read: boolean;
+  /// The direction of a wall inserted after it.
+  then: Way;
   from: Place;
   to: Place;
   pieces: Piece[];
@@ -95,6 +97,8 @@ export interface Mend {
   to: number;
   text: string;
   label: string;
+  /// The row that has the focus afterwards.
+  at: [number, number] | null;
 }
 
 export interface Question {
