@@ -53,7 +53,6 @@ pub struct SpaceAreas {
     pub(crate) as_measured: Area,
     /// Its index in the house's spaces.
     place: usize,
-    outside: Arc<Walls>,
     fine: Arc<Ruled>,
     whole: Arc<Ruled>,
     pub(crate) ranges: Arc<AreaRanges>,
@@ -66,7 +65,7 @@ impl SpaceAreas {
     /// Its outline at the outside face, closed, with no side rounded.
     #[must_use]
     pub fn outside(&self) -> &Outline {
-        &self.outside.spaces[self.place].outline
+        &self.ranges.walls().spaces[self.place].outline
     }
 
     /// Its outline at the outside face, each wall rounded by the finer rule: to a tenth of a foot, or to the inch if
@@ -260,7 +259,6 @@ impl Areas {
         let one = |i: usize| SpaceAreas {
             as_measured: as_measured[i],
             place: i,
-            outside: Arc::clone(&outside),
             fine: Arc::clone(&fine),
             whole: Arc::clone(&whole),
             ranges: Arc::clone(&ranges),

@@ -711,8 +711,8 @@ pub(crate) fn closed_on(
 ) -> Option<RoundedOutline> {
     let measured = at.outline.area();
     let closings = at.traverse.nearest_closings(StepRounding::Nearest(step, halves))?;
-    let nearest = closings.best(measured, |outline| is_shown(at, step, outline))?;
-    if is_shown(at, step, &nearest) {
+    let (nearest, is_good) = closings.best(measured, |outline| is_shown(at, step, outline))?;
+    if is_good {
         return Some(RoundedOutline { outline: nearest, crosses: false });
     }
     let on = OnSteps::new(at, step);

@@ -48,6 +48,11 @@ impl AreaRanges {
         }
     }
 
+    /// The walls that are rounded.
+    pub(crate) fn walls(&self) -> &Walls {
+        &self.walls
+    }
+
     /// The range of the total above grade (or below grade, if `below`), with as few walls as possible rounded against
     /// the rule; `None` where it cannot be computed.
     pub(crate) fn usual(&self, below: bool) -> Option<Range> {
@@ -134,9 +139,8 @@ impl AreaRanges {
 
     fn few(&self, any: bool) -> &[Option<Few>] {
         let freedom = self.freedom(any);
-        self.few[usize::from(any)].get_or_init(|| {
-            self.walls.spaces.iter().map(|at| Few::of(at, self.step, freedom)).collect()
-        })
+        self.few[usize::from(any)]
+            .get_or_init(|| Few::of_all(&self.walls.spaces, self.step, freedom))
     }
 
     /// The range of all counted spaces together, after deductions.

@@ -6,42 +6,67 @@
 /// The id and the sides of a line; `None` if a JSON parser has to read it.
 pub(super) fn id_and_sides(bytes: &[u8]) -> Option<(String, String)> {
     // JSON allows no control character in a text, and a line of a stream has none elsewhere.
-    let line = std::str::from_utf8(bytes.trim_ascii_end()).ok()?;
-    if line.bytes().fold(false, |any, byte| any | (byte < b' ')) {
+    let line = bytes.trim_ascii_end();
+    if line.iter().fold(false, |any, byte| any | (*byte < b' ')) {
         return None;
     }
-    let rest = after(line, "{")?;
-    let (id, rest) = text(after(after(rest, "\"id\"")?, ":")?)?;
-    let (sides, rest) = text(after(after(after(rest, ",")?, "\"sides\"")?, ":")?)?;
-    after(rest, "}")?.trim_ascii().is_empty().then_some((id, sides))
+    let rest = after(line, b"{")?;
+    let (id, rest) = text(after(after(rest, b"\"id\"")?, b":")?)?;
+    let (sides, rest) = text(after(after(after(rest, b",")?, b"\"sides\"")?, b":")?)?;
+    after(rest, b"}")?.trim_ascii().is_empty().then_some((id, sides))
 }
 
 /// What follows `letters` at the beginning of the line, with or without blanks before them.
-fn after<'a>(line: &'a str, letters: &str) -> Option<&'a str> {
+fn after<'a>(line: &'a [u8], letters: &[u8]) -> Option<&'a [u8]> {
     line.trim_ascii_start().strip_prefix(letters)
 }
 
 /// A quoted text at the beginning, with or without blanks before it, and what follows it.
-fn text(line: &str) -> Option<(String, &str)> {
-    let line = line.trim_ascii_start().strip_prefix('"')?;
-    // Byte by byte: between two escapes are only a few letters.
-    let mut text = Vec::with_capacity(line.len());
-    let mut bytes = line.as_bytes().iter();
+fn text(line: &[u8]) -> Option<(String, &[u8])> {
+    let line = after(line, b"\"")?;
+    // The text is never longer than what it is read from.
+    let mut text = vec![0; line.len()];
+    let (mut at, mut count) = (0, 0);
     loop {
-        text.push(match *bytes.next()? {
+        // Between two escapes are only a few letters, so they are copied eight at a time and counted afterward.
+        if let Some(eight) = line.get(at..).and_then(<[u8]>::first_chunk::<8>) {
+            text.get_mut(count..)?.first_chunk_mut::<8>()?.copy_from_slice(eight);
+            let plain = plain_letters(*eight);
+            (at, count) = (at + plain, count + plain);
+            if plain == eight.len() {
+                continue;
+            }
+        }
+        at += 1;
+        *text.get_mut(count)? = match *line.get(at - 1)? {
             b'"' => break,
-            b'\\' => match *bytes.next()? {
-                b'n' => b'\n',
-                b't' => b'\t',
-                b'r' => b'\r',
-                same @ (b'"' | b'\\' | b'/') => same,
-                _ => return None,
-            },
+            b'\\' => {
+                at += 1;
+                match *line.get(at - 1)? {
+                    b'n' => b'\n',
+                    b't' => b'\t',
+                    b'r' => b'\r',
+                    same @ (b'"' | b'\\' | b'/') => same,
+                    _ => return None,
+                }
+            }
             plain => plain,
-        });
+        };
+        count += 1;
     }
-    let rest = line.get(line.len() - bytes.len()..)?;
-    Some((String::from_utf8(text).ok()?, rest))
+    text.truncate(count);
+    Some((String::from_utf8(text).ok()?, line.get(at..)?))
+}
+
+/// How many of these bytes come before the first quotation mark or backslash.
+fn plain_letters(bytes: [u8; 8]) -> usize {
+    const ONES: u64 = u64::from_le_bytes([1; 8]);
+    const HIGHS: u64 = u64::from_le_bytes([0x80; 8]);
+    // The lowest high bit left is that of the first byte that is zero.
+    let zeros = |bytes: u64| bytes.wrapping_sub(ONES) & !bytes & HIGHS;
+    let bytes = u64::from_le_bytes(bytes);
+    let marks = zeros(bytes ^ (ONES * u64::from(b'"'))) | zeros(bytes ^ (ONES * u64::from(b'\\')));
+    (marks.trailing_zeros() >> 3) as usize
 }
 
 #[cfg(test)]
@@ -75,6 +100,19 @@ mod tests {
             if let Some(read) = id_and_sides(line.as_bytes()) {
                 prop_assert_eq!(Some(read), parsed(line.as_bytes()));
             }
+        }
+    }
+
+    #[test]
+    fn plain_letters_end_at_the_first_mark() {
+        for (bytes, plain) in [
+            (*b"abcdefgh", 8),
+            (*b"north 4\"", 7),
+            (*b"a\\\"bcdef", 1),
+            (*b"\"#!\"\\]\x00\xff", 0),
+            (*b"#![]\xa2\xdc\"\\", 6),
+        ] {
+            assert_eq!(plain_letters(bytes), plain, "{bytes:?}");
         }
     }
 

@@ -493,7 +493,8 @@ fn snippet<'a>(
 
 /// The name shown above a drawing, with hidden characters escaped.
 fn visible_name(name: String) -> String {
-    if name.contains(is_hidden) { escaped(&name) } else { name }
+    let is_plain = name.bytes().all(|byte| matches!(byte, b' '..=b'~'));
+    if !is_plain && name.contains(is_hidden) { escaped(&name) } else { name }
 }
 
 /// The text with each hidden character replaced by visible ones of the same number of bytes, so that spans stay

@@ -90,7 +90,7 @@ impl Traverse {
     /// Rounds each side on its own, then closes the traverse on whole steps as near to the typed lengths as
     /// possible. `measured` is its unrounded area. `None` where it cannot close.
     pub(crate) fn close_on(&self, way: StepRounding, measured: Area) -> Option<Outline> {
-        self.nearest_closings(way)?.best(measured, |_| true)
+        self.nearest_closings(way)?.best(measured, |_| true).map(|(outline, _)| outline)
     }
 
     /// All closings on whole steps that are equally near to the typed lengths; `None` where the traverse cannot
@@ -150,32 +150,37 @@ impl Traverse {
 }
 
 impl NearestClosings {
-    /// The preferred closing among those that are `good`, or among all if none is: the least moved length, then the
-    /// area nearest to `measured`, then the larger.
+    /// The preferred closing among those that are `good`, or among all if none is, and whether it is good: the least
+    /// moved length, then the area nearest to `measured`, then the larger.
     pub(crate) fn best(
         mut self,
         measured: Area,
         good: impl Fn(&Outline) -> bool,
-    ) -> Option<Outline> {
+    ) -> Option<(Outline, bool)> {
+        let judged = |outline: Outline| {
+            let is_good = good(&outline);
+            (outline, is_good)
+        };
         if !self.is_open() {
             for (axis, tied) in Axis::BOTH.into_iter().zip(&self.tied) {
                 for one in tied.moves.iter().take(tied.choose) {
                     *self.vectors[one.side].part(axis) += one.change;
                 }
             }
-            return Outline::new(self.vectors);
+            return Outline::new(self.vectors).map(judged);
         }
         if self.count() <= MOST_CLOSINGS {
-            let preferred = self.preferred(measured)?;
-            if good(&preferred) {
+            let preferred = judged(self.preferred(measured)?);
+            if preferred.1 {
                 return Some(preferred);
             }
             let mut all = self.all()?;
             all.sort_by_cached_key(|one| (one.moved, rank(one.outline.area(), measured)));
-            let place = all.iter().position(|one| good(&one.outline)).unwrap_or(0);
-            return all.into_iter().nth(place).map(|one| one.outline);
+            let place = all.iter().position(|one| good(&one.outline));
+            let best = all.into_iter().nth(place.unwrap_or(0));
+            return best.map(|one| (one.outline, place.is_some()));
         }
-        self.shortest().best_of_equal_walls(measured)
+        self.shortest().best_of_equal_walls(measured).map(judged)
     }
 
     /// The preferred closing of all, without listing their outlines.
@@ -736,7 +741,7 @@ mod tests {
         assert!(all.count() > MOST_CLOSINGS && all.areas(|_| true).is_none());
         let outline = Outline::new(stairs.sides.iter().map(|side| side.shape.vector()).collect());
         let measured = outline.map_or(Area::ZERO, |outline| outline.area());
-        let best = all.best(measured, |_| true).map_or(Area::ZERO, |outline| outline.area());
+        let best = all.best(measured, |_| true).map_or(Area::ZERO, |(outline, _)| outline.area());
         // Every whole number of square feet can be reached, so the best is within half a square foot of the
         // measured area.
         let apart = (best - measured).abs();

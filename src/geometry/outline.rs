@@ -187,9 +187,11 @@ impl Outline {
         if are_apart(&self.vectors) {
             return None;
         }
-        if let Some(found) = self.crossing_of_few() {
-            return found;
-        }
+        self.crossing_of_few().unwrap_or_else(|| self.crossing_of_any())
+    }
+
+    /// Like [`Outline::crossing`], for any number of sides and curved ones too.
+    fn crossing_of_any(&self) -> Option<Crossing> {
         let points = self.flattened();
         let points: Vec<(i64, i64, usize)> = points
             .iter()
@@ -327,45 +329,54 @@ impl Outline {
     /// there are more sides or curved ones; `Some(None)` if none cross.
     fn crossing_of_few(&self) -> Option<Option<Crossing>> {
         const FEW: usize = 24;
-        let n = self.vectors.len();
-        let plain = |vector: &Vector| vector.rise == 0 && (vector.east, vector.north) != (0, 0);
-        if !(2..=FEW).contains(&n) || !self.vectors.iter().all(plain) {
-            return None;
+        /// A side that has a length, with its ends and its bounding box.
+        #[derive(Clone, Copy, Default)]
+        struct Side {
+            index: usize,
+            vector: Vector,
+            ends: (Point, Point),
+            low: Point,
+            high: Point,
         }
-        let mut points = [(0_i64, 0_i64); FEW + 1];
-        for (i, vector) in self.vectors.iter().enumerate() {
-            points[i + 1] = (points[i].0 + vector.east, points[i].1 + vector.north);
+        let mut sides = [Side::default(); FEW];
+        let (mut n, mut at) = (0, (0, 0));
+        for (index, &vector) in self.vectors.iter().enumerate() {
+            if vector.rise != 0 {
+                return None;
+            }
+            let to = (at.0 + vector.east, at.1 + vector.north);
+            if to != at {
+                let low = (at.0.min(to.0), at.1.min(to.1));
+                let high = (at.0.max(to.0), at.1.max(to.1));
+                *sides.get_mut(n)? = Side { index, vector, ends: (at, to), low, high };
+                n += 1;
+            }
+            at = to;
         }
-        let side = |i: usize| (points[i], points[i + 1]);
-        // The bounding box of each side; two sides can meet only if their boxes do.
-        let mut boxes = [(0_i64, 0_i64, 0_i64, 0_i64); FEW];
-        for (i, place) in boxes.iter_mut().enumerate().take(n) {
-            let ((e, n), (f, m)) = side(i);
-            *place = (e.min(f), e.max(f), n.min(m), n.max(m));
-        }
-        let square = |i: usize, j: usize| {
-            let (a, b) = (&self.vectors[i], &self.vectors[j]);
-            a.east == 0 && b.north == 0 || a.north == 0 && b.east == 0
-        };
-        for i in 0..n {
-            let here = boxes[i];
-            for (j, there) in boxes.iter().enumerate().take(n).skip(i + 1) {
+        let sides = sides.get(..n).filter(|_| n >= 2)?;
+        let square =
+            |a: &Vector, b: &Vector| a.east == 0 && b.north == 0 || a.north == 0 && b.east == 0;
+        for (i, here) in sides.iter().enumerate() {
+            for (j, there) in sides.iter().enumerate().skip(i + 1) {
                 let is_next = j == i + 1 || i == 0 && j == n - 1;
-                let apart =
-                    here.0 > there.1 || there.0 > here.1 || here.2 > there.3 || there.2 > here.3;
+                // Two sides can meet only if their boxes do.
+                let apart = here.low.0 > there.high.0
+                    || there.low.0 > here.high.0
+                    || here.low.1 > there.high.1
+                    || there.low.1 > here.high.1;
                 // Neighbors at a right angle meet only at their corner.
-                if apart || is_next && square(i, j) && n > 2 {
+                if apart || is_next && square(&here.vector, &there.vector) && n > 2 {
                     continue;
                 }
                 let at = if j == i + 1 {
-                    fold(side(i), side(j))
+                    fold(here.ends, there.ends)
                 } else if is_next {
-                    fold(side(j), side(i))
+                    fold(there.ends, here.ends)
                 } else {
-                    meeting(side(i), side(j))
+                    meeting(here.ends, there.ends)
                 };
                 if let Some(at) = at {
-                    return Some(Some(Crossing { first: i, second: j, at }));
+                    return Some(Some(Crossing { first: here.index, second: there.index, at }));
                 }
             }
         }
@@ -712,6 +723,26 @@ mod tests {
                 || goes_and_returns(&vectors, |wall| (wall.north, wall.east));
             if there_and_back || few_are_apart(&vectors) {
                 prop_assert!(!touches_itself(&vectors));
+            }
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(20_000))]
+
+        /// Few walls are found to cross where many would be, also with walls of no length among them.
+        #[test]
+        fn few_walls_cross_as_any_do(vectors in walks(), gaps in vec(0_usize..14, 0..3)) {
+            let mut vectors = vectors;
+            for gap in gaps {
+                vectors.insert(gap.min(vectors.len()), Vector::default());
+            }
+            let outline = Outline::new(vectors);
+            prop_assert!(outline.is_some());
+            if let Some(outline) = outline
+                && let Some(few) = outline.crossing_of_few()
+            {
+                prop_assert_eq!(few, outline.crossing_of_any());
             }
         }
     }

@@ -92,12 +92,26 @@ impl StepRounding {
     /// Rounds a positive length.
     #[inline]
     pub(crate) fn rounded(self, nm: i64) -> i64 {
-        let above = |step: Step| nm.rem_euclid(step.length().nm());
+        self.steps(nm) * self.step().length().nm()
+    }
+
+    /// A positive length rounded, in whole steps.
+    pub(crate) fn steps(self, nm: i64) -> i64 {
+        // A unit that the compiler knows needs no division.
+        match self.step() {
+            Step::WholeFoot => self.quotient(nm, const { Step::WholeFoot.length().nm() }),
+            Step::HalfFoot => self.quotient(nm, const { Step::HalfFoot.length().nm() }),
+            Step::Inch => self.quotient(nm, const { Step::Inch.length().nm() }),
+            Step::TenthFoot => self.quotient(nm, const { Step::TenthFoot.length().nm() }),
+        }
+    }
+
+    #[inline(always)]
+    fn quotient(self, nm: i64, unit: i64) -> i64 {
         match self {
-            StepRounding::Nearest(step, halves) => Length::from_nm(nm).rounded(step, halves).nm(),
-            StepRounding::Down(step) => nm - above(step),
-            StepRounding::Up(step) if above(step) == 0 => nm,
-            StepRounding::Up(step) => nm - above(step) + step.length().nm(),
+            StepRounding::Nearest(_, halves) => halves.quotient(nm, unit),
+            StepRounding::Down(_) => nm.div_euclid(unit),
+            StepRounding::Up(_) => -(-nm).div_euclid(unit),
         }
     }
 }
@@ -197,6 +211,14 @@ impl Shape {
     pub(crate) fn vector(&self) -> Vector {
         match *self {
             Shape::Straight { direction, length } => straight(direction, length, 0),
+            other => other.vector_of_any(),
+        }
+    }
+
+    /// The same for any side. Most are straight and need no call.
+    fn vector_of_any(&self) -> Vector {
+        match *self {
+            Shape::Straight { direction, length } => straight(direction, length, 0),
             Shape::Diagonal { north, east, bulge } => Vector { east, north, rise: bulge },
             Shape::Bearing { unit, length } => Vector {
                 east: nearest_nm(unit.0 * length as f64).nm(),
@@ -294,7 +316,11 @@ impl Traverse {
 
     #[inline(always)]
     fn rounded_by(&self, rounded: impl Fn(i64) -> i64) -> Vec<Vector> {
-        self.sides.iter().map(|side| side.shape.rounded_by(&rounded)).collect()
+        let one = |side: &TraverseSide| match side.shape {
+            Shape::Straight { direction, length } => straight(direction, rounded(length), 0),
+            other => other.rounded_by(&rounded),
+        };
+        self.sides.iter().map(one).collect()
     }
 
     /// Where the traverse ends, relative to its start.
@@ -457,7 +483,6 @@ impl Traverse {
 impl Shape {
     /// The side rounded on its own, as `rounded` does it for a positive length: its length, its run and rise, or its
     /// chord and rise.
-    #[inline(always)]
     fn rounded_by(&self, rounded: impl Fn(i64) -> i64) -> Vector {
         let round = |nm: i64| nm.signum() * rounded(nm.abs());
         match *self {

@@ -199,8 +199,8 @@ impl Model {
         } else {
             here.kind.has_walls()
         };
-        let is_shared = here.sides.iter().any(|side| side.words.common);
-        let stays = here.face == to.face && (to.common == CommonTaken::Half || !is_shared);
+        let is_shared = || here.sides.iter().any(|side| side.words.common);
+        let stays = here.face == to.face && (to.common == CommonTaken::Half || !is_shared());
         let stays = stays || !moves;
         if stays {
             return Ok(AtFace {

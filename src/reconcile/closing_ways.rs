@@ -85,12 +85,13 @@ struct Wall {
 impl Wall {
     /// The wall of a leg, if tape readings are off by up to `reading` feet.
     fn of(leg: &Leg, way: StepRounding, reading: f64) -> Wall {
-        let nm = way.rounded(leg.length);
+        let rounded = way.steps(leg.length);
+        let is_shorter = rounded * way.step().length().nm() < leg.length;
         Wall {
             sign: leg.sign,
             typed: leg.length,
-            rounded: nm.checked_div(way.step().length().nm()).unwrap_or(0),
-            other_step: if nm < leg.length { 1 } else { -1 },
+            rounded,
+            other_step: if is_shorter { 1 } else { -1 },
             chance: chance_of_other_step_ft(Length::from_nm(leg.length).feet(), way, reading),
         }
     }

@@ -98,7 +98,7 @@ impl Reconciliation {
     ) -> Result<Reconciliation, Diagnostics> {
         let house = areas.house();
         let mut warnings = areas.warnings.clone();
-        let mut figures = Vec::new();
+        let mut figures = Vec::with_capacity(house.figures.len());
         let mut assumed = areas.assumed();
         // The dispute is about the record, so it comes first wherever it was typed.
         let mut published: Vec<&PublishedFigure> = house.figures.iter().collect();

@@ -209,8 +209,10 @@ impl Together {
 
     /// The probability of an error from `low` to `high`, among those listed.
     pub(super) fn within(&self, low: f64, high: f64) -> f64 {
-        let lies = |off: f64| low <= off && off <= high;
-        self.listed().filter(|(off, _)| lies(*off)).map(|(_, chance)| chance).sum()
+        // How many errors are listed below this one, a whole number.
+        let below = |off: f64| (off - self.least as f64).max(0.0) as usize;
+        let end = below(high.floor() + 1.0).min(self.chances.len());
+        self.chances.get(below(low.ceil())..end).unwrap_or_default().iter().sum()
     }
 
     /// The mean of the listed deviations and the variance about it; `None` if too little is listed.
@@ -251,7 +253,7 @@ pub(super) fn of_rectangle(walls: [(f64, f64, f64); 2], step: f64, sign: f64) ->
     for (one, chance) in lengths(walls[0]) {
         for (other, its) in lengths(walls[1]) {
             let off = sign * (one.max(0.0) * other.max(0.0) - whole);
-            list.push((off.round() as i32, chance * its));
+            list.push((nearest_whole(off), chance * its));
         }
     }
     Outcomes::new(list)

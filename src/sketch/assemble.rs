@@ -111,9 +111,11 @@ impl Assembler {
             return false;
         }
         walk.push(read());
-        let side = walk.sides.last().filter(|_| keeps_lines);
-        let statement = side.map(|side| Statement::Side(side.run.clone(), side.words.clone()));
-        self.keep(statement, None);
+        if keeps_lines {
+            let side = walk.sides.last();
+            let statement = side.map(|side| Statement::Side(side.run.clone(), side.words.clone()));
+            self.keep(statement, None);
+        }
         true
     }
 
@@ -454,6 +456,7 @@ impl WalkSketch {
         self.push(side);
     }
 
+    #[inline(always)]
     fn push(&mut self, side: SideSketch) {
         if self.sides.is_empty() {
             self.sides.reserve(16);

@@ -32,6 +32,7 @@ pub(super) struct PlainSide {
 
 impl PlainSide {
     /// The side as read from `line`, which begins at byte `offset` of the text.
+    #[inline(always)]
     pub(super) fn read(self, line: &str, offset: usize) -> SideSketch {
         let span = Span::new(offset + self.place.start, offset + self.place.end);
         let text = &line[self.place];
@@ -134,6 +135,7 @@ impl<'a> Rest<'a> {
         (self.next() == Some(mark)).then(|| self.at += 1)
     }
 
+    #[inline(always)]
     fn word(&mut self, word: &[u8]) -> Option<()> {
         self.bytes[self.at..].starts_with(word).then(|| self.at += word.len())
     }
@@ -206,15 +208,16 @@ impl<'a> Rest<'a> {
 
     /// A direction in full or its first letter, followed by a space.
     fn direction(&mut self) -> Option<Direction> {
-        let (direction, rest): (_, &[u8]) = match self.next()? {
-            b'n' => (Direction::North, b"orth"),
-            b'e' => (Direction::East, b"ast"),
-            b's' => (Direction::South, b"outh"),
-            b'w' => (Direction::West, b"est"),
+        let first = self.next()?;
+        self.at += 1;
+        // Each is compared with letters that the compiler knows, which needs no call.
+        let (direction, _) = match first {
+            b'n' => (Direction::North, self.word(b"orth")),
+            b'e' => (Direction::East, self.word(b"ast")),
+            b's' => (Direction::South, self.word(b"outh")),
+            b'w' => (Direction::West, self.word(b"est")),
             _ => return None,
         };
-        self.at += 1;
-        let _ = self.word(rest);
         (self.next() == Some(b' ')).then_some(direction)
     }
 

@@ -1,5 +1,7 @@
 //! Reads a whole sides file line by line, continuing after each error.
 
+use smol_str::SmolStr;
+
 use crate::diagnostic::words::list_or;
 use crate::diagnostic::{Diagnostic, Diagnostics, Fix, Source, Span, Word, is_hidden};
 use crate::geometry::compass::Direction;
@@ -156,8 +158,8 @@ pub(super) struct Context {
     /// Whether an American state has been named.
     is_american: bool,
     first_bare: Option<Span>,
-    /// The name of the last space.
-    space: Option<String>,
+    /// The name of the last space. Most names are short enough to be kept without the heap.
+    space: Option<SmolStr>,
     /// The space of this level that places are counted from, if there is one above: its first living space.
     house: Option<House>,
     /// The lines around one that cannot be read.
@@ -169,9 +171,7 @@ impl Context {
     fn learn(&mut self, statement: &Statement) {
         match statement {
             Statement::Space(space) => {
-                let name = self.space.get_or_insert_default();
-                name.clear();
-                name.push_str(&space.name.text);
+                self.space = Some(space.name.text.as_str().into());
                 self.counts_from(&space.name.text, space.kind);
             }
             Statement::Level(_) => self.house = None,
@@ -189,7 +189,7 @@ impl Context {
 }
 
 struct House {
-    name: String,
+    name: SmolStr,
     is_living: bool,
 }
 
@@ -198,7 +198,7 @@ impl Context {
     fn counts_from(&mut self, name: &str, kind: Kind) {
         let is_living = kind == Kind::Living;
         if self.house.as_ref().is_none_or(|house| is_living && !house.is_living) {
-            self.house = Some(House { name: name.to_owned(), is_living });
+            self.house = Some(House { name: name.into(), is_living });
         }
     }
 
@@ -211,7 +211,7 @@ impl Context {
         }
         let kind = Kind::ALL.iter().find(|kind| kind.word() == first);
         if let (Some(kind), Some(name)) = (kind, name) {
-            self.space = Some(name.to_owned());
+            self.space = Some(name.into());
             self.counts_from(name, *kind);
         }
     }
@@ -428,8 +428,8 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
         if !reads {
             let at = stopped.unwrap_or_default();
             let at = Span::new(start + at.start, start + at.end);
-            let space = context.space.clone();
-            let house = context.house.as_ref().map(|house| house.name.clone());
+            let space = context.space.as_deref().map(str::to_owned);
+            let house = context.house.as_ref().map(|house| house.name.as_str().to_owned());
             let is_metric = context.units == Unit::Meters;
             return Attempt {
                 reads: None,

@@ -90,8 +90,19 @@ impl Area {
     /// Reporting to the whole square foot: ANSI Z765-2021 §3 (read second-hand).
     #[must_use]
     pub const fn whole_sq_ft(self) -> i64 {
-        let (unit, sign) = (Area::SQUARE_FOOT.0, self.0.signum());
-        (sign * ((2 * self.0.abs() + unit) / (2 * unit))) as i64
+        const UNIT: u128 = 2 * Area::SQUARE_FOOT.0.unsigned_abs();
+        const TWOS: u32 = UNIT.trailing_zeros();
+        let doubled = 2 * self.0.unsigned_abs() + UNIT / 2;
+        // The unit ends in zero bits, so these bits of the dividend do not matter. Without them 64 bits hold over ten
+        // million square feet, and a division in 64 bits by a known number is only a multiplication.
+        let short = doubled >> TWOS;
+        let whole = if short <= u64::MAX as u128 {
+            (short as u64) / ((UNIT >> TWOS) as u64)
+        } else {
+            (doubled / UNIT) as u64
+        };
+        let whole = whole.cast_signed();
+        if self.0 < 0 { -whole } else { whole }
     }
 
     /// The area in square feet with up to six decimals, without trailing zeros: `1551.652778`.
@@ -133,7 +144,8 @@ impl Area {
     pub fn per_cent_of(self, whole: Area) -> Option<String> {
         (whole.0 > 0).then(|| {
             let tenths = rounded_quotient(self.0 * 1000, whole.0);
-            Decimal::from_i128_with_scale(tenths, 1).to_string()
+            let (sign, size) = (if tenths < 0 { "-" } else { "" }, tenths.unsigned_abs());
+            format!("{sign}{}.{}", size / 10, size % 10)
         })
     }
 }

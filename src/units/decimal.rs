@@ -1,38 +1,35 @@
 //! Integer arithmetic for printing: decimals, commas between thousands, and parts rounded so that they still add up.
 #![expect(clippy::integer_division, reason = "the one rounding of a printed figure lives here")]
 
-use std::fmt::Display;
-use std::ops::{Div, Rem};
-
 /// `value / unit` with up to six decimals, halves away from zero, without trailing zeros.
 pub(crate) fn six_decimals(value: i128, unit: i128) -> String {
+    const MILLION: u64 = 1_000_000;
     let millionths = millionths(value, unit);
-    let Ok(few) = u64::try_from(millionths.unsigned_abs()) else {
-        return decimals_of(millionths < 0, millionths.unsigned_abs());
+    let sign = if millionths < 0 { "-" } else { "" };
+    // Numbers of 64 bits are divided and written several times faster.
+    let (mut text, mut rest) = match u64::try_from(millionths.unsigned_abs()) {
+        Ok(few) => (format!("{sign}{}", few / MILLION), few % MILLION),
+        Err(_) => {
+            let (many, million) = (millionths.unsigned_abs(), u128::from(MILLION));
+            (format!("{sign}{}", many / million), u64::try_from(many % million).unwrap_or(0))
+        }
     };
-    decimals_of(millionths < 0, few)
-}
-
-/// A number of millionths as a decimal. Numbers of 64 bits are divided and written several times faster.
-fn decimals_of<N>(is_negative: bool, millionths: N) -> String
-where
-    N: Copy + Display + PartialEq + From<u32> + Div<Output = N> + Rem<Output = N>,
-{
-    let million = N::from(1_000_000_u32);
-    let (whole, rest) = (millionths / million, millionths % million);
-    let sign = if is_negative { "-" } else { "" };
-    if rest == N::from(0_u32) {
-        return format!("{sign}{whole}");
+    let mut decimals = ['0'; 6];
+    for decimal in decimals.iter_mut().rev() {
+        *decimal = char::from(b'0' + u8::try_from(rest % 10).unwrap_or_default());
+        rest /= 10;
     }
-    let mut text = format!("{sign}{whole}.{rest:06}");
-    text.truncate(text.trim_end_matches('0').len());
+    if let Some(last) = decimals.iter().rposition(|decimal| *decimal != '0') {
+        text.push('.');
+        text.extend(&decimals[..=last]);
+    }
     text
 }
 
 /// `value / unit` in millionths, halves away from zero.
 pub(crate) fn millionths(value: i128, unit: i128) -> i128 {
     let whole = value / unit;
-    let rest = value % unit;
+    let rest = value - whole * unit;
     whole * 1_000_000 + rounded_quotient(rest * 1_000_000, unit)
 }
 

@@ -259,7 +259,7 @@ pub enum Halves {
 impl Halves {
     /// `value / unit` rounded to a whole number.
     #[inline(always)]
-    fn quotient(self, value: i64, unit: i64) -> i64 {
+    pub(crate) fn quotient(self, value: i64, unit: i64) -> i64 {
         let whole = value.div_euclid(unit);
         let rest = value - whole * unit;
         match (2 * rest).cmp(&unit) {

@@ -267,11 +267,10 @@ impl Table {
         self.fixed + bits(taken).map(|one_move| self.fixed_by[one_move]).sum::<i64>()
     }
 
-    /// Limits of what the inner moves add to that, whichever outer moves are made: an outer move changes what an inner
-    /// one adds by two at most.
+    /// Limits of what the inner moves add to that, whichever outer moves are made.
     fn limits(&self, outer: &Closings, inner: &Closings) -> (i64, i64) {
         let (low, high) = extremes_of((0, self.gains), inner);
-        let more = i64::try_from(2 * outer.choose * inner.choose).unwrap_or(i64::MAX);
+        let more = by_outer(outer, inner);
         (low.0 - more, high.0 + more)
     }
 
@@ -286,6 +285,11 @@ impl Table {
         }
         (sum, gains)
     }
+}
+
+/// By how much the outer moves change at most what the inner ones add: each of them changes each by two at most.
+fn by_outer(outer: &Closings, inner: &Closings) -> i64 {
+    i64::try_from(2 * outer.choose * inner.choose).unwrap_or(i64::MAX)
 }
 
 /// Twice an area in square steps, with the outer and the inner moves that give it.
@@ -371,28 +375,47 @@ pub(in crate::areas) struct Few {
 }
 
 impl Few {
-    /// `None` where there are too many walls or choices, a wall is not along an axis, or an axis cannot close.
-    pub(in crate::areas) fn of(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Few> {
+    /// The closings of each of these spaces; `None` where there are too many walls or choices, a wall is not along an
+    /// axis, or an axis cannot close.
+    pub(in crate::areas) fn of_all(
+        spaces: &[AtFace],
+        step: Step,
+        freedom: RoundingFreedom,
+    ) -> Vec<Option<Few>> {
         let unit = step.length().nm();
-        let mut few = Few {
-            closings: [Closings::default(); 2],
-            outer: 0,
-            table: Table::default(),
-            sides: at.traverse.sides.len(),
-            square: i128::from(unit) * i128::from(unit),
-        };
-        few.close(at, Freedom::of(freedom, unit))?;
-        let [north, east] = &mut few.closings;
+        let mut all = Vec::with_capacity(spaces.len());
+        for at in spaces {
+            // They are large, so they are set out where they stay.
+            all.push(Some(Few {
+                closings: [Closings::default(); 2],
+                outer: 0,
+                table: Table::default(),
+                sides: at.traverse.sides.len(),
+                square: i128::from(unit) * i128::from(unit),
+            }));
+            if let Some(last) = all.last_mut()
+                && let Some(few) = last
+                && few.set_out(at, Freedom::of(freedom, unit)).is_none()
+            {
+                *last = None;
+            }
+        }
+        all
+    }
+
+    fn set_out(&mut self, at: &AtFace, freedom: Freedom) -> Option<()> {
+        self.close(at, freedom)?;
+        let [north, east] = &mut self.closings;
         set_across(north, east);
-        few.outer = usize::from(north.choices() > east.choices());
-        if few.outer().choices() > MOST_CHOICES {
+        self.outer = usize::from(north.choices() > east.choices());
+        if self.outer().choices() > MOST_CHOICES {
             return None;
         }
         // With the inside on the left, growing east adds the area below, growing north the area above.
         let turn = at.outline.turn();
-        let along = if few.outer == 0 { -turn } else { turn };
-        few.table = Table::of(few.outer(), few.inner(), along);
-        Some(few)
+        let along = if self.outer == 0 { -turn } else { turn };
+        self.table = Table::of(self.outer(), self.inner(), along);
+        Some(())
     }
 
     /// Rounds the walls, and sets out the moves that close each axis.
@@ -459,25 +482,30 @@ pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> 
     };
     let mut wanted = wanted.iter().map(in_squares).collect::<Option<Vec<_>>>()?;
     wanted.retain(|range| !range.is_empty());
-    let is_wanted = |low: i64, high: i64| {
-        let place = wanted.partition_point(|range| *range.end() < low);
-        wanted.get(place).is_some_and(|range| *range.start() <= high)
+    let is_wanted = |value: i64| {
+        let place = wanted.partition_point(|range| *range.end() < value);
+        wanted.get(place).is_some_and(|range| *range.start() <= value)
     };
+    let (Some(lowest), Some(highest)) = (wanted.first(), wanted.last()) else { return Some(false) };
+    // What each choice of inner moves adds if no outer move is made.
+    let mut inners: Vec<(i64, u16)> = Vec::with_capacity(inner.choices());
+    inners.extend(
+        choices(inner.count, inner.choose)
+            .map(|taken| (bits(taken).map(|one_move| table.gains[one_move]).sum::<i64>(), taken)),
+    );
+    let by_outer = by_outer(outer, inner);
     let mut is_found_out = true;
-    let limits = table.limits(outer, inner);
     for taken in choices(outer.count, outer.choose) {
         let sum = table.outer(taken);
-        if !is_wanted(sum + limits.0, sum + limits.1) {
+        let reach = lowest.start() - sum - by_outer..=highest.end() - sum + by_outer;
+        let mut near = inners.iter().filter(|(adds, _)| reach.contains(adds)).peekable();
+        if near.peek().is_none() {
             continue;
         }
         let (sum, gains) = table.with(taken);
-        let (low, high) = extremes_of((sum, gains), inner);
-        if !is_wanted(low.0, high.0) {
-            continue;
-        }
-        for inner_taken in choices(inner.count, inner.choose) {
+        for &(_, inner_taken) in near {
             let value = sum + bits(inner_taken).map(|one_move| gains[one_move]).sum::<i64>();
-            if is_wanted(value, value) {
+            if is_wanted(value) {
                 if few.is_clear((value, taken, inner_taken)) {
                     return Some(true);
                 }
@@ -494,6 +522,10 @@ mod tests {
     use super::*;
     use crate::areas::range::OnSteps;
     use proptest::prelude::*;
+
+    fn few_of(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Few> {
+        Few::of_all(std::slice::from_ref(at), step, freedom).pop().flatten()
+    }
 
     /// A house of towers side by side, every length in sixteenths of an inch.
     fn towers() -> impl Strategy<Value = String> {
@@ -535,7 +567,7 @@ mod tests {
                 Some(nm) => RoundingFreedom::WithinReading(Length::from_nm(nm)),
             };
             let step = if is_half { Step::HalfFoot } else { Step::WholeFoot };
-            if let Some(quick) = Few::of(&at, step, freedom).and_then(|few| range(&few)) {
+            if let Some(quick) = few_of(&at, step, freedom).and_then(|few| range(&few)) {
                 prop_assert_eq!(OnSteps::new(&at, step).range(freedom), Some(quick));
             }
         }
@@ -561,7 +593,7 @@ mod tests {
             };
             let wanted = [range(middle, middle + 1), range(middle + 3, middle + 4)];
             let listed = OnSteps::new(&at, Step::WholeFoot).areas(freedom);
-            let few = Few::of(&at, Step::WholeFoot, freedom);
+            let few = few_of(&at, Step::WholeFoot, freedom);
             if let Some(is_given) = few.and_then(|few| gives(&few, &wanted, 5_000)) {
                 let is_wanted = |area: &Area| wanted.iter().any(|range| range.contains(area));
                 prop_assert_eq!(listed.map(|all| all.iter().any(is_wanted)), Some(is_given));
@@ -577,7 +609,7 @@ mod tests {
         for freedom in
             [RoundingFreedom::Any, RoundingFreedom::WithinReading(Length::from_nm(45_720_000))]
         {
-            let few = Few::of(&at, Step::WholeFoot, freedom);
+            let few = few_of(&at, Step::WholeFoot, freedom);
             assert!(few.is_some_and(|few| range(&few).is_some()));
         }
     }

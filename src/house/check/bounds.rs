@@ -25,6 +25,8 @@ const ONE_HOUSE: &str = "one file holds one house; give each house a file of its
 /// The error for the first kind of part that the file has too many of; nothing else is checked then.
 pub(super) fn too_many(sketch: &Sketch, glance: &Glance) -> Option<Diagnostic> {
     let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
+    let count = sketch.levels.iter().map(|level| level.spaces.len()).sum::<usize>();
+    let count = count + sketch.lots.len();
     let pictures = || named_pictures(shown_sides(sketch));
     let levels = sketch.levels.get(MOST_LEVELS).map(|level| level.level.name.span);
     let outlines = sketch.outlines.get(MOST_OUTLINES).map(|outline| outline.span);
@@ -37,8 +39,9 @@ pub(super) fn too_many(sketch: &Sketch, glance: &Glance) -> Option<Diagnostic> {
     };
     None.or_else(|| report(levels, sketch.levels.len(), MOST_LEVELS, "level", ONE_HOUSE))
         .or_else(|| {
-            let past = spaces().nth(MOST_SPACES).map(|space| space.span);
-            report(past, spaces().count(), MOST_SPACES, "space", ONE_HOUSE)
+            let past = || spaces().nth(MOST_SPACES).map(|space| space.span);
+            let past = (count > MOST_SPACES).then(past).flatten();
+            report(past, count, MOST_SPACES, "space", ONE_HOUSE)
         })
         .or_else(|| {
             let noun = "recorded or planned outline";

@@ -15,11 +15,11 @@ impl Checker<'_> {
     /// Finished area that is not connected to the dwelling is not part of its area (ANSI Z765, read second-hand).
     pub(super) fn find_detached(&mut self, says: &[Option<bool>]) {
         let spaces = &self.house.spaces;
-        let living: Vec<usize> =
-            (0..spaces.len()).filter(|&i| spaces[i].kind == Kind::Living).collect();
-        if living.len() < 2 && !living.iter().any(|&i| spaces[i].by_itself) {
+        let living = || (0..spaces.len()).filter(|&i| spaces[i].kind == Kind::Living);
+        if living().nth(1).is_none() && !living().any(|i| spaces[i].by_itself) {
             return;
         }
+        let living: Vec<usize> = living().collect();
         let lines: Vec<Vec<Placed>> =
             spaces.iter().map(|space| placed(&space.closed.outline, space.at)).collect();
         let mut runs: Vec<Vec<usize>> = Vec::new();

@@ -13,10 +13,16 @@ pub(in crate::house) struct Glance {
     pub(super) is_wordless: bool,
     /// Each ends in the mark of a unit.
     pub(super) is_marked: bool,
-    /// None ends in an inch mark and has a point.
+    /// None ends in a decimal number of inches.
     pub(super) is_without_tenths_of_inches: bool,
     /// The notation of all sides of spaces; `None` if there are several, or none.
     pub(super) form: Option<Form>,
+}
+
+/// Whether a typed side ends in an inch mark, digits before it, and a point before those.
+fn ends_in_decimal_inches(typed: &str) -> bool {
+    let mut backward = typed.bytes().rev();
+    backward.next() == Some(b'"') && backward.find(|byte| !byte.is_ascii_digit()) == Some(b'.')
 }
 
 impl Glance {
@@ -31,9 +37,10 @@ impl Glance {
         let mut is_one_form = true;
         let mut look = |space: &SpaceSketch, is_space: bool| {
             for SideSketch { run, words, typed, .. } in &space.walk.sides {
+                let typed = typed.as_str();
                 glance.is_wordless &= words.are_none();
                 glance.is_marked &= ends_in_a_mark(typed);
-                glance.is_without_tenths_of_inches &= !typed.ends_with('"') || !typed.contains('.');
+                glance.is_without_tenths_of_inches &= !ends_in_decimal_inches(typed);
                 let Run::Straight(_, length) = run else {
                     glance.is_straight = false;
                     continue;

@@ -35,7 +35,7 @@ use crate::house::check::glance::Glance;
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
 use crate::house::{Level, Lot, Side, Space, TapedCheck};
 use crate::sketch::statement::Place;
-use crate::sketch::statement::{MissingStatement, Run, usual_form};
+use crate::sketch::statement::{MissingStatement, Run, SideWords, usual_form};
 use crate::sketch::{
     FigureSketch, Heads, Kind, LevelSketch, SideSketch, Sketch, SpaceSketch, WalkSketch,
 };
@@ -409,7 +409,31 @@ impl Checker<'_> {
         let mut traverse = Traverse { sides: Vec::with_capacity(most) };
         let mut sides: Vec<Side> = Vec::with_capacity(most);
         let mut following: [Option<&SideSketch>; 2] = [None, None];
+        let usual = self.sketch.heads.tolerance();
         for side in sketch.sides.iter().filter(|side| !matches!(side.run, Run::Close)) {
+            let number = sides.len();
+            // Most sides are only a direction and a length.
+            if let Run::Straight(direction, length) = side.run
+                && side.words.are_none()
+            {
+                traverse.sides.push(TraverseSide {
+                    shape: Shape::Straight { direction, length: length.length().nm() },
+                    tolerance: usual.nm(),
+                    follows: false,
+                    estimated: false,
+                    source: Some(number),
+                });
+                sides.push(Side {
+                    number: SideNumber::at(number),
+                    run: Run::Straight(direction, length),
+                    words: SideWords::default(),
+                    typed: side.typed.clone(),
+                    span: side.span,
+                    direction: Some(direction),
+                    follows: false,
+                });
+                continue;
+            }
             if let Run::ByClosing(direction) = side.run {
                 if is_lot {
                     self.report(closing_in_lot(name, side));
@@ -422,13 +446,12 @@ impl Checker<'_> {
                 }
             }
             let tolerance = side.words.tolerance.map_or(
-                if side.words.estimated { ESTIMATED } else { self.sketch.heads.tolerance() },
+                if side.words.estimated { ESTIMATED } else { usual },
                 WrittenLength::length,
             );
             if !is_lot {
                 self.report_wide_side(side);
             }
-            let number = sides.len();
             traverse.sides.push(TraverseSide {
                 shape: shape(&side.run),
                 tolerance: tolerance.nm(),

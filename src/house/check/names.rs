@@ -1,6 +1,8 @@
 //! Warnings where the name of a level or space (a basement, a garage, a den) suggests something that its line does
 //! not say.
 
+use std::borrow::Cow;
+
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::house::check::Checker;
 use crate::sketch::{Kind, SpaceSketch};
@@ -43,9 +45,9 @@ impl Checker<'_> {
         let sketch = self.sketch;
         for level in &sketch.levels {
             let name = &level.level.name;
-            let lower = name.text.to_lowercase();
-            let below = parts(&lower).any(|part| UNDERGROUND.contains(&part));
-            let over = || parts(&lower).any(|part| matches!(part, "over" | "above"));
+            let lower = lower(&name.text);
+            let below = parts(&lower).any(|part| is_one_of(part, &UNDERGROUND));
+            let over = || parts(&lower).any(|part| is_one_of(part, &["over", "above"]));
             if below && !level.level.below_grade && !over() {
                 let shown = quoted(&name.text);
                 self.report(
@@ -72,12 +74,13 @@ impl Checker<'_> {
         if space.kind != Kind::Living || space.counted == Some(false) {
             return;
         }
-        let name = space.name.text.to_lowercase();
+        let name = lower(&space.name.text);
         let words = parts(&name);
-        let last = words.clone().filter(|word| word.chars().any(char::is_alphabetic)).last();
-        let kind = last.and_then(|last| OTHER_KINDS.iter().find(|(word, _)| *word == last));
+        let last = words.clone().rfind(|word| word.chars().any(char::is_alphabetic));
+        let kind = last
+            .and_then(|last| OTHER_KINDS.iter().find(|(word, _)| word.eq_ignore_ascii_case(last)));
         let Some((_, kind)) =
-            kind.filter(|_| !words.clone().any(|word| BUT_LIVED_IN.contains(&word)))
+            kind.filter(|_| !words.clone().any(|word| is_one_of(word, &BUT_LIVED_IN)))
         else {
             return;
         };
@@ -127,7 +130,17 @@ impl Checker<'_> {
     }
 }
 
+/// A name whose letters beyond ASCII are in lower case; most names have none and are not copied.
+fn lower(name: &str) -> Cow<'_, str> {
+    if name.is_ascii() { Cow::Borrowed(name) } else { Cow::Owned(name.to_lowercase()) }
+}
+
+/// Whether a word of such a name is among these.
+fn is_one_of(word: &str, these: &[&str]) -> bool {
+    these.iter().any(|one| one.eq_ignore_ascii_case(word))
+}
+
 /// The words of a name.
-fn parts(name: &str) -> impl Iterator<Item = &str> + Clone {
+fn parts(name: &str) -> impl DoubleEndedIterator<Item = &str> + Clone {
     name.split(|c: char| !c.is_alphanumeric()).filter(|part| !part.is_empty())
 }
