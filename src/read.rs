@@ -59,15 +59,21 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
         let mut offered: Vec<(String, String)> = Vec::new();
         let mut answer = asked::Answer::default();
         let ways = one.line.ways();
+        let mut has_every_way = true;
         for size in &ways {
             taken[i] = one.line.at("", *size);
             let (text, line, open) = with_lines(source, (told, &taken, i), unread, faults);
             let sketch = sketch::read_without_lines(&Source::new(source.name(), text)).sketch;
             let found = asked::places(&sketch, line, &one.line.place, size.is_some(), &open);
+            has_every_way &= !found.places.is_empty();
             let lines = found.places.iter();
             offered.extend(lines.map(|(place, said)| (one.line.at(place, *size), said.clone())));
             answer =
                 asked::Answer { places: Vec::new(), ends: answer.ends.or(found.ends), ..found };
+        }
+        // Where the size fits one way only, that way need not be the one that is meant.
+        if !has_every_way {
+            offered.clear();
         }
         taken[i] = match (&offered[..], answer.ends) {
             ([(only, _)], None) => only.clone(),

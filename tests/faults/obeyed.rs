@@ -600,11 +600,18 @@ fn a_length_far_too_long_is_named_where_the_walk_does_not_close() {
     let page = drawn(
         "units meters\nlevel \"G\"\nliving \"H\"\nnorth 9.2\neast 6.45\nnorth 2.1\neast 515\nsouth 11.3\neast 11.6\n",
     );
+    // 6.45 m and 5.15 m are 11.6 m: with side 4 in centimeters and side 6 toward the west, nothing is left.
+    assert!(page.contains("centimeters, not meters, and side 6 wrong too?"), "{page}");
+    assert!(page.contains("walked the other way, and side 4 wrong too?"), "{page}");
+    assert!(page.contains("and no side runs west") && !page.contains("0\""), "{page}");
+    // No such pair: 5.15 m would leave 3.05 m.
+    let page = drawn(
+        "units meters\nlevel \"G\"\nliving \"H\"\nnorth 9.2\neast 6.45\nnorth 2.1\neast 515\nsouth 11.3\neast 14.65\n",
+    );
     assert!(
         page.contains("side 4 (`east 515`) again: it is far longer than any other wall"),
         "{page}"
     );
-    assert!(page.contains("and no side runs west") && !page.contains("0\""), "{page}");
 }
 
 /// Applies the first line that each message offers.

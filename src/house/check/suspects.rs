@@ -61,6 +61,15 @@ pub(super) fn suspects_on(
                 None => match slip(side, leg.length, held, slack, stated) {
                     // Any length may have been written without its inches: it says nothing about them.
                     Some((slip @ Slip::InchesLeftOff, _)) => Suspect::common(leg.side, slip),
+                    // The wall that is far longer is asked about, and not what is as far shorter than it.
+                    Some((Slip::PointMisplaced, read))
+                        if read > leg.length
+                            && traverse.legs_along(axis).any(|other| {
+                                other.side != leg.side && is_far_longer(traverse, other.side, miss)
+                            }) =>
+                    {
+                        Suspect::of_size(leg.side)
+                    }
                     Some((slip, read)) => {
                         Suspect::common(leg.side, slip).undone(Reread::Length(read), read - held)
                     }
