@@ -26,7 +26,8 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, D
 /// Those of [`read`].
 pub fn read_source(source: Source) -> Result<House, Diagnostics> {
     let sketch::Reading { sketch, mut faults, more, asked } = sketch::read_without_lines(&source);
-    let unread = unread(&source, &asked, &faults);
+    let may_try = source.text().len() <= MOST_TEXT;
+    let unread = if may_try { unread(&source, &asked, &faults) } else { Vec::new() };
     match check(&sketch, &mut faults) {
         Some(mut model) => {
             sort(&mut faults);
@@ -35,7 +36,7 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
             Ok(House::new(model))
         }
         None => {
-            if source.text().len() <= MOST_TEXT {
+            if may_try {
                 offer_places(&source, &asked, &unread, &mut faults);
                 take_back_places(&source, &asked, &unread, &mut faults);
             }
