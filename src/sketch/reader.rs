@@ -99,6 +99,7 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                 context.beside = Some(Beside {
                     front: context.front,
                     is_american: context.is_american,
+                    in_lot: context.in_lot,
                     comment: read.comment.as_deref().map(Into::into),
                     ..beside(text, offset, offset + line.len())
                 });
@@ -162,6 +163,8 @@ pub(super) struct Context {
     space: Option<SmolStr>,
     /// The space of this level that places are counted from, if there is one above: its first living space.
     house: Option<House>,
+    /// Whether the lines above are the calls of a lot.
+    in_lot: bool,
     /// The lines around one that cannot be read.
     beside: Option<Beside>,
 }
@@ -169,6 +172,11 @@ pub(super) struct Context {
 impl Context {
     /// Takes over what a statement says about later lines.
     fn learn(&mut self, statement: &Statement) {
+        match statement {
+            Statement::Lot(_) => self.in_lot = true,
+            Statement::Space(_) | Statement::Level(_) => self.in_lot = false,
+            _ => {}
+        }
         match statement {
             Statement::Space(space) => {
                 self.space = Some(space.name.text.as_str().into());
@@ -210,6 +218,7 @@ impl Context {
             self.house = None;
         }
         let kind = Kind::ALL.iter().find(|kind| kind.word() == first);
+        self.in_lot = first == "lot" || self.in_lot && kind.is_none() && first != "level";
         if let (Some(kind), Some(name)) = (kind, name) {
             self.space = Some(name.into());
             self.counts_from(name, *kind);

@@ -204,3 +204,46 @@ fn parts_of_a_foot_in_words_are_inches() {
         }
     }
 }
+
+proptest! {
+    /// However feet, inches and a fraction are garbled, what is offered has the same three in their order.
+    #[test]
+    fn a_garbled_length_keeps_its_feet_inches_and_fraction(
+        feet in 13_u32..60,
+        inches in 1_u32..11,
+        part in prop::sample::select(vec!["1/2", "1/4", "3/4", "3/8", "7/8"]),
+        form in prop::sample::select(vec![
+            "F' I\\P\"", "F' I.P\"", "F-I P", "F I P", "F.I P", "F'I\"P", "F' I\" P\"", "F ft I P", "F', I P\"", "F' and I P\"",
+        ]),
+    ) {
+        let length = form.replace('F', &feet.to_string()).replace('I', &inches.to_string()).replace('P', part);
+        let line = format!("west {length}");
+        let meant = format!("west{feet}'{inches}{part}\"");
+        let offered = suggested("level \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\n", &line, "");
+        prop_assert!(!offered.is_empty(), "{line}");
+        for one in offered {
+            let plain: String = one.replace(" ft ", "'").chars().filter(|c| !c.is_whitespace()).collect();
+            prop_assert_eq!(&plain, &meant, "{} -> {}", line, one);
+        }
+    }
+
+    /// A wall that stands on a side of the house is walked along it, never toward it.
+    #[test]
+    fn a_wall_on_a_side_of_the_house_is_walked_along_that_side(
+        feet in 13_u32..60,
+        side in prop::sample::select(vec!["north", "east", "south", "west"]),
+        form in prop::sample::select(vec![
+            "L up the W side", "L along the W side", "along the W wall L", "L on the W side of the house", "on the W side, L", "L down the W wall",
+        ]),
+    ) {
+        let line = form.replace('L', &format!("{feet}' 4\"")).replace('W', side);
+        let offered = suggested("level \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\n", &line, "");
+        prop_assert!(offered != [line.clone()]);
+        let upright = |way: &str| matches!(way, "north" | "south");
+        for one in offered {
+            let way = one.split(' ').next().unwrap_or_default();
+            prop_assert!(upright(way) != upright(side), "{line} -> {one}");
+            prop_assert!(one.contains(&format!("{feet}' 4\"")), "{line} -> {one}");
+        }
+    }
+}

@@ -37,6 +37,8 @@ pub(in crate::sketch) struct Beside {
     pub(in crate::sketch) front: Option<crate::geometry::compass::Direction>,
     /// Whether an American state has been named.
     pub(in crate::sketch) is_american: bool,
+    /// Whether the lines above are the calls of a lot.
+    pub(in crate::sketch) in_lot: bool,
     /// What follows the `#` of the line itself.
     pub(in crate::sketch) comment: Option<std::rc::Rc<str>>,
     /// The names of the corners above it on its level, the nearest first.

@@ -57,3 +57,14 @@ pub(super) fn along(side: &str) -> [&'static str; 2] {
         _ => ["back", "front"],
     }
 }
+
+/// The compass word for a way in another language, or in English.
+pub(super) fn way_word(word: &str) -> Option<&'static str> {
+    Some(match word.to_lowercase().as_str() {
+        "north" | "n" | "norte" | "nord" | "norden" => "north",
+        "south" | "s" | "sur" | "sud" | "süd" | "süden" => "south",
+        "east" | "e" | "este" | "est" | "ost" | "osten" => "east",
+        "west" | "w" | "oeste" | "ouest" | "westen" => "west",
+        _ => return None,
+    })
+}

@@ -406,6 +406,15 @@ fn fraction_without_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     }
     let mut by = pieces[i..i + taken].to_vec();
     by.push(mark("\""));
+    // `28.4 1/2`: a point between feet and inches.
+    let pointed = pieces[i - 1].text.split_once('.').filter(|_| pieces[i - 1].is_number());
+    if let Some((feet, inches)) =
+        pointed.filter(|(_, inches)| inches.parse::<u8>().is_ok_and(|inches| inches < 12))
+    {
+        by.splice(0..0, [number(feet), mark("'"), number(inches)]);
+        let left = replaced(pieces, i - 1, i + taken, &by);
+        return Some(Edit::conversion(left, "the marks for feet and inches are missing"));
+    }
     Some(Edit::new(
         replaced(pieces, i, i + taken, &by),
         "a fraction is of an inch, and its mark is missing",

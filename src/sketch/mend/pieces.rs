@@ -48,6 +48,13 @@ impl Piece {
     pub(super) fn is_number(&self) -> bool {
         self.sort == Sort::Number
     }
+
+    /// Whether it may be the year of a figure, a sale or a change of the house.
+    pub(super) fn is_year(&self) -> bool {
+        self.is_number()
+            && self.text.len() == 4
+            && ["19", "20"].iter().any(|century| self.text.starts_with(century))
+    }
 }
 
 /// The pieces of a line.

@@ -24,12 +24,10 @@ pub(super) fn edits(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit
         sum(line),
         other_way(line),
         number_of_a_corner(line, pieces),
-        same_as(line),
     ];
     let mut edits: Vec<Edit> = all.into_iter().flatten().collect();
     edits.extend(dated(line));
     edits.extend(two_legs(line));
-    edits.extend(two_years(line));
     edits.extend(front_corner(line));
     edits.extend(somebody_says(line, attempt));
     edits
@@ -72,8 +70,12 @@ fn sum(line: &str) -> Option<Edit> {
     Some(Edit { converts: true, ..Edit::line(format!("{way} {all}"), cause) })
 }
 
-/// `north -4'` becomes `south 4'`: a length has no sign.
+/// `north -4'`, `north minus 4'` become `south 4'`: a length has no sign.
 fn other_way(line: &str) -> Option<Edit> {
+    let (way, rest) = line.trim().split_once(' ')?;
+    let rest = rest.trim();
+    let signed = ["minus ", "negative "].iter().find_map(|sign| rest.strip_prefix(sign));
+    let line = signed.map_or_else(|| line.to_owned(), |length| format!("{way} -{}", length.trim()));
     let words: Vec<&str> = line.split_whitespace().collect();
     let is_negative = |word: &str| {
         word.strip_prefix(['-', '–'])
@@ -95,43 +97,6 @@ fn number_of_a_corner(line: &str, pieces: &[Piece]) -> Option<Edit> {
     Some(Edit {
         converts: true,
         ..Edit::line(format!("corner {}", &line[named..]), "corners are numbered by the program")
-    })
-}
-
-/// `west same as north wall`, `west = side 1`, `west ditto` become a side by closing: no length was measured.
-fn same_as(line: &str) -> Option<Edit> {
-    let (way, rest) = line.trim().split_once(' ')?;
-    direction(way)?;
-    let rest = rest.trim().to_lowercase();
-    let says = [
-        "same",
-        "ditto",
-        "as ",
-        "like ",
-        "equal",
-        "= side",
-        "=side",
-        "= wall",
-        "blocked",
-        "can not",
-        "cannot",
-        "could not",
-        "couldn't",
-    ];
-    // `west blocked 12'` has a length, which has to stay.
-    let is_wall = |word: &str| ["side", "wall"].iter().any(|wall| word.ends_with(wall));
-    let words: Vec<&str> = rest.split_whitespace().collect();
-    let has_length = (0..words.len()).any(|at| {
-        words[at].starts_with(|c: char| c.is_ascii_digit()) && (at == 0 || !is_wall(words[at - 1]))
-    });
-    // `west = east`
-    let is_other = rest.strip_prefix('=').is_some_and(|other| direction(other.trim()).is_some());
-    (!has_length && (is_other || says.iter().any(|word| rest.starts_with(word)))).then(|| Edit {
-        converts: true,
-        ..Edit::line(
-            format!("{way} by closing"),
-            "a wall that was not measured follows from the others `by closing`",
-        )
     })
 }
 
@@ -176,21 +141,6 @@ fn two_legs(line: &str) -> Option<Edit> {
             "a slanted wall says which way it runs and which way it rises",
         )
     })
-}
-
-/// `tax year 2025-2026` becomes one year; both are offered.
-fn two_years(line: &str) -> Vec<Edit> {
-    let Some(rest) = line.trim().strip_prefix("tax year ") else { return Vec::new() };
-    let years: Vec<&str> = rest.split(['-', '/', '–']).map(str::trim).collect();
-    let is_year = |year: &&str| year.len() == 4 && year.bytes().all(|b| b.is_ascii_digit());
-    if years.len() != 2 || !years.iter().all(is_year) {
-        return Vec::new();
-    }
-    let one = |year: &str| Edit {
-        converts: true,
-        ..Edit::line(format!("tax year {year}"), "a tax year is one year")
-    };
-    vec![one(years[0]), one(years[1])]
 }
 
 /// `front sw` becomes `front south` or `front west`: the street lies along one side.

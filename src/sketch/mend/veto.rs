@@ -555,6 +555,7 @@ fn takes_words(note: &str) -> bool {
         pieces.iter().any(Piece::is_number) && pieces.iter().any(|piece| piece.is_word(&records));
     let roughly = ["by eye", "paced", "eyeballed", "guessed", "by pacing", "per plan", "per plans"];
     ends(&["common", "estimated"])
+        || pieces.first().is_some_and(|unit| unit.is_word(&UNITS))
         || pair
         || has_wall
         || has_record

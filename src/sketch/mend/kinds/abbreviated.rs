@@ -7,24 +7,24 @@ use super::levels::capitalized;
 use super::measure::{area_at, length_at};
 use super::published::FIGURES;
 use super::walls::is_way;
-use super::{Answer, Typed, is_text};
+use super::{Answer, Rule, Typed, first_of, is_text};
 use crate::units::length::Length;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 11] = [
+    let rules: &[Rule] = &[
         level_below_grade,
         unfinished,
         cars,
         square_meters,
         what_the_figure_counts,
         label_before_the_area,
-        compass_letters_of_a_bearing,
+        super::deeds::slanted,
         slanted_wall,
         first_letters_of_a_way,
         measured_and_recorded,
         two_numbers,
     ];
-    rules.iter().find_map(|rule| rule(typed)).or_else(|| split_decimal(typed))
+    first_of(rules, typed).or_else(|| split_decimal(typed))
 }
 
 /// The letters of some pieces in lower case, without the marks between them.
@@ -125,10 +125,11 @@ fn unit_of_square_meters(pieces: &[Piece], at: usize) -> Option<usize> {
     let whole = |text: &str| {
         let rest = text.strip_prefix("square").or_else(|| text.strip_prefix("sqr"));
         let rest = rest.or_else(|| text.strip_prefix("sq")).or_else(|| text.strip_prefix('s'));
-        rest.is_some_and(|rest| meter.contains(&rest)) || ["msq", "msqr", "sqrm"].contains(&text)
+        rest.is_some_and(|rest| meter.contains(&rest))
+            || ["msq", "msqr", "sqrm", "qm", "mq", "kvm", "quadratmeter"].contains(&text)
     };
     let skips = |at: usize| {
-        at + usize::from(pieces.get(at).is_some_and(|dot| dot.is_mark(".-") && dot.touches))
+        at + usize::from(pieces.get(at).is_some_and(|dot| dot.is_mark(".-/") && dot.touches))
     };
     let first = pieces.get(at).filter(|first| first.sort == Sort::Word)?;
     let first = first.text.to_lowercase();
@@ -141,7 +142,11 @@ fn unit_of_square_meters(pieces: &[Piece], at: usize) -> Option<usize> {
     if whole(&plain) {
         return Some(second);
     }
-    let is_power = |two: &Piece| two.text == "2" || two.is_mark("²");
+    let is_power = |two: &Piece| {
+        two.text == "2"
+            || two.is_mark("²")
+            || two.is_word(&["cuadrados", "quadrados", "carrés", "quadrat"])
+    };
     let caret = second + usize::from(next.is_some_and(|caret| caret.is_mark("^")));
     if meter.contains(&first.as_str()) && pieces.get(caret).is_some_and(is_power) {
         return Some(caret + 1);
@@ -221,44 +226,6 @@ fn label_before_the_area(typed: &Typed<'_>) -> Option<Answer> {
             format!("the area comes right after `{}`", typed.lower(0)),
         )
     })
-}
-
-/// `bearing NE 2° 15' 140.00'`, `NE 2° 15' E 140.00'`: both letters of the compass before the angle.
-fn compass_letters_of_a_bearing(typed: &Typed<'_>) -> Option<Answer> {
-    let at = usize::from(typed.says(0, &["bearing", "thence", "course"]));
-    let (from, toward) = slant(&typed.lower(at))?;
-    let degrees = typed.piece(at + 1).filter(|degrees| degrees.is_number())?;
-    let mut end = at + 2;
-    typed.piece(end).filter(|mark| mark.is_mark("°º") || mark.is_word(&["deg", "degrees"]))?;
-    end += 1;
-    let mut angle = format!("{}°", degrees.text);
-    for (mark, looks) in [('\'', "'’′"), ('"', "\"”″")] {
-        let here = typed.piece(end).zip(typed.piece(end + 1));
-        let Some((part, _)) = here.filter(|(part, sign)| part.is_number() && sign.is_mark(looks))
-        else {
-            break;
-        };
-        // The last number is the length.
-        if typed.piece(end + 2).is_none() {
-            break;
-        }
-        angle.push_str(&format!(" {}{mark}", part.text));
-        end += 2;
-    }
-    let letter = |word: &str| word[..1].to_uppercase();
-    let again = typed.says(end, &[toward, &toward[..1]]);
-    let length = length_at(&typed.pieces, end + usize::from(again))?;
-    Some(Answer::line(
-        format!(
-            "bearing {} {angle} {} {} {}",
-            letter(from),
-            letter(toward),
-            length.text,
-            typed.rest(length.end)
-        )
-        .trim_end(),
-        "a bearing has its `N` or `S` before the angle and its `E` or `W` after it",
-    ))
 }
 
 /// `southwest 2' by 2'`, `S.W. 2' x 2'`, `sw corner 2 by 2` within a walk: a slanted wall.

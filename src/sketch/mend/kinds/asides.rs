@@ -5,7 +5,7 @@ use super::super::compass::slant;
 use super::super::pieces::Piece;
 use super::measure::{area_from, length_at, lengths};
 use super::spaces::{is_space, kind_word};
-use super::{Answer, Sort, Typed, is_text, levels, plainly};
+use super::{Answer, Rule, Sort, Typed, first_of, is_text, levels, plainly};
 
 /// The words that may follow the name of a space.
 const KEYWORDS: [&str; 10] = [
@@ -17,7 +17,7 @@ const RECORD: [&str; 9] =
     ["record", "records", "recorded", "county", "card", "roll", "assessor", "rec", "tax"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 8] = [
+    let rules: &[Rule] = &[
         open_name,
         two_grounds,
         figure_of_a_part,
@@ -27,7 +27,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         off_the_house,
         face_among_words,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `garage "Garage start east 46' 6"`: the quotation mark at the end of the name is missing, so the name runs on to the

@@ -462,10 +462,8 @@ pub(super) fn read(typed: &Typed<'_>) -> Option<Space> {
             // `w/ stairs`: with.
             let is_with = typed.says(at, &["w"])
                 && typed.piece(at + 1).is_some_and(|slash| slash.is_mark("/"));
-            let is_year = piece.is_number()
-                && typed.line.contains('"')
-                && piece.text.len() == 4
-                && (piece.text.starts_with("19") || piece.text.starts_with("20"))
+            let is_year = typed.line.contains('"')
+                && piece.is_year()
                 && typed
                     .says(at - 1, &["in", "built", "since", "down", "remodeled", "added", "blt"]);
             let counts = counts || is_year;
@@ -676,9 +674,7 @@ impl Space {
             || says_so(at, first)
             || says_so(end, stop)
                 && length_at(&typed.pieces, first).is_some_and(|one| !one.has_unit);
-        let is_year = !has_unit
-            && number.text.len() == 4
-            && (number.text.starts_with("19") || number.text.starts_with("20"));
+        let is_year = !has_unit && number.is_year();
         // `rec'd 22x20=440`: the area follows the size.
         if typed.says(end, &["x", "by"]) && typed.line.contains('=') && first > at {
             return Some(first);

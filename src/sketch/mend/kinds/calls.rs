@@ -2,11 +2,11 @@
 
 use super::super::pieces::Sort;
 use super::measure::length_at;
-use super::{Answer, Typed, digits};
+use super::{Answer, Rule, Typed, digits, first_of};
 
 /// Recognizes a call; `None` if no rule does.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 10] = [
+    let rules: &[Rule] = &[
         west_first,
         miles,
         points_for_marks,
@@ -18,7 +18,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         curve_of_a_deed,
         back_with_a_length,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// The angle that begins at this piece, in seconds, and the index after it.

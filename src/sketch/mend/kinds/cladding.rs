@@ -3,7 +3,7 @@
 use super::super::pieces::{Piece, Sort};
 use super::measure::{area_from, lengths};
 use super::walls::is_way;
-use super::{Answer, Typed, kind_word, remark};
+use super::{Answer, Rule, Typed, first_of, kind_word, remark};
 use crate::sketch::nouns;
 use crate::units::length::Length;
 
@@ -56,14 +56,14 @@ const BRICK: [&str; 9] = [
 ];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 3] = [some_brick, without_brick, thickness];
+    let rules: &[Rule] = &[some_brick, without_brick, thickness];
     let has_text = typed.pieces.iter().any(|piece| super::is_text(Some(piece)));
     let is_other =
         typed.attempt.is_side || is_way(typed, 0) || has_text || typed.line.contains('#');
     let is_other = is_other
         && !typed.says(0, &["front", "back", "left", "right", "n", "s", "e", "w"])
         || typed.line.contains('$');
-    rules.iter().filter(|_| !is_other).find_map(|rule| rule(typed))
+    first_of(rules, typed).filter(|_| !is_other)
 }
 
 fn has_number(typed: &Typed<'_>) -> bool {
@@ -263,6 +263,10 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
         "adobe",
         "width",
         "wide",
+        "wood",
+        "fiber",
+        "cement",
+        "aluminum",
     ];
     let says = ["walls", "wall"];
     let meant = [
@@ -283,6 +287,7 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
         "all",
         "deep",
         "house",
+        "walls",
     ];
     let [(first, measure)] = &lengths(&typed.pieces, 0)[..] else { return None };
     let only = (0..typed.pieces.len()).all(|at| {

@@ -1,23 +1,20 @@
 //! Lines of spaces, figures and calls that say a part of the format in other words: whose outline it is, to which face
 //! it was measured, where a space stands.
 
-use super::super::compass::slant;
 use super::super::pieces::{Piece, Sort, cut};
 use super::levels::capitalized;
 use super::loose::kind_at_start;
 use super::measure::{area_from, length_at};
-use super::{Answer, Typed, is_text, kind_word, remark, sources};
+use super::{Answer, Rule, Typed, first_of, is_text, kind_word, remark, sources};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 19] = [
+    let rules: &[Rule] = &[
         outline_of,
         letters_in_an_area,
-        interior,
         tie,
         named_rate,
         value_of_several,
         west_or_east,
-        slanted_call,
         call_without_length,
         figure_to_a_face,
         two_figures,
@@ -30,7 +27,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         stands_alone,
         face_of_a_space,
     ];
-    rules.iter().find_map(|rule| rule(typed)).or_else(|| corner_of(typed))
+    first_of(rules, typed).or_else(|| corner_of(typed))
 }
 
 /// The name of the space that a word means: that of the space above, as it is typed there, or the word itself.
@@ -93,18 +90,6 @@ fn letters_in_an_area(typed: &Typed<'_>) -> Option<Answer> {
             "a letter is typed in a number: O for 0, l for 1, S for 5 or B for 8",
         )
     })
-}
-
-/// `interior wasn't seen`
-fn interior(typed: &Typed<'_>) -> Option<Answer> {
-    let no = ["not", "wasn't", "never", "couldn't", "cannot", "can't", "no", "isn't", "unable"];
-    let filler = ["was", "be", "is", "been", "to", "it", "by", "us", "me", "could", "see", "enter"];
-    let seen = ["seen", "see", "viewed", "inspected", "entered", "visited", "enter"];
-    let says = typed.find(1, &no).is_some() && typed.find(2, &seen).is_some();
-    let only = (1..typed.pieces.len())
-        .all(|at| typed.says(at, &no) || typed.says(at, &filler) || typed.says(at, &seen));
-    (typed.says(0, &["interior", "inside"]) && says && only)
-        .then(|| Answer::line("interior not seen", "it is `interior seen` or `interior not seen`"))
 }
 
 /// `tie bay to corner 8 9' 10"`
@@ -189,21 +174,6 @@ fn west_or_east(typed: &Typed<'_>) -> Option<Answer> {
         Answer::Lines(
             vec![line("W"), line("E")],
             "`O` is west in Spanish and French (oeste, ouest) and east in German (Ost)".to_owned(),
-        )
-    })
-}
-
-/// `SW 45° 3.3'`
-fn slanted_call(typed: &Typed<'_>) -> Option<Answer> {
-    let (from, toward) = slant(&typed.lower(0))?;
-    let angle = typed.piece(1).filter(|angle| angle.is_number())?;
-    let is_angle = typed.piece(2)?.is_mark("°º") || typed.says(2, &["deg", "degrees"]);
-    let length = length_at(&typed.pieces, 3).filter(|_| is_angle)?;
-    let letter = |word: &str| word[..1].to_uppercase();
-    (length.end == typed.pieces.len()).then(|| {
-        Answer::line(
-            format!("bearing {} {}° {} {}", letter(from), angle.text, letter(toward), length.text),
-            "a slanted wall taped along itself has a bearing: N or S, the angle, E or W, the length",
         )
     })
 }

@@ -4,11 +4,11 @@ use rust_decimal::Decimal;
 
 use super::super::pieces::Sort;
 use super::measure::length_at;
-use super::{Answer, Typed, quoted};
+use super::{Answer, Rule, Typed, first_of, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 3] = [moves, azimuth, fronts_of_a_bay];
-    rules.iter().find_map(|rule| rule(typed))
+    let rules: &[Rule] = &[moves, fronts_of_a_bay];
+    first_of(rules, typed)
 }
 
 /// `U30R41D30L41`, `sketch: 1FR (U30,R41,D30,L41)`: the moves of a card's sketch.
@@ -78,11 +78,19 @@ fn cut_words(text: &str) -> usize {
     text.split_whitespace().count()
 }
 
-/// `bearing az 92.25 105.2'`, `azimuth 92° 15' 105.2'`: clockwise from north, as a bearing of a quarter.
-fn azimuth(typed: &Typed<'_>) -> Option<Answer> {
+/// `bearing az 92.25 105.2'`, `azimuth 92° 15' 105.2'`, `bearing 045 120'`: clockwise from north, as a bearing of a quarter.
+pub(super) fn azimuth(typed: &Typed<'_>) -> Option<Answer> {
     let start = usize::from(typed.says(0, &["bearing", "call", "thence", "course"]));
-    let is_azimuth = typed.says(start, &["az", "azimuth", "azm", "azi"]);
-    let mut at = start + 1;
+    let says = typed.says(start, &["az", "azimuth", "azm", "azi"]);
+    let mut at = start + usize::from(says);
+    // `bearing 045 120'`, `bearing 1° 34' 142.67'`
+    let is_azimuth = says
+        || typed.says(0, &["bearing"])
+            && typed.piece(1).is_some_and(|angle| {
+                angle.is_number()
+                    && (angle.text.len() == 3
+                        || typed.piece(2).is_some_and(|mark| mark.is_mark("°º")))
+            });
     while typed.piece(at).is_some_and(|mark| mark.is_mark(".:=")) || typed.says(at, &["of", "is"]) {
         at += 1;
     }

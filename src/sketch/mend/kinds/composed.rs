@@ -106,12 +106,7 @@ pub(super) fn line(typed: &Typed<'_>) -> Option<Answer> {
             )
         }
         "homestead" => {
-            let year = |piece: &Piece| {
-                piece.is_number()
-                    && piece.text.len() == 4
-                    && (piece.text.starts_with("19") || piece.text.starts_with("20"))
-            };
-            let at = (1..typed.pieces.len()).find(|&at| year(&typed.pieces[at]))?;
+            let at = (1..typed.pieces.len()).find(|&at| typed.pieces[at].is_year())?;
             let mut parts = Parts::new(typed, 1 + usize::from(typed.says(1, &["since"])));
             if parts.sum(1).is_some() {
                 return None;

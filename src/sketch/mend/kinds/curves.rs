@@ -3,14 +3,14 @@
 use super::super::compass::slant;
 use super::super::pieces::Piece;
 use super::measure::{Measure, length_at, lengths, written};
-use super::{Answer, Typed, remark};
+use super::{Answer, Rule, Typed, first_of, remark};
 use crate::units::length::Length;
 
 const WAYS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 6] = [tie, between, slanted, bay, arc, overall];
-    rules.iter().find_map(|rule| rule(typed))
+    let rules: &[Rule] = &[tie, between, slanted, bay, arc, overall];
+    first_of(rules, typed)
 }
 
 /// `diagonal check 49' 5" corner 1 to corner 3`, `tie from corner 1 to corner 3: 49' 5"`.

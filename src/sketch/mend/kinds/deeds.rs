@@ -1,5 +1,7 @@
 //! Suggestions for whole lines that are calls of a deed.
 
+use super::super::compass::slant;
+use super::codes::azimuth;
 use super::measure::length_at;
 use super::{Answer, Typed, plainly, quoted};
 
@@ -14,16 +16,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             "call", "course",
         ],
     );
-    if typed.says(0, &["azimuth", "az", "azm"]) {
-        return Some(Answer::line(
-            format!(
-                "bearing {}",
-                decimal_azimuth(typed).unwrap_or_else(|| typed.rest(1).replacen('-', "° ", 1))
-            ),
-            "an angle clockwise from north is a `bearing` too, from N or S toward E or W",
-        ));
-    }
-    if let Some(call) = after_other_words(typed) {
+    if let Some(call) = azimuth(typed).or_else(|| after_other_words(typed)) {
         return Some(call);
     }
     if !begins {
@@ -36,12 +29,35 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         return Some(due);
     }
     let from =
-        (0..typed.pieces.len().min(4)).find(|&at| typed.says(at, &["n", "s", "north", "south"]));
-    match from {
-        Some(from) => quadrant(typed, from).or_else(|| straight(typed, from)),
-        None if typed.says(0, &["bearing"]) => azimuth(typed),
-        None => None,
+        (0..typed.pieces.len().min(4)).find(|&at| typed.says(at, &["n", "s", "north", "south"]))?;
+    quadrant(typed, from).or_else(|| straight(typed, from))
+}
+
+/// `SE 87-45-00 105.50'`, `bearing NE 2° 15' 140.00'`, `NE 2° 15' E 140.00'`: both letters of the compass before the
+/// angle.
+pub(super) fn slanted(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["bearing", "thence", "course"]));
+    let (from, toward) = slant(&typed.lower(first))?;
+    let is_angle =
+        typed.piece(first + 2)?.is_mark("°º˚-–:*") || typed.says(first + 2, &["deg", "degrees"]);
+    let (mut parts, mut end) = angle(typed, first + 1);
+    if typed.says(end, &[toward, &toward[..1]]) {
+        end += 1;
+    } else {
+        // The last number is the length.
+        end = (first + 3..typed.pieces.len()).find(|&at| {
+            let length = length_at(&typed.pieces, at).filter(|_| !typed.pieces[at].touches);
+            length.is_some_and(|length| {
+                !typed.pieces[length.end..].iter().any(super::Piece::is_number)
+            })
+        })?;
+        parts.truncate(
+            typed.pieces[first + 1..end].iter().filter(|piece| piece.is_number()).count(),
+        );
     }
+    let letter = |way: &str| way[..1].to_uppercase();
+    let head = format!("bearing {} {} {}", letter(from), written(&parts), letter(toward));
+    is_angle.then(|| finish(typed, &head, end))?
 }
 
 /// `bearing E 12° N 120'`: counted from east or west.
@@ -139,26 +155,6 @@ fn quadrant_of(typed: &Typed<'_>) -> Option<String> {
         Answer::Lines(lines, _) => lines.into_iter().next(),
         Answer::Say { .. } | Answer::Ask { .. } => None,
     }
-}
-
-/// `azimuth 12.5 120'`: the bearing of an angle in degrees with decimals, and its length.
-fn decimal_azimuth(typed: &Typed<'_>) -> Option<String> {
-    use rust_decimal::Decimal;
-    let all: Decimal = typed.piece(1).filter(|degrees| degrees.is_number())?.text.parse().ok()?;
-    let first = 2 + usize::from(
-        typed.piece(2).is_some_and(|mark| mark.is_mark("°º")) || typed.says(2, &["deg", "degrees"]),
-    );
-    let measure = length_at(&typed.pieces, first).filter(|measure| measure.has_unit)?;
-    let at = Decimal::from;
-    let (from, angle, toward) = match all {
-        a if a <= at(90) => ("N", a, "E"),
-        a if a <= at(180) => ("S", at(180) - a, "E"),
-        a if a <= at(270) => ("S", a - at(180), "W"),
-        a if a <= at(360) => ("N", at(360) - a, "W"),
-        _ => return None,
-    };
-    (measure.end == typed.pieces.len())
-        .then(|| format!("{from} {}° {toward} {}", angle.normalize(), measure.text))
 }
 
 /// `bearing due east 80'`, `thence West 80.00 feet`: square to north and south.
@@ -289,45 +285,4 @@ fn straight(typed: &Typed<'_>, from: usize) -> Option<Answer> {
     }
     let letter = typed.lower(from)[..1].to_uppercase();
     finish(typed, &format!("bearing {letter} 0° E"), from + 1)
-}
-
-/// `bearing 1° 34' 142.67'`: suggests an angle clockwise from north, or asks for missing letters.
-fn azimuth(typed: &Typed<'_>) -> Option<Answer> {
-    let degrees = typed.piece(1).filter(|piece| piece.is_number())?;
-    if !typed.piece(2).is_some_and(|piece| piece.is_mark("°º˚")) {
-        return None;
-    }
-    let full = |parts: &[String]| -> Option<String> {
-        // In seconds, clockwise from north.
-        let mut all: i64 = 0;
-        for (part, seconds) in parts.iter().zip([3_600, 60, 1]) {
-            all = all.checked_add(part.parse::<i64>().ok()?.checked_mul(seconds)?)?;
-        }
-        let (from, angle, toward) = match all {
-            a if a <= 324_000 => ("N", a, "E"),
-            a if a <= 648_000 => ("S", 648_000 - a, "E"),
-            a if a <= 972_000 => ("S", a - 648_000, "W"),
-            a if a <= 1_296_000 => ("N", 1_296_000 - a, "W"),
-            _ => return None,
-        };
-        let split = [angle.div_euclid(3_600), angle.div_euclid(60) % 60, angle % 60];
-        let split: Vec<String> = split[..parts.len()].iter().map(i64::to_string).collect();
-        Some(format!("bearing {from} {} {toward}", written(&split)))
-    };
-    let minutes = typed.piece(3).filter(|piece| {
-        piece.is_number() && typed.piece(4).is_some_and(|mark| mark.is_mark("'’′"))
-    })?;
-    let mut parts = vec![degrees.text.clone(), minutes.text.clone()];
-    let mut at = 5;
-    if typed.piece(5).is_some_and(super::Piece::is_number)
-        && typed.piece(6).is_some_and(|mark| mark.is_mark("\"”″"))
-    {
-        parts.push(typed.lower(5));
-        at = 7;
-    }
-    let Some(Answer::Lines(lines, _)) = finish(typed, &full(&parts)?, at) else { return None };
-    Some(Answer::Lines(
-        lines,
-        "a bearing begins at N or S and ends in E or W; this is the angle clockwise from north, if that is what was meant".to_owned(),
-    ))
 }

@@ -5,17 +5,16 @@ use rust_decimal::Decimal;
 use super::super::pieces::{Piece, Sort, join};
 use super::measure::length_at;
 use super::walls::is_way;
-use super::{Answer, Typed};
+use super::{Answer, Rule, Typed, first_of};
 use crate::units::length::{Form, Length, WrittenLength};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 6] =
-        [letters, split_words, failed_cell, formula, marks_alike, too_fine];
-    rules.iter().find_map(|rule| rule(typed))
+    let rules: &[Rule] = &[letters, split_words, failed_cell, formula, marks_alike, too_fine];
+    first_of(rules, typed)
 }
 
 /// The digit for which a letter is mistaken, on a keyboard or by text recognition.
-pub(super) fn digit(c: char) -> Option<char> {
+pub(in crate::sketch::mend) fn digit(c: char) -> Option<char> {
     Some(match c {
         'o' | 'O' | 'Q' => '0',
         'l' | 'I' | '|' => '1',

@@ -49,6 +49,35 @@ pub(super) fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `28' 4" up the west side`, `along the south wall 28' 4"`: the same with the length first, or after other words.
+pub(super) fn along_a_side(typed: &Typed<'_>) -> Option<Answer> {
+    let at =
+        (0..typed.pieces.len()).find(|&at| typed.says(at, &ALL) && typed.says(at + 1, &STANDS))?;
+    let [(first, measure)] = &lengths(&typed.pieces, 0)[..] else { return None };
+    let small = [
+        "up", "down", "along", "on", "at", "the", "of", "house", "for", "is", "back", "goes",
+        "runs", "it", "by",
+    ];
+    let only = (0..typed.pieces.len()).all(|i| {
+        (at..at + 2).contains(&i)
+            || (*first..measure.end).contains(&i)
+            || typed.says(i, &small)
+            || typed.pieces[i].is_mark(",:=")
+    });
+    if at == 0 || !only || !measure.has_unit {
+        return None;
+    }
+    let (way, _) = way_and_back(&typed.lower(at))?;
+    let [one, two] = along(by_compass(way, typed.attempt.beside.front));
+    Some(Answer::Lines(
+        [one, two].map(|way| format!("{way} {}", measure.text)).into(),
+        format!(
+            "`{}` says where the wall stands, and a side begins with the way that you walked along it: {one} or {two}",
+            typed.text(at, at + 2)
+        ),
+    ))
+}
+
 const ALL: [&str; 13] = [
     "north", "east", "south", "west", "n", "e", "s", "w", "back", "right", "front", "left", "rear",
 ];

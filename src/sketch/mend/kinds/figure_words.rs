@@ -41,36 +41,6 @@ pub(super) fn quoted_area(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `record nineteen hundred sq ft`, `record 19 hundred`: as it is spoken.
-pub(super) fn hundreds(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &["record", "listing", "plan"]) {
-        return None;
-    }
-    let at = typed.find(2, &["hundred"]).filter(|at| *at <= 3)?;
-    let spoken = |at: usize| crate::sketch::mend::lengths::spoken(&typed.lower(at));
-    let number = |at: usize| {
-        let piece = typed.piece(at)?;
-        piece.text.parse::<i64>().ok().or_else(|| spoken(at))
-    };
-    let tens = if at == 3 { number(1)?.checked_add(number(2)?)? } else { number(1)? };
-    let mut end = at + 1;
-    let mut all = tens.checked_mul(100)?;
-    while let Some(more) = (end < typed.pieces.len()).then(|| number(end)).flatten() {
-        all = all.checked_add(more)?;
-        end += 1;
-    }
-    let unit = if end == typed.pieces.len() { "sq ft" } else { "" };
-    Some(Answer::line(
-        format!(
-            "{} {} {unit}{}",
-            typed.lower(0),
-            crate::units::decimal::thousands(all),
-            typed.rest(end)
-        ),
-        "numbers are written in digits",
-    ))
-}
-
 /// `heated sq ft 1,900`, `living area sqft: 1900`: the unit before the number.
 pub(super) fn unit_first(typed: &Typed<'_>) -> Option<Answer> {
     let words = [

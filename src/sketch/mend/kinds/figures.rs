@@ -1,14 +1,14 @@
 //! Suggestions for whole lines with figures of records and listings, values and sales.
 
 use super::measure::{area_at, area_from, date_from, money_from};
-use super::{Answer, Typed, is_text, quoted, remark};
+use super::{Answer, Rule, Typed, first_of, is_text, quoted, remark};
 
 const FIGURES: [&str; 3] = ["record", "listing", "plan"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 8] =
-        [grouped, not_known, units, range, of_a_part, counting, comparable, value];
-    rules.iter().find_map(|rule| rule(typed))
+    let rules: &[Rule] =
+        &[grouped, not_known, units, range, of_a_part, counting, comparable, value];
+    first_of(rules, typed)
 }
 
 /// The digits of a number with commas between thousands.
@@ -335,10 +335,8 @@ fn counting(typed: &Typed<'_>) -> Option<Answer> {
         .iter()
         .filter(|piece| piece.is_number())
         .all(|piece| piece.text.len() <= 3);
-    let is_year = |piece: &super::Piece| {
-        piece.text.len() == 4 && (piece.text.starts_with("19") || piece.text.starts_with("20"))
-    };
-    let years = typed.pieces[end..].iter().filter(|piece| piece.is_number()).all(is_year);
+    let years =
+        typed.pieces[end..].iter().filter(|piece| piece.is_number()).all(super::Piece::is_year);
     let is_title = typed.pieces[end..].iter().all(|piece| {
         piece.is_number() || piece.sort == super::Sort::Word || piece.is_mark("()'’.,")
     });
@@ -355,7 +353,7 @@ fn counting(typed: &Typed<'_>) -> Option<Answer> {
     }
     let is_figure = |piece: &super::Piece| {
         piece.is_number()
-            && !is_year(piece)
+            && !piece.is_year()
             && (piece.text.contains(',') || (3..=4).contains(&piece.text.len()))
     };
     if named.is_none()

@@ -4,10 +4,29 @@ use super::super::lengths::spoken;
 use super::super::pieces::{Piece, Sort};
 use super::measure::{length_at, lengths};
 use super::walls::{ROUGHLY, is_way};
-use super::{Answer, Typed};
+use super::{Answer, Rule, Typed, first_of};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    part_of_a_foot(typed).or_else(|| counted_things(typed))
+    let rules: &[Rule] = &[part_of_a_foot, part_of_an_inch, counted_things];
+    first_of(rules, typed)
+}
+
+/// `tolerance half an inch`, `veneer three eighths of an inch`: a part of an inch alone, in words.
+fn part_of_an_inch(typed: &Typed<'_>) -> Option<Answer> {
+    (1..typed.pieces.len()).find_map(|first| {
+        let before = &typed.pieces[first - 1];
+        let (top, bottom, mut end) = fraction(typed, first)?;
+        end += usize::from(typed.says(end, &["of"]));
+        end += usize::from(typed.says(end, &["a", "an"]));
+        let goes_on = before.is_number()
+            || before.is_mark("'’′\"”″")
+            || before.is_word(&["and", "a", "feet", "foot", "ft"]);
+        let in_words = typed.pieces[first].sort == Sort::Word;
+        (in_words && !goes_on && typed.says(end, &["inch", "inches", "in"])).then(|| {
+            let line = format!("{} {top}/{bottom}\" {}", typed.text(0, first), typed.rest(end + 1));
+            Answer::line(line.trim_end(), "numbers are written in digits")
+        })
+    })
 }
 
 /// A whole number in digits or words that begins at this piece, and the index of the piece after it.

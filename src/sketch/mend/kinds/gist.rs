@@ -3,11 +3,11 @@
 use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::measure::{area_from, date_at, date_from, lengths, money_from};
-use super::{Answer, Typed, digits, kind_word, level_words, quoted};
+use super::{Answer, Rule, Typed, digits, first_of, kind_word, level_words, quoted};
 
 /// The rules that come before the others, since another would take a part of the line for a name or a note.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 21] = [
+    let rules: &[Rule] = &[
         corner_then_house,
         comparable,
         outline_alone,
@@ -30,7 +30,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         abbreviation,
         unheated,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `all measurements inside`, `exterior dimensions`, `measured in inches`: what is said of all lengths.
@@ -77,6 +77,10 @@ fn all_measured(typed: &Typed<'_>) -> Option<Answer> {
     };
     let mut kept: Vec<Piece> = says.iter().map(|piece| Piece::word(&same(piece))).collect();
     kept.dedup();
+    // The outside of brick is the outside of the wall.
+    if kept.is_empty() && typed.find(0, &["brick"]).is_some() {
+        kept.push(Piece::word("outside"));
+    }
     let [only] = &kept[..] else { return None };
     let of_all = typed.pieces.iter().any(|piece| {
         piece.is_word(&[
@@ -196,12 +200,11 @@ fn years_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
         "renovated",
         "blt",
     ];
-    let year = |piece: &Piece| piece.is_number() && piece.text.len() == 4;
     let says = typed.find(0, &["built", "constructed", "remodeled", "renovated", "blt"]).is_some();
     let only = typed
         .pieces
         .iter()
-        .all(|piece| year(piece) || piece.is_word(&words) || piece.is_mark(":=,."));
+        .all(|piece| piece.is_year() || piece.is_word(&words) || piece.is_mark(":=,."));
     (says && only && !typed.says(0, &["house"])).then(|| {
         Answer::line(
             format!("# {}", typed.line),
@@ -210,10 +213,8 @@ fn years_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `TY2026`, `tax yr 2026`, `2026 tax year`: the tax year.
+/// `TY2026`, `tax yr '26`, `2026 tax year`, `tax year 2025-26`: the tax year, or which of two it is.
 fn tax_year(typed: &Typed<'_>) -> Option<Answer> {
-    let year =
-        |piece: &Piece| piece.is_number() && piece.text.len() == 4 && piece.text.starts_with("20");
     let words = [
         "tax",
         "year",
@@ -229,19 +230,35 @@ fn tax_year(typed: &Typed<'_>) -> Option<Answer> {
         "roll",
         "assessment",
     ];
-    let mut years = typed.pieces.iter().filter(|piece| year(piece));
-    let only = years.next().filter(|_| years.next().is_none())?;
+    let numbers: Vec<usize> =
+        (0..typed.pieces.len()).filter(|&at| typed.pieces[at].is_number()).collect();
+    let year = |at: &usize| {
+        let piece = &typed.pieces[*at];
+        let is_short = piece.text.len() == 2
+            && (numbers.len() == 2
+                || typed.piece(at.wrapping_sub(1)).is_some_and(|mark| mark.is_mark("'’")));
+        let century = if is_short { "20" } else { "" };
+        (is_short || piece.is_year()).then(|| format!("{century}{}", piece.text))
+    };
+    let years: Vec<String> = numbers.iter().map(year).collect::<Option<_>>()?;
     let rest = typed
         .pieces
         .iter()
-        .all(|piece| year(piece) || piece.is_word(&words) || piece.is_mark(":=.,"));
+        .all(|piece| piece.is_number() || piece.is_word(&words) || piece.is_mark(":=.,'’/-–"));
     let says = typed.find(0, &["ty", "taxyear"]).is_some()
         || typed.says(0, &["for"])
             && typed.find(0, &["appraisal", "roll", "assessment", "tax"]).is_some()
         || typed.find(0, &["tax", "taxes"]).is_some() && typed.find(0, &["year", "yr"]).is_some();
-    (rest && says).then(|| {
-        Answer::line(format!("tax year {}", only.text), "the year of the tax is `tax year`")
-    })
+    let lines: Vec<String> = years.iter().map(|year| format!("tax year {year}")).collect();
+    let cause = match years.len() {
+        1 if !typed.line.contains(&years[0]) => "a year has four digits",
+        1 => "the year of the tax is `tax year`",
+        2 if years[0] < years[1] => {
+            "a tax year is one year: the one that the record's value is for"
+        }
+        _ => return None,
+    };
+    (rest && says && typed.attempt.reads.is_none()).then(|| Answer::Lines(lines, cause.to_owned()))
 }
 
 /// `S/B`, `n/a`, `w/o`: letters that are no way of a wall.

@@ -187,11 +187,7 @@ fn since(typed: &Typed<'_>, said: usize) -> Option<String> {
                 || at > said && typed.says(at, &["county", "record", "card"])
         })
         .unwrap_or(typed.pieces.len());
-    let has_year = typed.pieces[said..end].iter().any(|piece| {
-        piece.is_number()
-            && piece.text.len() == 4
-            && (piece.text.starts_with("19") || piece.text.starts_with("20"))
-    });
+    let has_year = typed.pieces[said..end].iter().any(|piece| piece.is_year());
     let other = typed.pieces[said..end].iter().filter(|piece| piece.is_number()).count() > 1;
     (has_year && !other).then(|| super::plainly(typed.text(said, end)))
 }
@@ -222,12 +218,10 @@ fn area(typed: &Typed<'_>) -> Option<(String, Option<String>)> {
     if let Some((area, size)) = size {
         return Some((area, Some(size)));
     }
-    let is_year =
-        |text: &str| text.len() == 4 && (text.starts_with("19") || text.starts_with("20"));
     let mut numbers = typed
         .pieces
         .iter()
-        .filter(|piece| piece.is_number() && piece.text.len() >= 2 && !is_year(&piece.text));
+        .filter(|piece| piece.is_number() && piece.text.len() >= 2 && !piece.is_year());
     let only = numbers.next().filter(|_| numbers.next().is_none())?;
     let says = [
         "county", "record", "records", "recorded", "card", "assessor", "cad", "tax", "roll",

@@ -5,11 +5,11 @@ use super::super::pieces::{Piece, Sort, cut};
 use super::described::face_word;
 use super::levels::capitalized;
 use super::measure::{area_from, length_at, lengths};
-use super::{Answer, Typed, digits, kind_word, quoted, remark, sources};
+use super::{Answer, Rule, Typed, digits, first_of, kind_word, quoted, remark, sources};
 use crate::sketch::{nouns, phrases};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 8] = [
+    let rules: &[Rule] = &[
         start_missing,
         calls_follow,
         call_with_points,
@@ -19,11 +19,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         figure_with_a_face,
         property,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// Whether a text begins as a call of a deed: `bearing N 45° E`, `N 2 15 E`, `thence S 87.75 E`.
-fn begins_as_call(text: &str) -> bool {
+pub(super) fn begins_as_call(text: &str) -> bool {
     let pieces = cut(text);
     let first = usize::from(
         pieces.first().is_some_and(|word| word.is_word(&["bearing", "thence", "course"])),
@@ -136,10 +136,8 @@ fn call_with_points(typed: &Typed<'_>) -> Option<Answer> {
         && typed.says(2, &["e", "w"])
         && degrees.parse::<u32>().is_ok_and(|degrees| degrees < 90)
         && !minutes.contains('.');
-    let before = &typed.attempt.beside.before;
-    let in_a_lot = begins_as_call(before)
-        || begins_as_call(&typed.attempt.beside.after)
-        || cut(before).first().is_some_and(|word| word.is_word(&["lot", "bearing"]));
+    let beside = &typed.attempt.beside;
+    let in_a_lot = beside.in_lot || begins_as_call(&beside.before) || begins_as_call(&beside.after);
     if !fits || !in_a_lot {
         return None;
     }
@@ -265,7 +263,8 @@ fn not_deducted(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `builder plan 2105 to the studs`, `plans say 2105 (framing)`, `county 1,900 measured outside`: a figure with its face.
 fn figure_with_a_face(typed: &Typed<'_>) -> Option<Answer> {
-    if typed.line.contains(['"', '$', '%']) || typed.attempt.space.is_some() {
+    let counts = typed.find(0, &["counting", "counts", "incl", "including", "includes", "with"]);
+    if typed.line.contains(['"', '$', '%']) || typed.attempt.space.is_some() || counts.is_some() {
         return None;
     }
     let faces: Vec<&str> =

@@ -1,12 +1,11 @@
 //! Suggestions for whole lines at the head of a file.
 
 use super::super::pieces::Piece;
-use super::measure::{date_from, length_at, lengths, money_from};
-use super::{Answer, Typed, is_text, plainly, remark};
-use crate::units::length::Length;
+use super::measure::{date_from, length_at, money_from};
+use super::{Answer, Rule, Typed, first_of, is_text, plainly, remark};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 16] = [
+    let rules: &[Rule] = &[
         account,
         rate,
         value_of_a_year,
@@ -17,14 +16,12 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         exemption,
         north,
         interior,
-        thickness,
         last_year,
         address,
         named_house,
         siding,
-        years,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `measured by "the owner" 2026-04-11 using "25 ft tape"`: puts the date first, then `by`, then `with`.
@@ -152,12 +149,7 @@ fn homestead(typed: &Typed<'_>) -> Option<Answer> {
             "the exemption has its amount, and the homestead its first year, on a line of its own",
         ));
     }
-    let is_year = |piece: &&Piece| {
-        piece.is_number()
-            && piece.text.len() == 4
-            && (piece.text.starts_with("19") || piece.text.starts_with("20"))
-    };
-    match typed.pieces.iter().filter(is_year).collect::<Vec<_>>()[..] {
+    match typed.pieces.iter().filter(|piece| piece.is_year()).collect::<Vec<_>>()[..] {
         [year] => Some(Answer::line(
             format!("homestead since {}", year.text),
             "a homestead has the first year of its exemption",
@@ -249,26 +241,6 @@ fn siding(typed: &Typed<'_>) -> Option<Answer> {
         .filter(|measure| measure.has_unit && measure.end == typed.pieces.len())?;
     let line = format!("veneer {}  # {}", measure.text, typed.text(1, first));
     Some(Answer::line(line, "a veneer is given by its thickness alone"))
-}
-
-/// `tax year: 2026/27`: suggests one year.
-fn years(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &["tax"]) || !typed.says(1, &["year"]) {
-        return None;
-    }
-    let numbers: Vec<&str> = typed
-        .pieces
-        .iter()
-        .filter(|piece| piece.is_number())
-        .map(|piece| piece.text.as_str())
-        .collect();
-    let [one, two] = numbers[..] else { return None };
-    (one.len() == 4 && two.len() == 2 && one.starts_with("20")).then(|| {
-        Answer::Lines(
-            vec![format!("tax year {one}"), format!("tax year 20{two}")],
-            "a tax year is one year".to_owned(),
-        )
-    })
 }
 
 /// `parcel no. 12-345-678` becomes an `account`.
@@ -386,61 +358,6 @@ fn last_year(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `walls are 6" thick`, `vinyl siding, walls 6 1/2" total`, `exterior walls 6"`: how thick the walls are.
-fn thickness(typed: &Typed<'_>) -> Option<Answer> {
-    let at = typed.find(0, &["walls", "wall"]).filter(|at| *at <= 4)?;
-    let found: Vec<_> =
-        lengths(&typed.pieces, 0).into_iter().filter(|(_, measure)| measure.has_unit).collect();
-    let [(first, measure)] = &found[..] else { return None };
-    let veneer =
-        ["siding", "vinyl", "stucco", "hardie", "wood", "clapboard", "fiber", "cement", "aluminum"];
-    let filler = |piece: &Piece| {
-        piece.is_mark(",;:.=()-–")
-            || piece.is_word(&[
-                "walls",
-                "wall",
-                "are",
-                "is",
-                "thick",
-                "thickness",
-                "total",
-                "exterior",
-                "outside",
-                "outer",
-                "all",
-                "the",
-                "about",
-                "of",
-                "in",
-                "overall",
-                "house",
-                "everywhere",
-                "with",
-                "and",
-                "throughout",
-            ])
-    };
-    let others: Vec<&Piece> = typed
-        .pieces
-        .iter()
-        .enumerate()
-        .filter(|(at, piece)| !(*first..measure.end).contains(at) && !filler(piece))
-        .map(|(_, piece)| piece)
-        .collect();
-    let sided = others.iter().any(|piece| piece.is_word(&veneer));
-    let is_thin = measure.length < Length::from_nm(3 * Length::FOOT.nm());
-    if !others.iter().all(|piece| piece.is_word(&veneer))
-        || !is_thin
-        || at > *first && !typed.says(0, &["exterior", "outside", "all", "the"]) && !sided
-    {
-        return None;
-    }
-    let cause = "the thickness of the walls, from the inside to the frame or the siding, is `wall` and a length";
-    let line = format!("wall {}", measure.text);
-    let line = if sided { format!("veneer none\n{line}") } else { line };
-    (line != typed.line).then(|| Answer::line(line, cause))
-}
-
 /// `property "the Dr's house" 9 Quarry Hill Rd`: a name, and an address after it.
 fn address(typed: &Typed<'_>) -> Option<Answer> {
     let rest = typed.rest(2);
@@ -481,9 +398,7 @@ fn named_house(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `2026 market value: $431,000`: moves the year to its place.
 fn value_of_a_year(typed: &Typed<'_>) -> Option<Answer> {
-    let year = typed
-        .piece(0)
-        .filter(|year| year.is_number() && year.text.len() == 4 && year.text.starts_with("20"))?;
+    let year = typed.piece(0).filter(|year| year.is_year())?;
     let word = match typed.lower(1).as_str() {
         "market" | "appraised" | "total" => "market",
         "assessed" | "taxable" => "assessed",

@@ -5,12 +5,11 @@ use super::super::pieces::{Piece, Sort, cut};
 use super::levels::capitalized;
 use super::measure::{area_from, date_from, lengths, money_from};
 use super::tails::{inches_at, is_no};
-use super::{Answer, Typed, is_text, kind_word, plainly, quoted};
+use super::{Answer, Rule, Typed, first_of, is_text, kind_word, plainly, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 6] =
-        [interior, numbered_floor, thickness, rooms, measured, wall];
-    rules.iter().find_map(|rule| rule(typed))
+    let rules: &[Rule] = &[interior, numbered_floor, thickness, rooms, measured, wall];
+    first_of(rules, typed)
 }
 
 /// Parts of a line without marks around them, as a comment; nothing if nothing is left.

@@ -5,14 +5,14 @@ use rust_decimal::Decimal;
 use super::super::pieces::{Piece, Sort};
 use super::measure::{Measure, area_at, length_at, lengths, written};
 use super::walls::{WAYS, is_way};
-use super::{Answer, Typed, remark};
+use super::{Answer, Rule, Typed, first_of, remark};
 use crate::units::length::Length;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if !is_way(typed, 0) {
         return None;
     }
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 21] = [
+    let rules: &[Rule] = &[
         inches_or_inches,
         slash_for_the_marks,
         without_brick,
@@ -35,7 +35,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         way_again,
         two_ways,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 const ONE_OF_TWO: &str = "a wall has one length: write the one that you trust";

@@ -2,12 +2,12 @@
 
 use super::super::pieces::{Piece, Sort};
 use super::measure::length_at;
-use super::{Answer, Typed, is_text, quoted};
+use super::names::{FLOORS, ORDINALS};
+use super::{Answer, Rule, Typed, first_of, is_text, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 4] =
-        [with_a_face, with_a_size, with_a_remark, counted_level];
-    rules.iter().find_map(|rule| rule(typed))
+    let rules: &[Rule] = &[with_a_face, with_a_size, with_a_remark, counted_level];
+    first_of(rules, typed)
 }
 
 /// Where words that name a level end, and whether it lies in the ground: `2nd floor`, `upstairs`, `lower level`.
@@ -20,17 +20,14 @@ fn level(typed: &Typed<'_>) -> Option<(usize, bool)> {
     if typed.says(first, &["upstairs", "downstairs", "attic"]) {
         return Some((first + 1, false));
     }
-    let floors = ["floor", "story", "storey", "level", "flr", "fl"];
-    let counts =
-        ["first", "second", "third", "upper", "lower", "main", "ground", "top", "half", "bottom"];
-    if typed.says(first, &counts) && typed.says(first + 1, &floors) {
+    if typed.says(first, &ORDINALS) && typed.says(first + 1, &FLOORS) {
         return Some((first + 2, false));
     }
     let number = typed.piece(first).filter(|number| number.is_number() && number.text.len() == 1);
     let ordinal = typed
         .piece(first + 1)
         .filter(|word| word.touches && word.is_word(&["st", "nd", "rd", "th"]));
-    (number.is_some() && ordinal.is_some() && typed.says(first + 2, &floors))
+    (number.is_some() && ordinal.is_some() && typed.says(first + 2, &FLOORS))
         .then_some((first + 3, false))
 }
 

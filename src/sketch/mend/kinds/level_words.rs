@@ -3,11 +3,11 @@
 use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::measure::area_from;
+use super::names::FLOORS;
 use super::{Answer, Typed, digits, kind_word, quoted};
 
 /// `UPPER LEVEL - 8 FT CEILINGS`, `half story`, `level 1 below ground`, `split level upper`: a level with a remark.
 pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
-    const FLOORS: &[&str] = &["level", "floor", "story", "storey", "flr", "levels"];
     const WHICH: &[&str] = &[
         "basement", "loft", "attic", "garage", "cellar", "upper", "lower", "main", "ground",
         "first", "second", "third", "top", "half", "split", "bottom", "mid", "middle", "one",
@@ -22,17 +22,17 @@ pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
         || typed.says(end, &["st", "nd", "rd", "th"])
         || end > 0
             && typed.piece(end).is_some_and(|mark| mark.is_mark("-"))
-            && typed.says(end + 1, FLOORS)
+            && typed.says(end + 1, &FLOORS)
     {
         end += 1;
     }
-    let first_is_floor = end == 0 && typed.says(0, FLOORS);
+    let first_is_floor = end == 0 && typed.says(0, &FLOORS);
     if first_is_floor {
         end = 1;
         while typed.says(end, WHICH) || end == 1 && ordinal(end) {
             end += 1;
         }
-    } else if end > 0 && typed.says(end, FLOORS) {
+    } else if end > 0 && typed.says(end, &FLOORS) {
         end += 1;
         while typed.says(end, &["upper", "lower"]) {
             end += 1;

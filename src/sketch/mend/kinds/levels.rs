@@ -31,7 +31,7 @@ pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     let (name, rest) = (typed.text(0, 2), typed.rest(2));
-    let lower = rest.to_lowercase();
+    let lower = rest.trim_start_matches([',', ';', ':', '-', ' ']).to_lowercase();
     let is_basement = ["basement", "cellar"].iter().any(|word| name.to_lowercase().contains(word));
     let depths = [
         "grade",
@@ -183,7 +183,10 @@ pub(super) fn missing_space(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let head = format!("missing {kind} \"{name}\"");
-    let area = area_from(&typed.pieces, at);
+    // `missing "Shed" 120`
+    let bare = typed.piece(at).filter(|number| number.is_number() && at + 1 == typed.pieces.len());
+    let area = area_from(&typed.pieces, at)
+        .or_else(|| bare.map(|number| (at, at + 1, format!("{} sq ft", number.text))));
     let by = typed
         .find(at, &["x", "by"])
         .or_else(|| (at..typed.pieces.len()).find(|&at| typed.pieces[at].is_mark("×*")));

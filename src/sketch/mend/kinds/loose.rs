@@ -1,15 +1,15 @@
 //! Spaces and levels without a name, with a size or a remark where the name is expected, or with words that count.
 
+use super::super::compass::way_word;
 use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::measure::{area_from, length_at};
 use super::spaces::{is_space, kind_word};
-use super::walks::way_word;
-use super::{Answer, Typed, is_text, quoted, remark};
+use super::{Answer, Rule, Typed, first_of, is_text, quoted, remark};
 use crate::diagnostic::Word;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 15] = [
+    let rules: &[Rule] = &[
         ways_of_other_languages,
         same_level,
         named,
@@ -26,7 +26,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         outline_with_remark,
         parcel,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// The format's word for what a space is called, and the index after it: `stairs`, `sun room`, `Veranda`.

@@ -2,11 +2,12 @@
 
 use super::measure::{area_from, date_from, length_at, lengths, money_from};
 use super::shapes::{self, whole_way};
-use super::{Answer, Typed, digits, is_text, kind_word};
+use super::{Answer, Rule, Typed, digits, faces, first_of, is_text, kind_word};
 
 /// Recognizes a wall before a rule takes a part of it for a name or a note; `None` if it is none.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 13] = [
+    let rules: &[Rule] = &[
+        faces::along_a_side,
         overall_after,
         digit_in_a_word,
         inch_mark_twice,
@@ -21,7 +22,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         whole_extent,
         from_the_street,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// Recognizes a wall in a line that nothing else could read; `None` if it is none.

@@ -1,12 +1,12 @@
 //! Sides on which a word of the format stands after a remark, or whose length is said in halves, in another language or
 //! with a misplaced mark: what they say is kept, and not put into a note.
 
+use super::super::compass::way_word;
 use super::super::lengths::spoken;
 use super::super::pieces::{Piece, Sort};
 use super::measure::{length_at, written};
-use super::walks::way_word;
 use super::walls::is_way;
-use super::{Answer, Typed, quoted};
+use super::{Answer, Rule, Typed, first_of, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if let Some(answer) = other_language(typed) {
@@ -15,7 +15,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if !is_way(typed, 0) {
         return None;
     }
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 12] = [
+    let rules: &[Rule] = &[
         is_not,
         from_where,
         exchanged,
@@ -29,7 +29,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         part_taken_off,
         bare_tolerance,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `este 11.22 metros`, `norte 28 pies 4 pulgadas`, `ouest 12 pi 6 po`.

@@ -69,6 +69,7 @@ mod worths;
 use super::change::Attempt;
 use super::pieces::{Piece, Sort, cut, join};
 use crate::sketch::asked::Placeless;
+use crate::units::length::Length;
 
 /// Small words between those that say something.
 const SMALL: [&str; 7] = ["is", "the", "of", "at", "in", "on", "to"];
@@ -164,12 +165,20 @@ impl Typed<'_> {
     }
 }
 
+/// Recognizes one kind of line.
+type Rule = fn(&Typed<'_>) -> Option<Answer>;
+
+/// The answer of the first of these rules that has one.
+fn first_of(rules: &[Rule], typed: &Typed<'_>) -> Option<Answer> {
+    rules.iter().find_map(|rule| rule(typed))
+}
+
 /// Recognizes a line as a whole; `None` if no rule does.
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 47] = [
+    let rules: &[Rule] = &[
         abbreviated::answer,
         cut_corners::answer,
         fractions::answer,
@@ -218,7 +227,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         remarks::answer,
         nearly::way,
     ];
-    rules.iter().find_map(|rule| rule(&typed))
+    first_of(rules, &typed)
 }
 
 pub(super) use storeys::with_a_space;
@@ -227,9 +236,9 @@ pub(super) use storeys::with_a_space;
 pub(super) fn late(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     typed.pieces.first()?;
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 5] =
-        [codes::answer, tails::brick_of_a_space, sums::answer, worths::answer, inferred::answer];
-    rules.iter().find_map(|rule| rule(&typed))
+    let rules: &[Rule] =
+        &[codes::answer, tails::brick_of_a_space, sums::answer, worths::answer, inferred::answer];
+    first_of(rules, &typed)
 }
 
 /// The format's word for a kind of space; `None` if the word is not one.
@@ -245,7 +254,7 @@ pub(super) fn letters_changed(one: &str, other: &str) -> usize {
 /// What is recognized in a line that nothing else could read, the best first.
 pub(super) fn left_over(line: &str, attempt: &Attempt) -> Vec<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 9] = [
+    let rules: &[Rule] = &[
         offhand::replaced_way,
         misread::unknown_unit,
         loose_walls::left_over,

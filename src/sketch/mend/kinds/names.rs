@@ -2,10 +2,10 @@
 
 use super::super::pieces::{Piece, Sort};
 use super::spaces::kind_word;
-use super::{Answer, Typed, is_text, quoted};
+use super::{Answer, Rule, Typed, first_of, is_text, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] = [
+    let rules: &[Rule] = &[
         quotes_in_a_name,
         unopened,
         level_with_a_face,
@@ -14,7 +14,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         two_kinds,
         adjectives,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `garage "Dad's "shop"" start east 44'`: quotation marks inside a name.
@@ -49,7 +49,8 @@ fn quotes_in_a_name(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-const ORDINALS: [&str; 24] = [
+/// Words before `floor` or `level` that say which one.
+pub(super) const ORDINALS: [&str; 26] = [
     "first",
     "second",
     "third",
@@ -70,17 +71,21 @@ const ORDINALS: [&str; 24] = [
     "th",
     "entry",
     "garden",
-    "mezzanine",
     "split",
     "middle",
-    "basement",
+    "half",
+    "mid",
+    "finished",
+    "unfinished",
 ];
-const FLOORS: [&str; 8] = ["floor", "floors", "story", "storey", "level", "flr", "fl", "lvl"];
+/// Words for a level after such a word or a number.
+pub(super) const FLOORS: [&str; 9] =
+    ["floor", "floors", "story", "storey", "stories", "level", "flr", "fl", "lvl"];
 
 /// How many pieces at the start of the line name a level, as `second story` or `2nd floor`; 0 if it does not begin so.
 fn level_words(typed: &Typed<'_>) -> usize {
-    if typed.says(0, &["upstairs", "downstairs", "basement", "cellar", "attic"]) {
-        return 1;
+    if typed.says(0, &["upstairs", "downstairs", "basement", "cellar", "attic", "mezzanine"]) {
+        return 1 + usize::from(typed.says(1, &FLOORS));
     }
     let number = usize::from(typed.piece(0).is_some_and(super::digits::is_small));
     let ordinals = (number..typed.pieces.len()).take_while(|&at| typed.says(at, &ORDINALS)).count();
@@ -92,7 +97,7 @@ fn level_words(typed: &Typed<'_>) -> usize {
 fn level_by_its_words(typed: &Typed<'_>) -> Option<Answer> {
     let count = level_words(typed);
     let ends = typed.pieces[count..].iter().all(|piece| piece.is_mark(".:,-–="));
-    let own = typed.says(0, &["basement", "cellar", "attic"]);
+    let own = typed.says(0, &["basement", "cellar"]) || count == 1 && typed.says(0, &["attic"]);
     (count > 0 && ends && !own).then(|| {
         Answer::line(
             format!("level {}", quoted(typed.text(0, count))),

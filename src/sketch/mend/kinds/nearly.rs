@@ -6,12 +6,12 @@ use super::loose::kind_at_start;
 use super::measure::length_at;
 use super::published::FIGURES;
 use super::walls::{WAYS, is_way};
-use super::{Answer, Typed, digits, faces, is_text, kind_word};
+use super::{Answer, Rule, Typed, digits, faces, first_of, is_text, kind_word};
 use crate::diagnostic::words::nearest;
 use crate::units::decimal::thousands;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 11] = [
+    let rules: &[Rule] = &[
         record_for_recorded,
         words_before_the_name,
         basement_with_sides,
@@ -24,7 +24,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         stray_word,
         subject_property,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `garage "Garage" start east 42' record 440 sf`: what is `record` at the beginning of a line is `recorded` later on.

@@ -3,12 +3,13 @@
 
 use super::super::compass::{along, is_upright, way_and_back};
 use super::super::pieces::{Piece, Sort};
+use super::heading::begins_as_call;
 use super::measure::{area_at, area_from, length_at, money_from};
 use super::walls::{WAYS, is_way};
-use super::{Answer, Typed, is_text, kind_word, materials, quoted, size_in};
+use super::{Answer, Rule, Typed, first_of, is_text, kind_word, materials, quoted, size_in};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 24] = [
+    let rules: &[Rule] = &[
         all_siding,
         cells,
         open_to_below,
@@ -22,19 +23,16 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         homestead_sum,
         percent_off,
         back_to_the_start,
-        deed_heading,
-        call_with_points,
         two_words_for_a_space,
         face_and_size,
         living_area,
         one_area_twice,
         year_before,
         letter_at_the_end,
-        two_short_years,
         first_line,
         length_below_a_space,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `GLA 1,904 sq ft`, `TLA: 1904`, `SFLA 1,904 sf (2026)`: the trade's letters for the living area do not say who
@@ -276,29 +274,6 @@ fn runs_upright(typed: &Typed<'_>) -> Option<bool> {
         (Some(one), Some(two)) => (one == two).then_some(one),
         (one, two) => one.or(two),
     }
-}
-
-/// `tax year 25/26`, `tax year '25-26`: which of the two years it is.
-fn two_short_years(typed: &Typed<'_>) -> Option<Answer> {
-    let years: Vec<&Piece> =
-        typed.pieces.get(2..)?.iter().filter(|piece| piece.is_number()).collect();
-    let [one, two] = years[..] else { return None };
-    let rest = typed.pieces[2..].iter().all(|piece| piece.is_number() || piece.is_mark("/-–'’"));
-    let short = |piece: &Piece| matches!(piece.text.len(), 2 | 4);
-    let year = |text: &str| {
-        let year = if text.len() == 2 { format!("20{text}") } else { text.to_owned() };
-        year.parse::<u32>().ok().filter(|year| (2000..2100).contains(year))
-    };
-    let (one, two) =
-        (year(&one.text).filter(|_| short(one))?, year(&two.text).filter(|_| short(two))?);
-    (typed.says(0, &["tax"]) && typed.says(1, &["year", "yr"]) && rest && two == one + 1).then(
-        || {
-            Answer::Lines(
-                vec![format!("tax year {one}"), format!("tax year {two}")],
-                "a tax year is one year: the one that the record's value is for".to_owned(),
-            )
-        },
-    )
 }
 
 /// `Windrow Farm, Juniper County` on the first line: which house it is.
@@ -691,79 +666,10 @@ fn back_to_the_start(typed: &Typed<'_>) -> Option<Answer> {
         .any(|three| three[0].is_word(&["p"]) && three[1].is_mark(".") && three[2].is_word(&["o"]));
     let ends = letters || typed.find(0, &["pob", "beginning"]).is_some();
     let begins = typed.says(0, &["thence", "then", "back", "to", "return", "returning"]);
-    let above = typed.attempt.beside.before.to_lowercase();
-    let in_lot = above.starts_with("bearing")
-        || above.starts_with("thence")
-        || above.starts_with("n ")
-        || above.starts_with("s ");
+    let beside = &typed.attempt.beside;
+    let in_lot = beside.in_lot || begins_as_call(&beside.before);
     (only && ends && begins && in_lot).then(|| {
         Answer::line("close", "the call that leads back to where the lot begins is `close`")
-    })
-}
-
-/// `deed calls`, `legal description:` above the calls of a deed: the land.
-fn deed_heading(typed: &Typed<'_>) -> Option<Answer> {
-    let words = [
-        "deed",
-        "deeds",
-        "calls",
-        "call",
-        "legal",
-        "description",
-        "metes",
-        "and",
-        "bounds",
-        "survey",
-        "the",
-        "from",
-        "of",
-        "lot",
-        "boundary",
-        "lines",
-        "desc",
-    ];
-    let only = typed.pieces.iter().all(|piece| piece.is_word(&words) || piece.is_mark(":.-–,"));
-    let says = typed.find(0, &["deed", "legal", "metes", "boundary", "survey"])?;
-    let after = typed.attempt.beside.after.to_lowercase();
-    let first = after.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default();
-    let is_call = matches!(first, "bearing" | "thence" | "beginning" | "commencing")
-        || matches!(first, "n" | "s")
-            && after.contains(|c: char| c.is_ascii_digit())
-            && (after.contains(" e ") || after.contains(" w ") || after.contains('°'));
-    (only && is_call).then(|| {
-        let name = super::levels::capitalized(&typed.lower(says));
-        Answer::line(
-            format!("lot \"{name}\""),
-            "the calls of a deed belong to a `lot`, which has a name",
-        )
-    })
-}
-
-/// `N 2.15 E 48.20` below other calls: one call, not two walls.
-fn call_with_points(typed: &Typed<'_>) -> Option<Answer> {
-    let [first, angle, toward, rest @ ..] = &typed.pieces[..] else { return None };
-    let above = typed.attempt.beside.before.to_lowercase();
-    let in_lot = above.starts_with("bearing ")
-        || above.starts_with("lot ")
-        || typed.attempt.beside.before.starts_with("N ")
-        || typed.attempt.beside.before.starts_with("S ");
-    let is_call = first.is_word(&["n", "s"]) && angle.is_number() && toward.is_word(&["e", "w"]);
-    let (degrees, minutes) = angle.text.split_once('.')?;
-    let length = length_at(rest, 0).filter(|length| length.end == rest.len())?;
-    let minute: u32 = minutes.parse().ok().filter(|_| minutes.len() == 2)?;
-    (in_lot && is_call).then(|| {
-        let letter = |piece: &Piece| piece.text.to_uppercase();
-        let call = |angle: &str| {
-            format!("bearing {} {angle} {} {}", letter(first), letter(toward), length.text)
-        };
-        let mut lines = vec![call(&angle.text)];
-        if minute < 60 {
-            lines.push(call(&format!("{degrees}° {minutes}'")));
-        }
-        Answer::Lines(
-            lines,
-            "a deed's call is `bearing`; is the point before decimals of a degree, or before minutes?".to_owned(),
-        )
     })
 }
 

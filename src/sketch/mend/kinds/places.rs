@@ -3,7 +3,7 @@
 use super::super::compass::slant;
 use super::measure::{length_at, lengths};
 use super::spaces::is_space;
-use super::{Answer, Typed, is_text, remark};
+use super::{Answer, Rule, Typed, first_of, is_text, remark};
 
 const WAYS: [&str; 10] = ["north", "east", "south", "west", "n", "e", "s", "w", "up", "down"];
 /// `ne`, `south-west`, `rear`: which corner of a house.
@@ -15,7 +15,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if !is_space(typed) || !is_text(typed.piece(1)) {
         return None;
     }
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 10] = [
+    let rules: &[Rule] = &[
         counted_no,
         inside_the_house,
         start_without_ways,
@@ -27,7 +27,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         compass_corner,
         beside_something,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `counted: no`, `counted = no`: not counted.

@@ -4,12 +4,14 @@ use super::super::lengths::spoken;
 use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::measure::{area_at, area_from, date_from};
-use super::{Answer, Typed, digits, is_text, kind_word, quoted, sources, unnumbered};
+use super::{
+    Answer, Rule, Typed, digits, first_of, is_text, kind_word, quoted, sources, unnumbered,
+};
 use crate::units::decimal::thousands;
 
 /// Recognizes a published area; `None` if no rule does.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 10] = [
+    let rules: &[Rule] = &[
         rough_figure,
         basis,
         two_published,
@@ -21,7 +23,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         unnumbered::without_a_number,
         unnumbered::source_first,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `record 1.095,40 sq m`: points between thousands and a comma before decimals.
@@ -77,16 +79,13 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     {
         return None;
     }
-    let is_year = |piece: &Piece| {
-        piece.text.len() == 4 && (piece.text.starts_with("19") || piece.text.starts_with("20"))
-    };
     let is_area = |piece: &Piece| {
         let whole: String = piece.text.split('.').next().unwrap_or_default().replace(',', "");
         piece.is_number() && whole.parse::<u32>().is_ok_and(|area| (300..30_000).contains(&area))
     };
     // A year alone is no area.
     let is_only_a_year = |at: usize| {
-        is_year(&typed.pieces[at]) && !FIGURES.iter().any(|word| typed.says(0, &[word]))
+        typed.pieces[at].is_year() && !FIGURES.iter().any(|word| typed.says(0, &[word]))
     };
     let with_unit = area_from(&typed.pieces, 0)
         .filter(|(_, end, _)| area_from(&typed.pieces, *end).is_none())
@@ -94,7 +93,7 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     let areas: Vec<usize> =
         (0..typed.pieces.len()).filter(|&at| is_area(&typed.pieces[at])).collect();
     let sure: Vec<usize> =
-        areas.iter().copied().filter(|&at| !is_year(&typed.pieces[at])).collect();
+        areas.iter().copied().filter(|&at| !typed.pieces[at].is_year()).collect();
     let at = match (&areas[..], &sure[..]) {
         _ if with_unit.is_some() => with_unit?,
         ([at], [])
@@ -117,7 +116,7 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
             && piece.text.len() <= 2
             && (typed.says(other + 1, &rooms) || other > 0 && typed.pieces[other - 1].is_mark("-"))
     };
-    if others.clone().any(|other| !is_year(&typed.pieces[other]) && !counts(other)) {
+    if others.clone().any(|other| !typed.pieces[other].is_year() && !counts(other)) {
         return None;
     }
     let words = |piece: &Piece| {
@@ -233,7 +232,7 @@ fn split_area(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `record one thousand nine hundred sq ft`: an area in words.
+/// `record one thousand nine hundred sq ft`, `record 19 hundred`: an area in words.
 fn spoken_area(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &FIGURES) {
         return None;
@@ -245,7 +244,9 @@ fn spoken_area(typed: &Typed<'_>) -> Option<Answer> {
             part = 0;
         } else if typed.says(at, &["hundred"]) {
             part = part.max(1).checked_mul(100)?;
-        } else if let Some(value) = spoken(&typed.lower(at)) {
+        } else if let Some(value) =
+            spoken(&typed.lower(at)).or_else(|| typed.lower(at).parse().ok())
+        {
             part = part.checked_add(value)?;
         } else if !typed.says(at, &["and"]) {
             break;
@@ -253,9 +254,9 @@ fn spoken_area(typed: &Typed<'_>) -> Option<Answer> {
         at += 1;
     }
     let all = all.checked_add(part)?;
-    let has_thousand = typed.find(1, &["thousand"]).is_some_and(|thousand| thousand < at);
+    let has_word = typed.find(1, &["thousand", "hundred"]).is_some_and(|word| word < at);
     let unit = if at == typed.pieces.len() { "sq ft" } else { "" };
-    (at > 1 && all >= 100 && has_thousand).then(|| {
+    (at > 1 && all >= 100 && has_word).then(|| {
         Answer::line(
             format!("{} {} {unit}{}", typed.lower(0), thousands(all), typed.rest(at)),
             "numbers are written in digits",
@@ -340,9 +341,7 @@ fn two_published(typed: &Typed<'_>) -> Option<Answer> {
             typed.piece(at).filter(|number| number.is_number() && number.text.len() >= 3)?;
         let (end, area) =
             area_at(&typed.pieces, at).unwrap_or((at + 1, format!("{} sq ft", number.text)));
-        let is_year = area_at(&typed.pieces, at).is_none()
-            && number.text.len() == 4
-            && (number.text.starts_with("19") || number.text.starts_with("20"));
+        let is_year = area_at(&typed.pieces, at).is_none() && number.is_year();
         let is_said = lines.iter().any(|line: &String| line.starts_with(word));
         if is_year || is_said {
             return None;

@@ -2,11 +2,11 @@
 
 use super::measure::{date_from, length_at};
 use super::walls::{STREET, WAYS, is_way};
-use super::{Answer, Sort, Typed, measures, plainly, quoted};
+use super::{Answer, Rule, Sort, Typed, first_of, measures, plainly, quoted};
 use crate::units::length::Length;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 10] = [
+    let rules: &[Rule] = &[
         slash,
         point_before_a_fraction,
         one_letter,
@@ -18,7 +18,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         two_dates,
         north_true,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `7 1\2"`: a fraction with the other slash.
@@ -28,11 +28,17 @@ fn slash(typed: &Typed<'_>) -> Option<Answer> {
     let leans =
         |at: usize| characters[at] == '\\' && at > 0 && is_digit(at - 1) && is_digit(at + 1);
     (0..characters.len()).any(leans).then(|| {
+        // `9\1/2"` has its slash.
+        let has_slash = typed.line.contains('/');
+        let by = if has_slash { ' ' } else { '/' };
         let line: String =
-            (0..characters.len()).map(|at| if leans(at) { '/' } else { characters[at] }).collect();
-        Answer::line(line, "a fraction takes `/`")
+            (0..characters.len()).map(|at| if leans(at) { by } else { characters[at] }).collect();
+        let cause = if has_slash { BEFORE_A_FRACTION } else { "a fraction takes `/`" };
+        Answer::line(line, cause)
     })
 }
+
+const BEFORE_A_FRACTION: &str = "only a space goes between the inches and their fraction";
 
 /// `22' 7.1/2"`: a point between the inches and their fraction.
 fn point_before_a_fraction(typed: &Typed<'_>) -> Option<Answer> {
@@ -57,7 +63,7 @@ fn point_before_a_fraction(typed: &Typed<'_>) -> Option<Answer> {
         &typed.line[..piece.at],
         &typed.line[piece.at + piece.text.len()..]
     );
-    Some(Answer::line(line, "only a space goes between the inches and their fraction"))
+    Some(Answer::line(line, BEFORE_A_FRACTION))
 }
 
 /// `O 9' 4"`: west in some languages, east in another.

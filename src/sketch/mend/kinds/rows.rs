@@ -4,12 +4,12 @@ use super::super::compass::{is_upright, way_and_back};
 use super::super::pieces::{Piece, Sort};
 use super::measure::{length_at, lengths};
 use super::walls::{STREET, WAYS, is_way};
-use super::{Answer, Typed};
+use super::{Answer, Rule, Typed, first_of};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] =
-        [label, label_alone, total, photo_alone, size_alone, slant_between, short_way];
-    rules.iter().find_map(|rule| rule(typed))
+    let rules: &[Rule] =
+        &[label, label_alone, total, photo_alone, size_alone, slant_between, short_way];
+    first_of(rules, typed)
 }
 
 /// `B3: east 44' 7"`, `wall D: west 30'`, `A-B north 12'`: a cell, a letter or a pair of corners before a side.

@@ -90,9 +90,7 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     let is_known = typed.attempt.knows_first && !typed.says(0, &["tax"]) && !is_living;
     let words = |pieces: &[Piece]| {
         pieces.iter().all(|piece| {
-            let is_year = piece.is_number()
-                && piece.text.len() == 4
-                && (piece.text.starts_with("19") || piece.text.starts_with("20"));
+            let is_year = piece.is_year();
             piece.sort == Sort::Word || is_year || piece.is_mark(",:;=().-–'’")
         })
     };

@@ -2,7 +2,7 @@
 
 use super::super::pieces::Piece;
 use super::measure::{Measure, area_from, length_at, lengths, rectangle};
-use super::{Answer, Typed, is_text, levels, quoted, remark};
+use super::{Answer, Rule, Typed, first_of, is_text, levels, quoted, remark};
 use crate::sketch::statement::Kind;
 
 /// The format's word for a kind of space; `None` if the word is not one.
@@ -22,7 +22,7 @@ const KEYWORDS: [&str; 10] = [
 ];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 9] = [
+    let rules: &[Rule] = &[
         levels::level,
         levels::lot,
         levels::missing,
@@ -33,7 +33,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         words_between,
         corner,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `2-story foyer start east 12'`: suggests a space that is open to the floor below.

@@ -5,33 +5,9 @@ use super::super::pieces::{Piece, Sort};
 use super::described::{face_word, in_one_unit};
 use super::levels::capitalized;
 use super::measure::{length_at, lengths};
+use super::names::{FLOORS, ORDINALS};
 use super::{Answer, Typed, digits, is_text, quoted};
 
-const ORDINALS: [&str; 22] = [
-    "first",
-    "second",
-    "third",
-    "fourth",
-    "1st",
-    "2nd",
-    "3rd",
-    "4th",
-    "main",
-    "ground",
-    "upper",
-    "lower",
-    "top",
-    "bottom",
-    "st",
-    "nd",
-    "rd",
-    "th",
-    "middle",
-    "half",
-    "finished",
-    "unfinished",
-];
-const FLOORS: [&str; 8] = ["floor", "story", "storey", "level", "flr", "fl", "lvl", "stories"];
 const ALONE: [&str; 8] =
     ["basement", "cellar", "bsmt", "attic", "upstairs", "downstairs", "mezzanine", "sub-basement"];
 

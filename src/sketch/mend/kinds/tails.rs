@@ -5,12 +5,11 @@ use super::super::pieces::{Piece, Sort, cut};
 use super::levels::capitalized;
 use super::measure::{Measure, area_at, length_at};
 use super::walls::is_way;
-use super::{Answer, Typed, is_text, kind_word, quoted};
+use super::{Answer, Rule, Typed, first_of, is_text, kind_word, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 4] =
-        [left_out_of_a_wall, figure_to_its_face, counted_with, brick_of_a_space];
-    rules.iter().find_map(|rule| rule(typed))
+    let rules: &[Rule] = &[left_out_of_a_wall, figure_to_its_face, counted_with, brick_of_a_space];
+    first_of(rules, typed)
 }
 
 /// Words that say that something is left out.

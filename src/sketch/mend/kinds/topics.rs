@@ -1,16 +1,17 @@
 //! Lines at the head of a file about what it has no word for, or by another word: the county, money, who measured.
 
+use super::super::compass::way_word;
 use super::super::pieces::{Piece, Sort};
 use super::measure::{Measure, date_from, lengths, money_from};
-use super::walks::way_word;
-use super::{Answer, Typed, figure_words, heads, is_text, materials, money, remark};
+use super::{
+    Answer, Rule, Typed, figure_words, first_of, heads, is_text, materials, money, remark,
+};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 22] = [
+    let rules: &[Rule] = &[
         measured_elsewhere,
         figure_words::part_of_the_record,
         figure_words::quoted_area,
-        figure_words::hundreds,
         figure_words::unit_first,
         materials::faces_of_all,
         other_words,
@@ -30,7 +31,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         figure_words::roughly,
         figure_words::title_of_a_figure,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 pub(super) fn comment(typed: &Typed<'_>, cause: impl Into<String>) -> Answer {
@@ -238,10 +239,8 @@ fn without_day(typed: &Typed<'_>) -> Option<Answer> {
         && (typed.says(1, &["measure", "tape", "meter", "used"])
             || typed.says(0, &["laser", "instrument"]));
     let american = typed.pieces.iter().any(|piece| piece.is_mark("$"));
-    let is_date =
-        typed.pieces.iter().any(|piece| {
-            piece.is_number() && piece.text.len() == 4 && piece.text.starts_with("20")
-        }) && typed.pieces.iter().filter(|piece| piece.is_number()).count() == 3;
+    let is_date = typed.pieces.iter().any(|piece| piece.is_year())
+        && typed.pieces.iter().filter(|piece| piece.is_number()).count() == 3;
     if !(measured || by || tool)
         || is_date
         || typed.find(0, &["closing", "close"]).is_some()

@@ -1,14 +1,14 @@
 //! Lines of a walk that are no wall: corners, jogs without their direction, the end of the walk, doors and windows.
 
-use super::super::compass::slant;
+use super::super::compass::{slant, way_word};
 use super::super::pieces::{Piece, Sort};
 use super::measure::{Measure, length_at, lengths};
 use super::spaces::kind_word;
 use super::walls::{WAYS, is_way};
-use super::{Answer, Typed, is_text, quoted};
+use super::{Answer, Rule, Typed, first_of, is_text, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 14] = [
+    let rules: &[Rule] = &[
         apostrophe,
         slash_for_a_space,
         where_and_way,
@@ -24,7 +24,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         jog,
         opening,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 /// `---`, `***`: a line that only divides.
@@ -147,17 +147,6 @@ fn as_seen(typed: &Typed<'_>) -> Option<Answer> {
                 "write `front` and `north`, `east`, `south` or `west` at the top of the file, and here `{way} {length}`"
             ),
         )
-    })
-}
-
-/// The compass word for a way in another language, or in English.
-pub(super) fn way_word(word: &str) -> Option<&'static str> {
-    Some(match word.to_lowercase().as_str() {
-        "north" | "n" | "norte" | "nord" | "norden" => "north",
-        "south" | "s" | "sur" | "sud" | "süd" | "süden" => "south",
-        "east" | "e" | "este" | "est" | "ost" | "osten" => "east",
-        "west" | "w" | "oeste" | "ouest" | "westen" => "west",
-        _ => return None,
     })
 }
 

@@ -2,7 +2,9 @@
 
 use super::super::pieces::Piece;
 use super::measure::{length_at, lengths};
-use super::{Answer, Typed, faces, is_text, misread, parts, quoted, remark, worded};
+use super::{
+    Answer, Rule, Typed, faces, first_of, is_text, misread, parts, quoted, remark, worded,
+};
 
 pub(super) const WAYS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
 
@@ -37,7 +39,7 @@ pub(super) const ROUGHLY: [&str; 8] =
     ["about", "approx", "approximately", "ca", "circa", "roughly", "around", "est"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 24] = [
+    let rules: &[Rule] = &[
         parts::several_walls,
         parts::and_a_half,
         worded::more_or_less,
@@ -63,7 +65,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         misread::metric_slips,
         worded::wall,
     ];
-    rules.iter().find_map(|rule| rule(typed))
+    first_of(rules, typed)
 }
 
 pub(super) fn is_way(typed: &Typed<'_>, at: usize) -> bool {

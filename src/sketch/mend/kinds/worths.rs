@@ -2,12 +2,12 @@
 
 use super::super::pieces::{Piece, Sort};
 use super::measure::{area_from, date_at, money_from};
-use super::{Answer, Typed, is_text, plainly, quoted};
+use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted};
 use crate::units::decimal::thousands;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 5] = [rate, notice, last_year, values, homestead];
-    rules.iter().find_map(|rule| rule(typed))
+    let rules: &[Rule] = &[rate, notice, last_year, values, homestead];
+    first_of(rules, typed)
 }
 
 /// A sum of money and what it is.
@@ -398,10 +398,7 @@ fn values(typed: &Typed<'_>) -> Option<Answer> {
                 return None;
             }
             open = Some(named);
-        } else if typed.pieces[at].is_number()
-            && typed.pieces[at].text.len() == 4
-            && typed.pieces[at].text.starts_with("20")
-        {
+        } else if typed.pieces[at].is_year() {
             year = Some(typed.pieces[at].text.clone());
         } else if !typed.says(
             at,
@@ -448,12 +445,7 @@ fn values(typed: &Typed<'_>) -> Option<Answer> {
 fn homestead(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(0, &["hs", "homestead", "hmstd", "hstd", "homesteaded"])
         || typed.says(0, &["h"]) && typed.says(2, &["s"]);
-    let year = |piece: &Piece| {
-        piece.is_number()
-            && piece.text.len() == 4
-            && (piece.text.starts_with("19") || piece.text.starts_with("20"))
-    };
-    let mut years = typed.pieces.iter().filter(|piece| year(piece));
+    let mut years = typed.pieces.iter().filter(|piece| piece.is_year());
     let one = years.next().filter(|_| begins && years.next().is_none())?;
     let filler = [
         "hs",
@@ -494,7 +486,7 @@ fn homestead(typed: &Typed<'_>) -> Option<Answer> {
     let only = typed
         .pieces
         .iter()
-        .all(|piece| year(piece) || piece.is_word(&filler) || piece.is_mark(":=,-–./()"));
+        .all(|piece| piece.is_year() || piece.is_word(&filler) || piece.is_mark(":=,-–./()"));
     only.then(|| {
         Answer::line(
             format!("homestead since {}", one.text),

@@ -56,9 +56,7 @@ pub(super) fn figures_and_heads(pieces: &[Piece], here: usize) -> Vec<Edit> {
 /// `record 2024 1,990 sq ft`: moves the year after the area, as a title.
 fn year_first(pieces: &[Piece]) -> Option<Edit> {
     let [word, year, area, ..] = pieces else { return None };
-    let is_year =
-        year.text.len() == 4 && (year.text.starts_with("19") || year.text.starts_with("20"));
-    if !word.is_word(&["record", "listing", "plan"]) || !is_year || !area.is_number() {
+    if !word.is_word(&["record", "listing", "plan"]) || !year.is_year() || !area.is_number() {
         return None;
     }
     let mut left = replaced(pieces, 1, 2, &[]);

@@ -18,8 +18,13 @@ pub(super) fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attem
             .filter_map(|(_, phrase, by)| Some((said_at(pieces, start, phrase)?, *by)))
             .collect();
         found.sort_by_key(|(taken, _)| std::cmp::Reverse(*taken));
+        let longest = found.first().map_or(0, |(taken, _)| *taken);
         for (taken, by) in found {
             let end = start + taken;
+            // The point of `rec.` belongs to it.
+            if taken + 1 == longest && pieces[end].is_mark(".") {
+                continue;
+            }
             let phrase = join(&pieces[start..end]);
             // What has a size is a space.
             let is_space = || {
