@@ -1266,7 +1266,7 @@ function paintDrawing(now: Look): void {
 // ---- the answer
 
 function paintAnswer(now: Look): void {
-  // What may account for a figure, and the request, wait until the house is said to be whole.
+  // The report with its request waits until the house is said to be whole.
   const isHeld = asking(now) !== undefined && !isHandedOn;
   // While there is an error, what was said before it stays, its caution with it.
   if (now.report !== null) {
@@ -1274,7 +1274,7 @@ function paintAnswer(now: Look): void {
     report = now.report;
     const [first, ...more] = now.opening.map((line) => h('p', {}, ...linked(line)));
     const unrounded = now.unrounded !== null && h('p', { class: 'likely' }, now.unrounded);
-    const likely = isHeld ? [] : now.likely.map((line) => h('p', { class: 'likely' }, ...linked(line)));
+    const likely = now.likely.map((line) => h('p', { class: 'likely' }, ...linked(line)));
     parts.opening.replaceChildren(...(first ? [first] : []), ...(unrounded ? [unrounded] : []), ...likely, ...more);
   }
   const isOld = now.report === null && report !== '';
@@ -1293,9 +1293,9 @@ function paintAnswer(now: Look): void {
     const some = notices.filter((one) => one.is_error === isError && (now.report === null || !['no-turn', 'outline-does-not-close'].includes(one.word)));
     return some.length > 0 && h('div', {}, h('h3', {}, say(key)), h('ul', {}, ...some.map((one) => h('li', {}, noticed(one, false)))));
   };
-  const lists = [list('errors', true), parts.report.hidden && list('warnings', false)];
-  refill(parts.worth, [notices, asText, parts.report.hidden, isMetric()], () => [!parts.report.hidden && list('warnings', false)].filter((one): one is HTMLDivElement => !!one));
-  refill(parts.notices, [notices, asText, parts.report.hidden, isMetric()], () => lists.filter((one): one is HTMLDivElement => !!one));
+  const lists = [list('errors', true), now.report === null && list('warnings', false)];
+  refill(parts.worth, [notices, asText, now.report === null, isMetric()], () => [now.report !== null && list('warnings', false)].filter((one): one is HTMLDivElement => !!one));
+  refill(parts.notices, [notices, asText, now.report === null, isMetric()], () => lists.filter((one): one is HTMLDivElement => !!one));
   if (!isPaperChosen) a4 = now.paper === 'a4';
   const paper = parts.pages.querySelector('select');
   if (paper) paper.value = a4 ? 'a4' : 'letter';
