@@ -142,7 +142,8 @@ fn inset(house: &House, space: [i64; 4], side: usize) -> i64 {
 /// Whether a box stands against a wall of the house on this side, for a foot or more.
 fn stands_on(house: &House, space: [i64; 4], side: usize) -> bool {
     let opposite = end(space, (side + 2) % 4);
-    let (low, high) = if side % 2 == 0 { (space[0], space[2]) } else { (space[1], space[3]) };
+    let (low, high) =
+        if side.is_multiple_of(2) { (space[0], space[2]) } else { (space[1], space[3]) };
     let next = house.corners.iter().cycle().skip(1);
     house.corners.iter().zip(next).any(|(one, two)| {
         let (across, from, to) = match side % 2 {

@@ -6,7 +6,7 @@ use super::names::{FLOORS, ORDINALS};
 use super::{Answer, Rule, Typed, first_of, is_text, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[with_a_face, with_a_size, with_a_remark, counted_level];
+    let rules: &[Rule] = &[beside_another, with_a_face, with_a_size, with_a_remark, counted_level];
     first_of(rules, typed)
 }
 
@@ -33,6 +33,31 @@ fn level(typed: &Typed<'_>) -> Option<(usize, bool)> {
 
 fn name_of(typed: &Typed<'_>, end: usize) -> String {
     quoted(typed.text(usize::from(typed.says(0, &["level"])), end))
+}
+
+/// `level "Living level" right of the bedroom level`, `level "Bedrooms" next to "Ground floor"`: a split level.
+fn beside_another(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["level"]) || !is_text(typed.piece(1)) {
+        return None;
+    }
+    let mut at = 2;
+    while typed.says(at, &["to", "on", "the", "just"]) {
+        at += 1;
+    }
+    let stands = typed.says(at, &["right", "left", "north", "east", "south", "west"])
+        && typed.says(at + 1, &["of", "side"])
+        || typed.says(at, &["next", "alongside", "beside", "adjacent"]);
+    let of_a_level = is_text(typed.pieces.last())
+        || typed.find(at + 1, &["level", "floor", "rooms", "bedrooms"]).is_some();
+    (stands && of_a_level).then(|| {
+        Answer::say(
+            "a level that stands next to the one before it, and not above it, is `beside`",
+            format!(
+                "write `level {} beside`, and after the name of each of its spaces where it starts: `start` with a way and a length from where the first walk of the level before it begins",
+                typed.text(1, 2)
+            ),
+        )
+    })
 }
 
 /// `level 2 taped inside`, `level Upstairs measured to the studs`: each space says to which face it was measured.

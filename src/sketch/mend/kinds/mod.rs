@@ -69,7 +69,6 @@ mod worths;
 use super::change::Attempt;
 use super::pieces::{Piece, Sort, cut, join};
 use crate::sketch::asked::Placeless;
-use crate::units::length::Length;
 
 /// Small words between those that say something.
 const SMALL: [&str; 7] = ["is", "the", "of", "at", "in", "on", "to"];

@@ -4,6 +4,7 @@
 //! it is, is computed later from the outlines. Where a word is left over, or the words do not say enough, the place is
 //! asked for.
 
+use super::super::pieces::Piece;
 use super::assembled::{self, Space};
 use super::described::in_one_unit;
 use super::measure::{Measure, length_at};
@@ -15,6 +16,8 @@ use crate::sketch::asked::{Part, Placeless, Point, Sort, Whereabouts};
 /// `garage on the east side, 22' x 20', county has 460`, `shed in the yard 10x12`, `porch "P" 3' east of corner 3`,
 /// `porch 16' wide, 5' deep in front, 6' from the left corner`, `garage in the house at the southeast corner`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let line = with_decimal_points(typed);
+    let typed = &Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
     if let Some(answer) = cut_out_of_the_house(typed) {
         return Some(answer);
     }
@@ -30,7 +33,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if said.is_empty() {
         return None;
     }
-    let (mut inside, mut text) = inside(typed, &said);
+    let encloses =
+        !matches!(space.kind, "living" | "porch" | "deck" | "patio" | "balcony" | "court");
+    let (mut inside, mut text) = inside(typed, &said, encloses);
     for words in ["under the same roof", "under one roof"] {
         if let Some(at) = text.to_ascii_lowercase().find(words) {
             inside = true;
@@ -88,6 +93,29 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let is_whole = place.loose.is_empty() && !place.is_apart && !place.needs_street;
     let told = if is_whole { place.whereabouts.clone() } else { Whereabouts::default() };
     Some(asked(typed, &space, &said, size.as_ref(), told, &place))
+}
+
+/// The line with points for the decimal commas of its sizes: `3,60 x 4,20`, `3,60 m x 4,20 m`.
+fn with_decimal_points(typed: &Typed<'_>) -> String {
+    let is_decimal = |piece: &&Piece| {
+        let parts = piece.text.split_once(',').filter(|_| piece.is_number());
+        parts.is_some_and(|(_, decimals)| (1..=2).contains(&decimals.len()))
+    };
+    let mut line = typed.line.to_owned();
+    for by in (1..typed.pieces.len()).filter(|&by| is_by(typed, by)) {
+        let unit = usize::from(typed.says(by - 1, &["m", "meters", "metres"]));
+        let two = [(by - 1).checked_sub(unit), Some(by + 1)];
+        for piece in two.into_iter().flatten().filter_map(|at| typed.piece(at)).filter(is_decimal) {
+            let end = piece.at + piece.text.len();
+            line.replace_range(piece.at..end, &piece.text.replace(',', "."));
+        }
+    }
+    line
+}
+
+/// Whether the piece stands between the two lengths of a size.
+fn is_by(typed: &Typed<'_>, at: usize) -> bool {
+    typed.says(at, &["x", "by"]) || typed.piece(at).is_some_and(|mark| mark.is_mark("×*"))
 }
 
 /// `porch "Porch" cut out of the house`: what lies under the same roof.
@@ -380,8 +408,9 @@ fn says_high(typed: &Typed<'_>, at: usize) -> bool {
         .is_some_and(|one| typed.says(one.end, &["high", "tall", "ceiling", "headroom"]))
 }
 
-/// Whether the words say that the space lies in the house, and the words without those that say so.
-fn inside(typed: &Typed<'_>, text: &str) -> (bool, String) {
+/// Whether the words say that the space lies in the house, and the words without those that say so. What has walls lies
+/// `in the southeast corner` of the house, what has none may stand in a corner between two of its walls.
+fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
     let words = Typed { line: text, pieces: super::cut(text), attempt: typed.attempt };
     let is_in = |at: usize| words.says(at, &["in", "inside", "within", "into"]);
     for at in (0..words.pieces.len()).filter(|&at| is_in(at)) {
@@ -416,9 +445,16 @@ fn inside(typed: &Typed<'_>, text: &str) -> (bool, String) {
     }
     let corner = words.find(1, &["corner"]).filter(|_| words.says(0, &["in"]));
     let of_it = corner.is_some_and(|at| {
-        words.says(at + 1, &["of"])
-            && whereabouts::house(&words, at + 2 + usize::from(words.says(at + 2, &["the"])))
-                .is_some()
+        let ends = words.piece(at + 1).is_none_or(|next| next.is_mark(",;"));
+        let names_it = (1..at).all(|at| {
+            words.says(at, &["the", "far", "upper", "lower"])
+                || whereabouts::compass_corner(&words, at).is_some()
+                || whereabouts::direction(&words, at).is_some()
+        });
+        has_walls && at > 1 && ends && names_it
+            || words.says(at + 1, &["of"])
+                && whereabouts::house(&words, at + 2 + usize::from(words.says(at + 2, &["the"])))
+                    .is_some()
     });
     (of_it, text.to_owned())
 }
@@ -455,7 +491,7 @@ fn start(words: &Typed<'_>) -> Option<Place> {
         }
         let way = |at: usize| match words.lower(at).as_str() {
             "up" => Some(Some(Direction::North)),
-            "down" => Some(Direction::South).map(Some),
+            "down" => Some(Some(Direction::South)),
             _ => whereabouts::direction(words, at),
         };
         let (way, by, end) = match way(at) {

@@ -40,6 +40,7 @@ pub(super) const ROUGHLY: [&str; 8] =
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
+        back_to_the_start,
         parts::several_walls,
         parts::and_a_half,
         worded::more_or_less,
@@ -66,6 +67,43 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         worded::wall,
     ];
     first_of(rules, typed)
+}
+
+/// `back to start`, `back to corner 1`, `return to where we began`: the walk ends there.
+fn back_to_the_start(typed: &Typed<'_>) -> Option<Answer> {
+    let words = [
+        "back",
+        "return",
+        "returns",
+        "to",
+        "the",
+        "at",
+        "where",
+        "we",
+        "it",
+        "i",
+        "of",
+        "point",
+        "start",
+        "starting",
+        "started",
+        "beginning",
+        "began",
+        "begin",
+        "pob",
+        "corner",
+    ];
+    let is_first = |at: usize| typed.says(at - 1, &["corner"]) && typed.lower(at) == "1";
+    let returns = typed.says(0, &["back", "return", "returns"]);
+    let only = (1..typed.pieces.len())
+        .all(|at| typed.says(at, &words) || typed.pieces[at].is_mark(".") || is_first(at));
+    let ends = (1..typed.pieces.len()).any(|at| {
+        is_first(at)
+            || typed.says(at, &["start", "starting", "started", "beginning", "began", "pob"])
+    });
+    (returns && only && ends).then(|| {
+        Answer::line("close", "a walk back to its start is `close`, in place of its last wall")
+    })
 }
 
 pub(super) fn is_way(typed: &Typed<'_>, at: usize) -> bool {

@@ -387,7 +387,8 @@ fn at_a_corner(typed: &Typed<'_>, first: usize, leads: bool) -> Option<Found> {
     let says_corner = typed.says(end, &["corner", "end"]);
     let end = end + usize::from(says_corner);
     let (of, after) = of_a_space(typed, end);
-    if !says_corner && !(leads && ends(typed, after)) && after == end {
+    let says_enough = says_corner || leads && ends(typed, after);
+    if !says_enough && after == end {
         return None;
     }
     let told = match ways {

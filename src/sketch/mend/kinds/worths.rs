@@ -6,7 +6,7 @@ use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted};
 use crate::units::decimal::thousands;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[rate, notice, last_year, values, homestead];
+    let rules: &[Rule] = &[rate, notice, taxes_of_last_year, last_year, values, homestead];
     first_of(rules, typed)
 }
 
@@ -326,6 +326,20 @@ fn sum_at(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
     let digits: String = number.text.chars().filter(char::is_ascii_digit).collect();
     let long = digits.len() >= 5 || number.text.contains(',') && digits.len() >= 4;
     (long && !number.text.contains('.')).then(|| (format!("${}", number.text), at + 1))
+}
+
+/// `last year's taxes $5,778`, `last year paid $5,778`: a tax, of which no value can be made.
+fn taxes_of_last_year(typed: &Typed<'_>) -> Option<Answer> {
+    let is_before = typed.says(0, &["prior", "previous", "last", "preceding"])
+        && typed.says(1, &["yr", "year", "year's", "years", "taxes", "tax"]);
+    let is_tax = typed.find(1, &["taxes", "paid", "bill"]).is_some()
+        && typed.find(1, &["assessed", "appraised", "assessment", "value", "av"]).is_none();
+    (is_before && is_tax).then(|| {
+        Answer::say(
+            "a tax that was paid has no line: what limits this year's value is the value that was taxed last year",
+            "if the notice has that value, write `last year assessed` and the sum; put the tax itself after a `#`",
+        )
+    })
 }
 
 /// `prior yr assessed value 280,000`, `last year appraised $280,000 (capped 10%)`.
