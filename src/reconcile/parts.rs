@@ -389,7 +389,9 @@ mod tests {
         let mut count = 0;
         for text in texts {
             let Some((walls, outline)) = walls(text) else { continue };
-            for part in parts(&outline) {
+            // What is counted twice has no outline.
+            let drawn = parts(&outline).into_iter().filter(|part| part.shape != Shape::Overlap);
+            for part in drawn {
                 let sides = part.simplified(&walls, &outline).map(|one| one.sides);
                 let vectors =
                     sides.map(|sides| sides.iter().map(|side| side.shape.vector()).collect());
