@@ -631,7 +631,8 @@ fn called(typed: &Typed<'_>) -> Option<Called> {
     })
 }
 
-fn by(typed: &Typed<'_>, at: usize) -> bool {
+/// Whether the piece stands between the two lengths of a size.
+pub(super) fn by(typed: &Typed<'_>, at: usize) -> bool {
     typed.says(at, &["x", "by"]) || typed.piece(at).is_some_and(|mark| mark.is_mark("×*"))
 }
 

@@ -6,7 +6,7 @@
 
 use super::super::pieces::Piece;
 use super::assembled::{self, Space};
-use super::described::in_one_unit;
+use super::described::{by as between_lengths, in_one_unit};
 use super::measure::{Measure, length_at};
 use super::whereabouts::{self, Place};
 use super::{Answer, Typed, is_text, plainly, quoted, size_in, standing};
@@ -33,8 +33,10 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if said.is_empty() {
         return None;
     }
-    let encloses =
-        !matches!(space.kind, "living" | "porch" | "deck" | "patio" | "balcony" | "court");
+    let encloses = !matches!(
+        space.kind,
+        "living" | "porch" | "carport" | "deck" | "patio" | "balcony" | "court"
+    );
     let (mut inside, mut text) = inside(typed, &said, encloses);
     for words in ["under the same roof", "under one roof"] {
         if let Some(at) = text.to_ascii_lowercase().find(words) {
@@ -102,7 +104,7 @@ fn with_decimal_points(typed: &Typed<'_>) -> String {
         parts.is_some_and(|(_, decimals)| (1..=2).contains(&decimals.len()))
     };
     let mut line = typed.line.to_owned();
-    for by in (1..typed.pieces.len()).filter(|&by| is_by(typed, by)) {
+    for by in (1..typed.pieces.len()).filter(|&by| between_lengths(typed, by)) {
         let unit = usize::from(typed.says(by - 1, &["m", "meters", "metres"]));
         let two = [(by - 1).checked_sub(unit), Some(by + 1)];
         for piece in two.into_iter().flatten().filter_map(|at| typed.piece(at)).filter(is_decimal) {
@@ -111,11 +113,6 @@ fn with_decimal_points(typed: &Typed<'_>) -> String {
         }
     }
     line
-}
-
-/// Whether the piece stands between the two lengths of a size.
-fn is_by(typed: &Typed<'_>, at: usize) -> bool {
-    typed.says(at, &["x", "by"]) || typed.piece(at).is_some_and(|mark| mark.is_mark("×*"))
 }
 
 /// `porch "Porch" cut out of the house`: what lies under the same roof.
