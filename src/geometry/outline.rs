@@ -11,6 +11,7 @@
 use rstar::primitives::{GeomWithData, Rectangle};
 use rstar::{RTree, RTreeObject};
 
+use crate::geometry::compass::{Axis, Direction};
 use crate::units::area::Area;
 use crate::units::length::Length;
 
@@ -96,6 +97,21 @@ impl Outline {
     /// 1 if the inside is on the left, -1 if it is on the right.
     pub(crate) fn turn(&self) -> i64 {
         if self.signed_area() < Area::ZERO { -1 } else { 1 }
+    }
+
+    /// The direction in which a side faces, outward; `None` if it is slanted.
+    pub(crate) fn faces(&self, side: usize) -> Option<Direction> {
+        let wall = self.vectors[side];
+        // To the left of a walk that has the inside on its right.
+        let (east, north) = match self.turn() < 0 {
+            true => (-wall.north, wall.east),
+            false => (wall.north, -wall.east),
+        };
+        match (east, north) {
+            (0, along) => Some(Direction::along(Axis::North, along.signum())),
+            (along, 0) => Some(Direction::along(Axis::East, along.signum())),
+            _ => None,
+        }
     }
 
     /// Whether a side is curved.

@@ -494,6 +494,14 @@ impl Side {
         &self.typed
     }
 
+    /// The length of a straight side as typed, without its direction; `None` for a side with more than one length or none.
+    pub(crate) fn length_typed(&self) -> Option<String> {
+        match &self.run {
+            Run::Straight(_, written) => Some(written.grouped()),
+            _ => None,
+        }
+    }
+
     /// Its length on the record; `None` if the file does not give it.
     pub fn recorded(&self) -> Option<Length> {
         self.words.recorded.map(WrittenLength::length)

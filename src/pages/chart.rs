@@ -14,8 +14,8 @@ use crate::wording::sentences::{Sentences, rounded_float};
 use crate::wording::size::{number_alone, step_alone, typed_number_alone, typed_size};
 use crate::wording::step_lines::is_left_within;
 
-/// The height of one bar's row, in points.
-const BAR_ROW_PT: f64 = 13.0;
+/// The height of one bar's row, in points: near enough for a program that extracts text to keep the labels together.
+const BAR_ROW_PT: f64 = 11.0;
 /// The width for a step's name and number, in points.
 const LABEL_PT: f64 = 96.0;
 /// The letter size of labels, in points.

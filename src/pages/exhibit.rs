@@ -64,7 +64,13 @@ pub(crate) fn exhibit(
     referred: Referred,
 ) -> Moved {
     let figure = reconciliation.figures().first();
-    flow.begin_exhibit("Exhibit", &heard::exhibit(say, reconciliation, marks, level));
+    // What asks for nothing is for the owner, and gets no exhibit number.
+    let is_handed_in = figure.is_none_or(|figure| say.asks_anything(figure));
+    let title = if is_handed_in { "Exhibit" } else { "Summary" };
+    flow.begin(title, &heard::exhibit(say, reconciliation, marks, level));
+    if is_handed_in {
+        flow.box_for_a_number();
+    }
     let say = &say.on_the_page_of(level.filter(|_| referred.levels));
     let steps = [Density::Long, Density::Short, Density::Small, Density::Least];
     let page = |density, limits| {
@@ -113,7 +119,13 @@ pub(crate) fn exhibit(
             }
         }
     }
+    // It is read in another order than it is drawn in: what is asked for follows the headline, and the drawing the reasons.
+    let page_of = flow.pages.len();
+    let begins = flow.passage_count();
+    flow.pour(&parts.headline);
+    let about = flow.passage_count();
     flow.pour(&parts.top);
+    let drawing = flow.passage_count();
     let mut moved = Moved { is_cut: parts.is_cut, ..Moved::default() };
     if let Some(level) = level {
         if say.house.levels.len() > 1 {
@@ -126,10 +138,21 @@ pub(crate) fn exhibit(
         moved.notes = drawn.notes_left_out.clone();
         moved.drawing = Some(drawn);
     }
+    let steps = flow.passage_count();
     if figure.is_some() {
         flow.beside(&parts.steps, &parts.chart, STEPS_PT + BETWEEN_PT);
     }
-    flow.pour(&parts.bottom);
+    flow.pour(&parts.reasons);
+    let caution = flow.passage_count();
+    flow.pour(&parts.caution);
+    let asks = flow.passage_count();
+    flow.pour(&parts.asks);
+    let ends = flow.passage_count();
+    let order =
+        [begins..about, asks..ends, about..drawing, steps..caution, drawing..steps, caution..asks];
+    if flow.pages.len() == page_of {
+        flow.read_in(begins, &order);
+    }
     moved
 }
 
@@ -198,10 +221,13 @@ impl Density {
 
 /// Everything on the page except the drawing.
 struct Parts {
+    headline: Stack,
     top: Stack,
     steps: Stack,
     chart: Stack,
-    bottom: Stack,
+    reasons: Stack,
+    caution: Stack,
+    asks: Stack,
     is_cut: bool,
 }
 
@@ -216,10 +242,13 @@ impl Parts {
     ) -> Parts {
         let figure = reconciliation.figures().first();
         let mut parts = Parts {
+            headline: Stack::new(width_pt),
             top: Stack::new(width_pt),
             steps: Stack::new(STEPS_PT),
             chart: Stack::new(width_pt - STEPS_PT - BETWEEN_PT),
-            bottom: Stack::new(width_pt),
+            reasons: Stack::new(width_pt),
+            caution: Stack::new(width_pt),
+            asks: Stack::new(width_pt),
             is_cut: false,
         };
         let sizes = density.sizes(limits);
@@ -229,24 +258,21 @@ impl Parts {
             parts.chart = chart(figure, say, width_pt - STEPS_PT - BETWEEN_PT);
             parts.possible(say, reconciliation, figure, sizes);
         }
-        if figure.is_none() {
-            parts.caution();
-        }
+        parts.caution.space(3.0);
+        // It stands before the request, which it would seem to take back after it.
+        let caution = "Figures are computed from these lengths; that does not show that the lengths are right.";
+        parts.caution.paragraph(6.8, caution);
         parts
     }
 
-    /// What no computation shows. It stands before the request, which it would seem to take back after it.
-    fn caution(&mut self) {
-        self.bottom.space(3.0);
-        self.bottom.paragraph(6.8, "Figures are computed from these lengths; that does not show that the lengths are right.");
-    }
-
     fn below_pt(&self) -> f64 {
-        self.steps.height_pt().max(self.chart.height_pt()) + self.bottom.height_pt()
+        let below = [&self.reasons, &self.caution, &self.asks];
+        self.steps.height_pt().max(self.chart.height_pt())
+            + below.into_iter().map(Stack::height_pt).sum::<f64>()
     }
 
     fn height_pt(&self) -> f64 {
-        self.top.height_pt() + self.below_pt()
+        self.headline.height_pt() + self.top.height_pt() + self.below_pt()
     }
 
     /// The statement, what follows from the figures alone, and who measured and how precisely.
@@ -262,8 +288,8 @@ impl Parts {
         // Other figures have a page of their own.
         let figures = &reconciliation.figures()[..reconciliation.figures().len().min(1)];
         for text in say.statements(figures) {
-            self.is_cut |= self.top.at_most(most, |top| top.title(size_pt, &text));
-            self.top.space(2.0);
+            self.is_cut |= self.headline.at_most(most, |headline| headline.title(size_pt, &text));
+            self.headline.space(2.0);
         }
         let (smaller, unlikely) = say.warned_on_a_page(reconciliation.figures());
         if let Some(text) = unlikely {
@@ -319,21 +345,20 @@ impl Parts {
         figure: &Figure,
         sizes: Sizes,
     ) {
-        self.bottom.space(3.0);
+        self.reasons.space(3.0);
         for block in say.possible(figure) {
-            self.is_cut |= blocks::one(&mut self.bottom, &block, sizes);
+            self.is_cut |= blocks::one(&mut self.reasons, &block, sizes);
         }
         for text in map::not_measured(say.house, reconciliation) {
-            self.is_cut |= blocks::one(&mut self.bottom, &Block::Paragraph(text), sizes);
+            self.is_cut |= blocks::one(&mut self.reasons, &Block::Paragraph(text), sizes);
         }
-        self.caution();
-        self.bottom.space(4.0);
+        self.asks.space(4.0);
         let request = say.request(reconciliation, figure);
-        self.is_cut |= self.bottom.at_most(3, |bottom| bottom.title(9.2, &request));
+        self.is_cut |= self.asks.at_most(3, |asks| asks.title(9.2, &request));
         let missing = say.missing(reconciliation.figures()).into_iter().take(2);
         let too: Vec<String> = say.asked_too(figure).into_iter().chain(missing).collect();
         if !too.is_empty() {
-            self.is_cut |= blocks::one(&mut self.bottom, &Block::Paragraph(too.join(" ")), sizes);
+            self.is_cut |= blocks::one(&mut self.asks, &Block::Paragraph(too.join(" ")), sizes);
         }
     }
 }

@@ -76,7 +76,7 @@ pub(crate) fn drawn(say: &Sentences<'_>, marks: &Marks, level: usize, apart: &[u
     let parts = parts.map(|(_, parts)| parts.clone()).filter(|parts| !parts.is_empty());
     let sentences: Vec<String> = spaces.chain(dashes).chain(roofs).chain(parts).collect();
     format!(
-        "The drawing shows {}{below}{}. {}",
+        "The drawing shows {}{below}{}. Its sides are told in the order and the direction in which they are walked. {}",
         house.levels[level].name,
         turned(house.particulars.front),
         sentences.join(" ")

@@ -1,6 +1,8 @@
 //! Text and tables as rows, and pages that are filled with rows.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use std::ops::Range;
+
 use crate::pages::Paper;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
@@ -585,9 +587,8 @@ impl Flow {
         }
     }
 
-    /// Begins the first page with a box for the exhibit number instead of its title.
-    pub(crate) fn begin_exhibit(&mut self, section: &str, description: &str) {
-        self.begin(section, description);
+    /// Draws a box for the exhibit number around the title of the page.
+    pub(crate) fn box_for_a_number(&mut self) {
         let right = self.paper.size_pt().0 - EDGE_PT;
         let Some(page) = self.pages.last_mut() else { return };
         let (left, top, bottom) = (right - 118.0, 29.0, 52.0);
@@ -730,6 +731,18 @@ impl Flow {
     pub(crate) fn need(&mut self, height_pt: f64) {
         if !self.fits(height_pt) {
             self.turn(format!("{}, continued", self.section), Role::Furniture);
+        }
+    }
+
+    /// The number of passages on the page so far.
+    pub(crate) fn passage_count(&self) -> usize {
+        self.pages.last().map_or(0, Page::passage_count)
+    }
+
+    /// Puts the passages of the page from `from` on in the order in which they are to be read.
+    pub(crate) fn read_in(&mut self, from: usize, order: &[Range<usize>]) {
+        if let Some(page) = self.pages.last_mut() {
+            page.read_in(from, order);
         }
     }
 

@@ -2,6 +2,8 @@
 //! SVG.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use std::ops::Range;
+
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::pictures::Picture;
@@ -390,6 +392,25 @@ impl Page {
         let ends = self.passages.iter().skip(1).map(|next| next.from);
         let ends = ends.chain(std::iter::once(self.inks.len()));
         self.passages.iter().zip(ends).map(|(passage, to)| (passage, &self.inks[passage.from..to]))
+    }
+
+    /// The number of passages so far.
+    pub(crate) fn passage_count(&self) -> usize {
+        self.passages.len()
+    }
+
+    /// Puts the passages from `from` on in this order, each range counted from the first of all. Where they are drawn does
+    /// not change.
+    pub(crate) fn read_in(&mut self, from: usize, order: &[Range<usize>]) {
+        let all: Vec<(Passage, Vec<Ink>)> =
+            self.passages().map(|(passage, inks)| (passage.clone(), inks.to_vec())).collect();
+        let Some(first) = self.passages.get(from).map(|passage| passage.from) else { return };
+        self.inks.truncate(first);
+        self.passages.truncate(from);
+        for (passage, inks) in order.iter().flat_map(|range| &all[range.clone()]) {
+            self.begin(passage.role.clone(), passage.continues);
+            self.inks.extend_from_slice(inks);
+        }
     }
 
     pub(crate) fn write(&mut self, text: Text) {

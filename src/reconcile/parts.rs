@@ -170,18 +170,7 @@ impl Part {
 
     /// The direction in which the front of a bay faces; `None` if it is slanted.
     pub(crate) fn faces(self, outline: &Outline) -> Option<Direction> {
-        let front = outline.vectors()[self.side];
-        // To the left of a walk that has the inside on its right.
-        let (east, north) = if outline.turn() < 0 {
-            (-front.north, front.east)
-        } else {
-            (front.north, -front.east)
-        };
-        match (east, north) {
-            (0, along) => Some(Direction::along(Axis::North, along.signum())),
-            (along, 0) => Some(Direction::along(Axis::East, along.signum())),
-            _ => None,
-        }
+        outline.faces(self.side)
     }
 
     /// The two sides of its rectangle.

@@ -269,7 +269,8 @@ impl Sentences<'_> {
             }
             _ => gives.said(&the(figure), self.is_metric()),
         };
-        let doubled = self.doubled(figure, one).unwrap_or_default();
+        let doubled = self.doubled(figure, one).or_else(|| self.level_taken(figure, one));
+        let doubled = doubled.unwrap_or_default();
         let as_measured = self.counted_as_measured(figure, one).unwrap_or_default();
         let others: Vec<String> =
             Self::other_walls(figure, one).map(|other| self.cause_said(figure, other)).collect();
@@ -378,6 +379,25 @@ impl Sentences<'_> {
         })
     }
 
+    /// A note of the size that a level is taken at, and of its own: `; that is 330 in place of 236 for the loft`.
+    fn level_taken(&self, figure: &Figure, one: &Explanation) -> Option<String> {
+        let Cause::Departures(DepartureKind::Level { level, .. }, None) = one.cause else {
+            return None;
+        };
+        let is_fine = self.is_taken_finely(figure, one);
+        let spaces = (0..self.house.spaces.len()).filter(|&i| {
+            self.house.spaces[i].level == level && crate::areas::is_in_total(self.house, i, false)
+        });
+        let own = spaces.map(|i| match is_fine {
+            true => self.areas.spaces[i].net_tenth_foot,
+            false => self.areas.spaces[i].net_whole_foot,
+        });
+        let own: Area = own.sum();
+        let [taken, own] = [own + one.effect, own].map(|area| self.number(area.whole_sq_ft()));
+        let name = words::the_quoted(&self.house.levels[level].name);
+        Some(format!("; that is {taken} in place of {own} for {name}"))
+    }
+
     /// Says that nothing common accounts for the rest; `None` if rounding alone does.
     pub(super) fn nothing_common(&self, figure: &Figure) -> Option<Accounts> {
         let rest = not_explained(figure);
@@ -394,9 +414,7 @@ impl Sentences<'_> {
         let figure_word = figure.word();
         if let Some(part) = self.unwalked(figure).filter(|_| !is_silent) {
             return Some(Accounts {
-                opening: format!(
-                    "{part} No common cause fits what is left well enough to be named."
-                ),
+                opening: part,
                 items: Vec::new(),
                 near: Vec::new(),
                 closing: match self.reader {

@@ -22,7 +22,7 @@ use crate::wording::size::{size_of_sq_ft, typed_number_alone};
 
 /// A cause of a figure, as a phrase that follows "possible:".
 pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String {
-    let departures: Vec<String> = cause.departures().map(|kind| departure(kind, listed)).collect();
+    let departures = departures(cause, listed);
     let own = match cause {
         Cause::None => "rounding alone".to_owned(),
         Cause::Departures(..) => String::new(),
@@ -45,9 +45,23 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String 
     };
     match (departures.is_empty(), own.is_empty()) {
         (true, _) => own,
-        (false, true) => departures.join(", and "),
-        (false, false) => format!("{own}, and {}", departures.join(", and ")),
+        (false, true) => departures,
+        (false, false) => format!("{own}, and {departures}"),
     }
+}
+
+/// The departures of a cause as a phrase. What becomes of two spaces alike is said once: `front eaves and rear eaves not
+/// deducted`.
+fn departures(cause: Cause, listed: Listed<'_>) -> String {
+    let mut told: Vec<(Vec<String>, &'static str)> = Vec::new();
+    for (what, how) in cause.departures().map(|kind| departure(kind, listed)) {
+        match told.iter_mut().find(|(_, other)| *other == how) {
+            Some((all, _)) => all.push(what),
+            None => told.push((vec![what], how)),
+        }
+    }
+    let phrases = told.iter().map(|(all, how)| format!("{} {how}", words::all_of(all)));
+    phrases.collect::<Vec<String>>().join(", and ")
 }
 
 /// The total that was meant where digits were typed differently: the one nearest to the house as it is rounded here.
@@ -57,14 +71,17 @@ pub(crate) fn meant(cause: Cause, figure: &Figure) -> Option<WrittenArea> {
     nearest_meant(how, figure.typed(), one.sq_ft() - one.effect.sq_ft())
 }
 
-/// A misread wall in words: `side 4 of the house taken as 49', ten feet more, here west 39' 5"`; with the wall that then
-/// has another length too, `sides 2 and 4 of the house taken as 61' and 37', here east 55' 8" and west 31' 5"`. Of walls
+/// A misread wall in words: `side 4 of the house taken as 49', ten feet more, here 39' 5"`; with the wall that then
+/// has another length too, `sides 2 and 4 of the house taken as 61' and 37', here 55' 8" and 31' 5"`. Of walls
 /// that were taped at another face than the record's, the length there comes first: `here 20', 19' 4" inside`.
 fn misread(wall: MisreadWall, house: &House, face: Face) -> String {
     let space = &house.spaces[wall.space];
     let name = words::the_quoted(&space.name);
     let form = house.usual_form();
-    let typed = |side: usize| space.sides[side].typed.to_string();
+    let typed = |side: usize| {
+        let side = &space.sides[side];
+        side.length_typed().unwrap_or_else(|| side.typed().to_owned())
+    };
     let taken = |length: Length| match form.is_metric() {
         true => WrittenLength::new(length, form).spoken(),
         false if is_whole_feet(length) => length.to_string(),
@@ -180,57 +197,56 @@ fn written(how: TotalWritten) -> &'static str {
     }
 }
 
-fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
+/// What a departure is about, and what becomes of it.
+fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) {
     let house: &House = listed.house;
     let name = |space: usize| words::quoted_in_text(&house.spaces[space].name);
     let level_name = |level: usize| words::quoted_in_text(&house.levels[level].name);
     match kind {
-        DepartureKind::Counted { space } => format!("{} counted", name(space)),
+        DepartureKind::Counted { space } => (name(space), "counted"),
         DepartureKind::MissingCounted { missing } => {
             let name = words::quoted_in_text(&listed.house.missing[missing].name);
-            format!("{name}, not found on site, still counted")
+            (format!("{name}, not found on site,"), "still counted")
         }
-        DepartureKind::LeftOut { space } => match whole_level(space, house) {
-            Some(level) => format!("{} not counted", level_name(level)),
-            None => format!("{} not counted", name(space)),
-        },
-        DepartureKind::LevelLeftOut { level } => format!("{} not counted", level_name(level)),
+        DepartureKind::LeftOut { space } => {
+            let level = whole_level(space, house);
+            (level.map_or_else(|| name(space), level_name), "not counted")
+        }
+        DepartureKind::LevelLeftOut { level } => (level_name(level), "not counted"),
         DepartureKind::NotDeducted { space } => {
-            format!("{} not deducted", deducted_name(&house.spaces[space]))
+            (deducted_name(&house.spaces[space]), "not deducted")
         }
-        DepartureKind::Deducted { space } => {
-            format!("{} deducted", deducted_name(&house.spaces[space]))
-        }
+        DepartureKind::Deducted { space } => (deducted_name(&house.spaces[space]), "deducted"),
         DepartureKind::DeductedTwice { space } => {
-            format!("{} deducted twice", deducted_name(&house.spaces[space]))
+            (deducted_name(&house.spaces[space]), "deducted twice")
         }
-        DepartureKind::Level { level, how } => {
-            let how = match how {
+        DepartureKind::Level { level, how } => (
+            level_name(level),
+            match how {
                 LevelTaken::WholeBelow => "counted as the whole outline of the level below",
                 LevelTaken::ThreeQuartersBelow => {
                     "counted as three quarters of the outline of the level below"
                 }
                 LevelTaken::HalfBelow => "counted as half the outline of the level below",
                 LevelTaken::Twice => "counted twice",
-            };
-            format!("{} {how}", level_name(level))
+            },
+        ),
+        DepartureKind::UnderRoof => {
+            let names = few_under_roof(house).map(|names| words::all_of(&names));
+            (names.unwrap_or_else(|| "everything under the roof".to_owned()), "counted")
         }
-        DepartureKind::UnderRoof => match few_under_roof(house) {
-            Some(names) => format!("{} counted", words::all_of(&names)),
-            None => "everything under the roof counted".to_owned(),
-        },
         DepartureKind::Part { space, part } => {
             let what = part_of(&house.spaces[space], part);
             let size = size_of_part(&house.spaces[space], part, house);
             match part.shape {
                 Shape::Recess if part.is_corner(&house.spaces[space].closed.outline) => {
-                    format!("{what}{size} squared off")
+                    (format!("{what}{size}"), "squared off")
                 }
-                Shape::Recess => format!("{what}{size} filled in"),
-                Shape::Jog | Shape::Wing => format!("{what}{size} left off"),
-                Shape::Bay => format!("{what} left off"),
-                Shape::BoxedBay => format!("{what} drawn as a box"),
-                Shape::Overlap => format!("{what}{size} counted twice"),
+                Shape::Recess => (format!("{what}{size}"), "filled in"),
+                Shape::Jog | Shape::Wing => (format!("{what}{size}"), "left off"),
+                Shape::Bay => (what, "left off"),
+                Shape::BoxedBay => (what, "drawn as a box"),
+                Shape::Overlap => (format!("{what}{size}"), "counted twice"),
             }
         }
     }
@@ -321,8 +337,10 @@ fn size_of_part(space: &Space, part: Part, house: &House) -> String {
 /// A question that would settle whether a cause applies.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum OpenQuestion {
-    /// Something to state: `whether the total counts the covered porch`.
+    /// Something to state: `how walls are rounded`.
     State(String),
+    /// What the total does with a space: `counts`, `the covered porch`.
+    Total { does: &'static str, what: String },
     /// Something to provide: `the total before it was rounded`.
     Provide(String),
     /// A wall to compare with the record's sketch and to measure again, with the space that it belongs to.
@@ -341,12 +359,41 @@ impl OpenQuestion {
 
 /// What the owner does about questions, each once: `ask whether the total counts the covered porch`.
 pub(crate) fn for_the_owner(open: &[OpenQuestion]) -> Vec<String> {
-    let asked = open.iter().filter_map(|question| match question {
-        OpenQuestion::State(what) => Some(format!("ask {what}")),
-        OpenQuestion::Provide(what) => Some(format!("ask for {what}")),
-        OpenQuestion::Wall { .. } | OpenQuestion::Sketch { .. } | OpenQuestion::Bay(_) => None,
+    let stated = stated(open).into_iter().map(|what| format!("ask {what}"));
+    let provided = provided(open).into_iter().map(|what| format!("ask for {what}"));
+    stated.chain(provided).chain(walls_to_check(open)).collect()
+}
+
+/// What is to be stated. What the total does with several spaces is one question: `whether the total counts the garage or
+/// the porch`.
+fn stated(open: &[OpenQuestion]) -> Vec<String> {
+    let mut asked: Vec<(Option<&str>, Vec<&str>)> = Vec::new();
+    for question in open {
+        match question {
+            OpenQuestion::State(what) => asked.push((None, vec![what])),
+            OpenQuestion::Total { does, what } => {
+                match asked.iter_mut().find(|(other, _)| *other == Some(does)) {
+                    Some((_, all)) => all.push(what),
+                    None => asked.push((Some(does), vec![what])),
+                }
+            }
+            _ => {}
+        }
+    }
+    let said = |(does, what): (Option<&str>, Vec<&str>)| match does {
+        Some(does) => format!("whether the total {does} {}", words::one_of(&what)),
+        None => words::all_of(&what),
+    };
+    asked.into_iter().map(said).collect()
+}
+
+/// What is to be provided.
+fn provided(open: &[OpenQuestion]) -> Vec<String> {
+    let what = open.iter().filter_map(|question| match question {
+        OpenQuestion::Provide(what) => Some(what.clone()),
+        _ => None,
     });
-    asked.chain(walls_to_check(open)).collect()
+    what.collect()
 }
 
 /// What to do about walls: all to compare in one phrase, and all to look at that are not among those.
@@ -415,30 +462,18 @@ fn named(walls: &[(&str, Vec<usize>)]) -> String {
 /// The open questions as a page puts them: as requests to the office if it is asked anything, which it is about a record
 /// that is not smaller than the house; for any other figure, as what is not known.
 pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_asked: bool) -> String {
-    let of = |pick: fn(&OpenQuestion) -> Option<&str>| -> Vec<&str> {
-        open.iter().filter_map(pick).collect()
-    };
-    let stated = of(|question| match question {
-        OpenQuestion::State(what) => Some(what),
-        _ => None,
-    });
-    let provided = of(|question| match question {
-        OpenQuestion::Provide(what) => Some(what),
-        _ => None,
-    });
+    let (stated, provided) = (stated(open), provided(open));
     if !is_asked {
-        let unknown: Vec<&str> = stated.into_iter().chain(provided).collect();
+        let unknown: Vec<String> = stated.into_iter().chain(provided).collect();
         return match unknown.is_empty() {
             true => String::new(),
             false => format!("Not known: {}.", words::all_of(&unknown)),
         };
     }
-    let sentence = |(verb, asked): (&str, Vec<&str>)| {
+    let sentence = |(verb, asked): (&str, Vec<String>)| {
         (!asked.is_empty()).then(|| format!("Please {verb}{}.", words::all_of(&asked)))
     };
-    let walls = walls_to_check(open);
-    let walls = walls.iter().map(String::as_str).collect();
-    let requests = [("state ", stated), ("provide ", provided), ("", walls)];
+    let requests = [("state ", stated), ("provide ", provided), ("", walls_to_check(open))];
     requests.into_iter().filter_map(sentence).collect::<Vec<String>>().join(" ")
 }
 
@@ -496,48 +531,42 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
     let house: &House = listed.house;
     let name = |space: usize| words::the_quoted(&house.spaces[space].name);
     let level_name = |level: usize| words::the_quoted(&house.levels[level].name);
-    OpenQuestion::State(match kind {
-        DepartureKind::Counted { space } => format!("whether the total counts {}", name(space)),
+    let total = |does: &'static str, what: String| OpenQuestion::Total { does, what };
+    match kind {
+        DepartureKind::Counted { space } => total("counts", name(space)),
         DepartureKind::MissingCounted { missing } => {
-            let name = words::the_quoted(&listed.house.missing[missing].name);
-            format!("whether the total still counts {name}")
+            total("still counts", words::the_quoted(&listed.house.missing[missing].name))
         }
         DepartureKind::LeftOut { space } => {
-            let name = whole_level(space, house).map_or_else(|| name(space), level_name);
-            format!("whether the total includes {name}")
+            total("includes", whole_level(space, house).map_or_else(|| name(space), level_name))
         }
-        DepartureKind::LevelLeftOut { level } => {
-            format!("whether the total includes {}", level_name(level))
-        }
+        DepartureKind::LevelLeftOut { level } => total("includes", level_name(level)),
         DepartureKind::Level { level, .. } => {
-            format!("how the total counts {}", level_name(level))
+            OpenQuestion::state(format!("how the total counts {}", level_name(level)))
         }
         DepartureKind::NotDeducted { space } | DepartureKind::Deducted { space } => {
-            format!("whether the total deducts {}", deducted_named(&house.spaces[space]))
+            total("deducts", deducted_named(&house.spaces[space]))
         }
-        DepartureKind::DeductedTwice { space } => {
-            format!("how often the total deducts {}", deducted_named(&house.spaces[space]))
-        }
+        DepartureKind::DeductedTwice { space } => OpenQuestion::state(format!(
+            "how often the total deducts {}",
+            deducted_named(&house.spaces[space])
+        )),
         DepartureKind::UnderRoof => match few_under_roof(house) {
             Some(_) => {
                 let names: Vec<String> = under_roof(house).map(name).collect();
-                format!("whether the total counts {}", words::all_of(&names))
+                total("counts", words::all_of(&names))
             }
-            None => "which spaces the total counts".to_owned(),
+            None => OpenQuestion::state("which spaces the total counts"),
         },
-        DepartureKind::Part { space, part } => {
-            return match part.shape {
-                Shape::Bay | Shape::BoxedBay => {
-                    OpenQuestion::Bay(part_of(&house.spaces[space], part))
-                }
-                Shape::Overlap => OpenQuestion::state(format!(
-                    "which rectangles of {} the total adds up",
-                    name(space)
-                )),
-                _ => OpenQuestion::Sketch { number: part.side + 1, of: name(space) },
-            };
-        }
-    })
+        DepartureKind::Part { space, part } => match part.shape {
+            Shape::Bay | Shape::BoxedBay => OpenQuestion::Bay(part_of(&house.spaces[space], part)),
+            Shape::Overlap => OpenQuestion::state(format!(
+                "which rectangles of {} the total adds up",
+                name(space)
+            )),
+            _ => OpenQuestion::Sketch { number: part.side + 1, of: name(space) },
+        },
+    }
 }
 
 /// What another line of the record shows about its rounding, in a sentence.

@@ -100,7 +100,10 @@ impl Sentences<'_> {
         .into_iter()
         .filter_map(|(source, words)| sources.contains(&source).then_some(words))
         .collect();
-        Some(format!("No counted wall was measured: every length is {}.", words::one_of(&words)))
+        Some(format!(
+            "No wall that counts was measured: every length is {}.",
+            words::one_of(&words)
+        ))
     }
 
     /// The lengths that were taped as checks, each with what the walls give; `None` if there are none.
@@ -179,20 +182,26 @@ impl Sentences<'_> {
         };
         // The area of the first sentence on the page follows from the one here.
         let leads = match changes.strip_prefix('+') {
-            _ if changes == "0" => format!("leaves it at {}", number(rounded)),
-            Some(more) => format!("adds {more} to that: {}", number(rounded)),
+            _ if changes == "0" => "does not change it".to_owned(),
+            Some(more) => format!("makes it {}, {more} more", number(rounded)),
             None => {
                 let less = changes.trim_start_matches('\u{2212}');
-                format!("takes {less} off that: {}", number(rounded))
+                format!("makes it {}, {less} less", number(rounded))
             }
         };
         let comma = if fine.ends_with(',') { "" } else { "," };
+        let unit = if is_metric { "sq m" } else { "sq ft" };
+        let off = off_by(gross.plus_minus_outside(), is_metric);
+        let worst = off_by(gross.worst_case_outside(), is_metric);
+        let off = match off == worst {
+            true => format!("± {off} {unit}, even with every wall off the same way"),
+            false => format!(
+                "± {off} {unit} (about 95%), or ± {worst} {unit} at worst with every wall off the same way"
+            ),
+        };
         format!(
-            "Before any rounding the area is {} ± {} {} (about 95%), or ± {} at worst with every wall off the same way, if {}. Rounding each wall to {fine}{comma} as {appraisers} do, {leads}.",
+            "Before any rounding the area is {} {off}, if {}. Rounding each wall to {fine}{comma} as {appraisers} do, {leads}.",
             number(exact),
-            off_by(gross.plus_minus_outside(), is_metric),
-            if is_metric { "sq m" } else { "sq ft" },
-            off_by(gross.worst_case_outside(), is_metric),
             self.if_within(),
         )
     }
@@ -289,13 +298,17 @@ impl Sentences<'_> {
 /// How a walk that misses its start was closed, as the end of a sentence. If nearly all of the misclosure went to one
 /// side, it names that side.
 pub(crate) fn closed_by(space: &Space) -> String {
-    match taken_up(space) {
-        Some((side, true)) => format!("all of that is added to or taken from side {}", side.number),
-        Some((side, false)) => {
-            format!("nearly all of that is added to or taken from side {}", side.number)
-        }
-        None => "that is spread over its sides".to_owned(),
-    }
+    let Some((side, is_all)) = taken_up(space) else {
+        return "that is spread over its sides".to_owned();
+    };
+    let closed = space.closed.outline.vectors()[side.number.index()].chord_length();
+    let typed = match &side.run {
+        Run::Straight(_, written) | Run::Bearing(_, written) => written.length(),
+        _ => closed,
+    };
+    let how = if closed > typed { "added to" } else { "taken from" };
+    let share = if is_all { "all" } else { "nearly all" };
+    format!("{share} of that is {how} side {}", side.number)
 }
 
 /// The side that took up nearly all of the misclosure of a walk; `None` if there was none or no such side.

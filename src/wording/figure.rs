@@ -1,7 +1,8 @@
 //! A figure in plain blocks: the sentence, the steps, what is possible, and how certain the measured area is.
 
+use crate::areas::is_in_total;
 use crate::areas::range::Range;
-use crate::areas::{EquallyNear, is_in_total};
+use crate::diagnostic::words;
 use crate::house::{LengthSource, SideRule};
 use crate::reconcile::{BridgeStep, Explanation, Figure, Line, Reconciliation};
 use crate::units::area::Area;
@@ -11,7 +12,7 @@ use crate::wording::block::Block;
 use crate::wording::rounding::{in_two, one_of_two};
 use crate::wording::sentences::{SMALLER_RECORD_ON_A_PAGE, Sentences, capital, the, whole};
 use crate::wording::size::{
-    number_alone, number_or_size, range_beside, size_of_sq_ft, step, step_alone, typed_size,
+    number_alone, number_or_size, range_beside, step, step_alone, sum_as_printed, typed_size,
 };
 
 impl Sentences<'_> {
@@ -116,7 +117,7 @@ impl Sentences<'_> {
             false => sum(false),
         };
         (start != same && !terms.is_empty())
-            .then(|| format!("{}, as {} says: {worked}", terms.join(", "), the(figure)))
+            .then(|| format!("{}, the same way as {}: {worked}", terms.join(", "), the(figure)))
     }
 
     /// A note for the counting step of a figure with whole-foot walls: the area of the counted spaces to the whole
@@ -190,21 +191,6 @@ impl Sentences<'_> {
         let figure = figures.first();
         let range = self.possible_range(figure);
         let range = range.map(|range| format!(" ({range})")).unwrap_or_default();
-        let other = |others: &EquallyNear| match others.totals() {
-            some @ [_, ..] if some.len() < 3 && others.is_complete() => {
-                let size = |one: &i64| {
-                    let size = size_of_sq_ft(*one, self.is_metric());
-                    size.trim_end_matches(" sq ft").to_owned()
-                };
-                let sizes: Vec<String> = some.iter().map(size).collect();
-                format!(
-                    " (or {}, if another wall is adjusted so that the rounded walls meet)",
-                    sizes.join(" or ")
-                )
-            }
-            _ => String::new(),
-        };
-        let fine_or = other(&self.areas.equally_near_tenth_foot());
         let halves = figure.and_then(|figure| self.half_foot_area(figure));
         let halves = halves
             .map(|area| format!("; {} with each wall to the half foot", self.size(area)))
@@ -213,24 +199,8 @@ impl Sentences<'_> {
             .and_then(|figure| self.taken_the_same_way(figure))
             .map(|worked| format!(" {}.", capital(&worked)))
             .unwrap_or_default();
-        // On the drawing each space has its own area, rounded separately.
-        let counted = (0..self.house.spaces.len()).filter(|&i| is_in_total(self.house, i, false));
-        let apart: i64 = counted.map(|i| self.areas.spaces[i].net_tenth_foot.whole_sq_ft()).sum();
-        let is_sum = apart == gross.tenth_foot().whole_sq_ft();
-        let once = match is_sum {
-            true => String::new(),
-            false => format!(
-                " (the areas on the drawings, each rounded by itself, add up to {} sq ft)",
-                thousands(apart)
-            ),
-        };
-        let is_told = figure.is_some_and(|figure| self.below_beside(figure).is_some());
-        let below = match self.areas.below_grade().filter(|_| !is_told) {
-            Some(below) => {
-                format!(" Below grade, not included: {}.", self.size(below.tenth_foot()))
-            }
-            None => String::new(),
-        };
+        let below = self.below_named().unwrap_or_default();
+        let sum = self.summed().map(|(sum, _)| format!(" {sum}.")).unwrap_or_default();
         // Nobody has rounded the walls of a metric record to the foot.
         let in_feet = match figure.is_none_or(|figure| self.is_asked_about_feet(figure)) {
             true => {
@@ -240,19 +210,84 @@ impl Sentences<'_> {
             false => String::new(),
         };
         format!(
-            "{}: {} with each wall to {}{once}{fine_or}{in_feet}{halves}.{below}{same_way}",
-            self.gross_name(),
+            "{}: {} with each wall to {}{in_feet}{halves}.{sum}{below}{same_way}",
+            self.gross_at(),
             self.size(gross.tenth_foot()),
             self.fine(),
         )
     }
 
-    /// The levels that are drawn on other pages, each with its page, preceded by a space: ` Other levels: Upper floor,
-    /// page 2.` `None` if there are none.
+    /// What the area above grade is the sum of, with what is drawn on another page named with it, and the levels that are
+    /// in it: `House 1,282 + attic rooms 834 (page 2) = 2,116 sq ft`. The numbers add up as printed, whole or if they do
+    /// not so with two decimals. `None` for a house of one space.
+    fn summed(&self) -> Option<(String, Vec<usize>)> {
+        /// With more spaces than this, the levels are added.
+        const SPACES_MOST: usize = 4;
+        let house = self.house;
+        let counted = (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false));
+        let counted: Vec<usize> = counted.collect();
+        let level = |space: usize| house.spaces[space].level;
+        let mut levels: Vec<usize> = counted.iter().map(|&space| level(space)).collect();
+        levels.sort_unstable();
+        levels.dedup();
+        let area = |space: usize| self.areas.spaces[space].net_tenth_foot;
+        let parts: Vec<(&str, usize, Area)> = match counted.len() <= SPACES_MOST {
+            true => counted
+                .iter()
+                .map(|&i| (house.spaces[i].name.as_str(), level(i), area(i)))
+                .collect(),
+            false => levels
+                .iter()
+                .map(|&on| {
+                    let here = counted.iter().filter(|&&space| level(space) == on);
+                    let all = here.map(|&space| area(space)).sum();
+                    (house.levels[on].name.as_str(), on, all)
+                })
+                .collect(),
+        };
+        if parts.len() < 2 {
+            return None;
+        }
+        let total = self.areas.gross().tenth_foot();
+        let areas: Vec<Area> = parts.iter().map(|(.., area)| *area).collect();
+        let (numbers, sum) = sum_as_printed(&areas, total, self.is_metric())?;
+        let terms = parts.iter().zip(numbers).map(|((name, on, _), number)| {
+            let page = self.in_brackets(self.pages_of_levels(std::iter::once(*on)));
+            format!("{name} {number}{page}")
+        });
+        Some((format!("{} = {sum}", terms.collect::<Vec<String>>().join(" + ")), levels))
+    }
+
+    /// What counts below grade, by its names if they are few, preceded by a space: ` Below grade, not included: Family
+    /// room, 564 sq ft (page 2).` `None` if nothing does.
+    fn below_named(&self) -> Option<String> {
+        const FEW: usize = 2;
+        let below = self.areas.below_grade()?;
+        let house = self.house;
+        let spaces = (0..house.spaces.len()).filter(|&i| is_in_total(house, i, true));
+        let spaces: Vec<usize> = spaces.collect();
+        let names: Vec<&str> = spaces.iter().map(|&i| house.spaces[i].name.as_str()).collect();
+        let names = match names.len() <= FEW {
+            true => format!("{}, ", words::all_of(&names)),
+            false => String::new(),
+        };
+        let pages = self.in_brackets(self.pages_of(spaces.into_iter()));
+        Some(format!(
+            " Below grade, not included: {names}{}{pages}.",
+            self.size(below.tenth_foot())
+        ))
+    }
+
+    /// The levels that are drawn on other pages and not named with their page as a part of the area above grade or below
+    /// it, each with its page, preceded by a space: ` Other levels: Attic, page 2.` `None` if there are none.
     #[cfg(feature = "pages")]
     pub(crate) fn other_levels(&self) -> Option<String> {
+        let (_, mut told) = self.summed().unwrap_or_default();
+        let below = (0..self.house.spaces.len()).filter(|&i| is_in_total(self.house, i, true));
+        told.extend(below.map(|space| self.house.spaces[space].level));
         let is_drawn = |level: &usize| self.house.spaces.iter().any(|space| space.level == *level);
         let levels = (0..self.house.levels.len()).filter(is_drawn);
+        let levels = levels.filter(|level| !told.contains(level));
         let named = levels.filter_map(|level| {
             let page = self.pages_of_levels(std::iter::once(level))?;
             Some(format!("{}, {page}", self.house.levels[level].name))
@@ -297,7 +332,10 @@ impl Sentences<'_> {
         Some(match gross.is_one_of_two() {
             true => format!("{range}, as walls near the half foot are rounded"),
             // Parentheses inside parentheses are hard to read.
-            false => format!("possible range {}", range.replace(" (", ", ").replace(')', "")),
+            false => format!(
+                "possible range {}, as walls near the half foot are rounded",
+                range.replace(" (", ", ").replace(')', "")
+            ),
         })
     }
 
@@ -355,7 +393,7 @@ impl Sentences<'_> {
             (is_asked && spaces().next().is_some()).then(|| {
                 format!(
                     "With {}, as {} counts {}: {as_fine} with each wall to {}; {as_feet} with each wall to the whole foot.",
-                    crate::diagnostic::words::all_named(names),
+                    words::all_named(names),
                     the(figure),
                     if names.len() == 1 { "it" } else { "them" },
                     self.fine()

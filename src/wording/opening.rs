@@ -149,6 +149,14 @@ impl Sentences<'_> {
         }
     }
 
+    /// The same with the walls that are not measured to their outside.
+    pub(crate) fn gross_at(&self) -> String {
+        let counted = self.house.spaces.iter().filter(|space| space.counted);
+        let shared = counted.flat_map(|space| &space.sides).any(|side| side.words.common);
+        let at = if shared { ", shared walls to their centerline" } else { "" };
+        format!("{}{at}", self.gross_name())
+    }
+
     /// A warning about an unlikely size, shown wherever the house's figures are.
     pub(crate) fn unlikely_size(&self) -> Option<String> {
         let warnings = self.house.warnings().iter();

@@ -41,8 +41,16 @@ impl Sentences<'_> {
         let comparison = |side: &crate::reconcile::MatchedSide| {
             let difference = side.drawn() - side.measured();
             let sign = if difference < Length::ZERO { "\u{2212}" } else { "+" };
+            // Several sides of ours may lie along one wall of theirs.
+            let space = outline.space.as_ref().map(|(space, _)| *space).filter(|&space| {
+                self.house.spaces[space].sides[side.ours().index()].typed() == side.ours_typed
+            });
+            let ours = match space {
+                Some(space) => self.wall_here(space, side.ours().index()),
+                None => side.ours_typed.clone(),
+            };
             WallApart {
-                side: format!("side {} ({})", side.ours(), side.ours_typed),
+                side: format!("side {} ({ours})", side.ours()),
                 measured: self.length(side.measured()),
                 drawn: self.length(side.drawn()),
                 difference: format!("{sign}{}", self.length(difference.abs())),

@@ -97,6 +97,14 @@ impl Sentences<'_> {
         }
     }
 
+    /// Whether the publisher of a figure is asked for anything, as [`Sentences::request`] puts it.
+    #[cfg(feature = "pages")]
+    pub(crate) fn asks_anything(&self, figure: &Figure) -> bool {
+        !figure.agreement().agrees()
+            && figure.measured_like_figure().whole_sq_ft() != 0
+            && figure.apart_sq_ft() >= 0
+    }
+
     /// The total that a record which does not say how its walls are rounded would have if each is rounded to the foot,
     /// with what it says it counts: `1,570 if each wall is rounded to the foot`. `None` where that is no other number, or
     /// is no less than the record.

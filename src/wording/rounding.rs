@@ -189,10 +189,10 @@ impl Sentences<'_> {
                 let usual = usual.map(|usual| format!(" {rounded} {usual};")).unwrap_or_default();
                 let alone = if named.is_some() { alone.as_str() } else { "rounding" };
                 format!(
-                    "{alone} would account for it only if walls were misrounded:{usual} with walls rounded either way it can be {widest_size}, and {wanted} fits that."
+                    "{alone} would account for it only if walls were misrounded:{usual} with walls misrounded, up or down, it can be {widest_size}, and {wanted} fits that."
                 )
             }
-            (CouldExplain::No, usual) => {
+            (CouldExplain::No, _) => {
                 if let Some(between) = test.between() {
                     return Some(self.nothing_between(figure, &alone, between));
                 }
@@ -202,20 +202,13 @@ impl Sentences<'_> {
                 } else {
                     ("at least", widest.low)
                 };
-                // A limit that ordinary rounding reaches is stated only once.
-                let is_new = test.range().is_some_and(|range| {
-                    let edge = if test.wanted() > widest.high { range.high } else { range.low };
-                    edge.whole_sq_ft() != limit.whole_sq_ft()
-                });
-                let usual = usual.filter(|_| is_new).map(|usual| format!("{usual}, and "));
-                let usual = usual.unwrap_or_else(|| "is ".to_owned());
                 // Every wall rounded one way may take a wall that follows from the others further than a foot.
                 let how = match named {
                     Some(_) => "with each wall within a foot of its length",
-                    None => "however each wall is rounded, up or down",
+                    None => "even if walls were misrounded, up or down",
                 };
                 format!(
-                    "{alone} cannot explain it: {rounded} {usual}{most} {} {how}; {wanted_is}.",
+                    "{alone} cannot explain it: {how}, {house} is {most} {}; {wanted_is}.",
                     number_or_size(limit, self.is_metric()),
                     wanted_is = self.is(figure)
                 )
@@ -252,7 +245,7 @@ impl Sentences<'_> {
         let house = house_at(figure.face());
         let could_be = format!("If its walls were rounded to the foot, {house} {could_be}");
         let given = format!("{could_be} {usual}");
-        let either_way = format!("{} with walls rounded either way", size(widest));
+        let either_way = format!("{} with walls misrounded, up or down", size(widest));
         let wanted = self.wanted(figure);
         let in_two = |range: Range, between: Between| in_two(range, between, self.is_metric());
         Some(match (answer, test.between(), test.range()) {

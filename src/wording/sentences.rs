@@ -236,6 +236,18 @@ impl Sentences<'_> {
         self.length(perimeter.rounded_to(step.nm()))
     }
 
+    /// A wall with its length as typed. Who typed the file finds the line by it: `east 19' 5"`. An office finds the wall by
+    /// where it stands: `north wall, 19' 5"`.
+    pub(crate) fn wall_here(&self, space: usize, side: usize) -> String {
+        let here = &self.house.spaces[space];
+        let side_here = &here.sides[side];
+        let faces = here.closed.outline.faces(side).filter(|_| self.is_for_the_office());
+        match (faces, side_here.length_typed()) {
+            (Some(faces), Some(length)) => format!("{} wall, {length}", faces.word()),
+            _ => side_here.typed().to_owned(),
+        }
+    }
+
     pub(crate) fn kind_word(&self, space: usize) -> String {
         let here = &self.house.spaces[space];
         let kind = match here.kind {

@@ -99,6 +99,37 @@ pub(crate) fn number_alone(area: Area, is_metric: bool) -> String {
     }
 }
 
+/// Areas and their total as numbers that add up as printed, the total with its unit: whole square feet, or in a metric
+/// file tenths of a square meter; where those do not add up, hundredths. `None` if those do not either.
+pub(crate) fn sum_as_printed(
+    areas: &[Area],
+    total: Area,
+    is_metric: bool,
+) -> Option<(Vec<String>, String)> {
+    let (unit, word, coarse) = match is_metric {
+        true => (Area::SQUARE_METER, "sq m", 1),
+        false => (Area::SQUARE_FOOT, "sq ft", 0),
+    };
+    let number = |area: Area, decimals: u32| {
+        rounded_quotient(area.half_nm2() * 10_i128.pow(decimals), unit.half_nm2())
+    };
+    let text = |number: i128, decimals: u32| {
+        let text = Decimal::from_i128_with_scale(number, decimals).to_string();
+        let (whole, point) = text.split_at(text.find('.').unwrap_or(text.len()));
+        format!("{}{point}", group_thousands(whole))
+    };
+    let decimals = [coarse, 2].into_iter().find(|&decimals| {
+        areas.iter().map(|area| number(*area, decimals)).sum::<i128>() == number(total, decimals)
+    })?;
+    let numbers = areas.iter().map(|area| text(number(*area, decimals), decimals)).collect();
+    let rounded = text(number(total, coarse), coarse);
+    let sum = match decimals == coarse {
+        true => format!("{rounded} {word}"),
+        false => format!("{}, rounded {rounded} {word}", text(number(total, decimals), decimals)),
+    };
+    Some((numbers, sum))
+}
+
 /// A step from one area to another with its sign: `+22`; in a metric file in square meters, `+2.2`.
 pub(crate) fn step_alone(from: Area, to: Area, is_metric: bool) -> String {
     let (size, number) = match is_metric {

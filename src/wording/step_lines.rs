@@ -88,9 +88,19 @@ impl Sentences<'_> {
         match line.step() {
             BridgeStep::Counting if line.is_supported() => self.possible_line(figure, line),
             BridgeStep::Face => match figure.face() {
-                Face::Outside => format!("face: {}", self.assumed_as("measured outside")),
-                Face::Frame => "face: measured to the frame, without what is outside it".to_owned(),
-                Face::Inside => "face: measured inside".to_owned(),
+                // Nobody has said so of the figure, whoever measured the house.
+                Face::Outside => {
+                    let whose = format!("outside lengths assumed for {}", the(figure));
+                    match self.reader {
+                        Reader::Owner => format!("face: {whose} (ask)"),
+                        Reader::Office => format!("face: {whose}"),
+                    }
+                }
+                Face::Frame => format!(
+                    "face: {} goes by lengths at the frame, without what is outside it",
+                    the(figure)
+                ),
+                Face::Inside => format!("face: {} goes by inside lengths", the(figure)),
             },
             BridgeStep::Rounding if line.rounding().is_some() => {
                 let how = line.rounding().map(causes::rounded).unwrap_or_default();
@@ -166,7 +176,7 @@ impl Sentences<'_> {
         }
     }
 
-    /// A recorded side in words: `side 4 (east 19' 5"): 21' on the record; 19' rounded`.
+    /// A recorded side in words: `side 4 (north wall, 19' 5"): 21' on the record; 19' rounded`.
     pub(super) fn share(&self, figure: &Figure, share: &Share) -> String {
         let tenths = figure.side_rule() == SideRule::Step(Step::TenthFoot);
         let length = |length: Length| match share.axis() {
@@ -196,7 +206,7 @@ impl Sentences<'_> {
         format!(
             "side {} ({}): {} on {on}; {}{at} {rounded}",
             share.side(),
-            share.typed(),
+            self.wall_here(share.place, share.side().index()),
             share.recorded(),
             length(share.ruled())
         )

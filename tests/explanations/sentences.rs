@@ -152,7 +152,10 @@ fn true_sentences(text: &str, record: i64) -> usize {
     for (words, is_most) in [(" at most ", true), (" at least ", false)] {
         for (at, _) in text.match_indices(words) {
             let rest = &text[at + words.len()..];
-            if !rest.contains("however each wall is rounded, up or down; the record is ") {
+            let is_limit =
+                text[..at].contains("even if walls were misrounded, up or down, this house");
+            let end = rest.find(|letter: char| letter != ',' && !letter.is_ascii_digit());
+            if !is_limit || !rest[end.unwrap()..].starts_with("; the record is ") {
                 continue;
             }
             count += 1;

@@ -31,14 +31,14 @@ pub(crate) struct Theirs {
 }
 
 impl Theirs {
-    /// What the dashes are: `dashed outline: the record's own sketch, laid over the walls of this file`.
+    /// What the dashes are: `dashed outline: the record's own sketch, laid over these walls`.
     pub(crate) fn note(&self) -> String {
         let face = match self.face {
             Face::Outside => String::new(),
             face => format!(", measured to the {} face", face.word()),
         };
         let whose = self.whose;
-        format!("dashed outline: the {whose}'s own sketch{face}, laid over the walls of this file")
+        format!("dashed outline: the {whose}'s own sketch{face}, laid over these walls")
     }
 }
 
@@ -98,6 +98,7 @@ impl Marks {
             }
         }
         if let Some(figure) = reconciliation.figures().first() {
+            marks.adjusted(figure);
             marks.figure(say.house, figure);
             marks.near = say.near_spaces(figure);
             marks.half_feet = half_feet(say, figure);
@@ -162,6 +163,19 @@ impl Marks {
         let is_rounded = measured.rounded(Step::WholeFoot, say.settings.halves) == length;
         if differs || !is_rounded {
             self.recorded.push(Recorded { space, side, length, differs });
+        }
+    }
+
+    /// Marks the lengths of the record that differ from the length used here only because the rounded walls had to close.
+    fn adjusted(&mut self, figure: &Figure) {
+        let shares = figure.shares().iter();
+        for share in shares.filter(|share| figure.is_record() && share.ruled() != share.recorded())
+        {
+            let (space, side) = (share.place, share.side().index());
+            if self.recorded(space, side).is_none() {
+                let length = share.recorded();
+                self.recorded.push(Recorded { space, side, length, differs: false });
+            }
         }
     }
 

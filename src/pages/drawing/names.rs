@@ -46,18 +46,14 @@ impl Plan<'_> {
 
     fn name(&mut self, shape: &Shape) -> String {
         let name = fonts::shown(&self.space(shape).name);
+        let place = if self.marks.is_off_page { "on page 1" } else { "below" };
         if self.marks.counted.contains(&shape.space) {
             self.note(&format!("▲: counted in the {}", self.marks.whose));
             format!("▲ {name}")
         } else if self.marks.would_count.contains(&shape.space) {
-            let how = match self.say.house.is_deducted(shape.space) {
-                true => "not deducted",
-                false => "counted",
-            };
-            self.note(&format!("△: could account for the {} if {how}", self.marks.whose));
+            self.note(&format!("△: could account for the {}, as said {place}", self.marks.whose));
             format!("△ {name}")
         } else if self.marks.near.contains(&shape.space) {
-            let place = if self.marks.is_off_page { "on page 1" } else { "below" };
             self.note(&format!("△: named {place} as a possible part of what is left"));
             format!("△ {name}")
         } else {
@@ -92,9 +88,15 @@ impl Plan<'_> {
     }
 
     fn name_choices(&mut self, shape: &Shape) -> Vec<Block> {
-        let areas = &self.say.areas.spaces[shape.space];
-        let net =
-            if self.say.house.deducted_from(shape.space).next().is_some() { " net" } else { "" };
+        let say = self.say;
+        let areas = &say.areas.spaces[shape.space];
+        let net = match self.say.house.deducted_from(shape.space).next() {
+            Some(_) => {
+                self.note("net: less what is deducted in it");
+                " net"
+            }
+            None => "",
+        };
         let sq_ft = whole(areas.net_tenth_foot);
         let feet = self.feet(shape);
         let (fine, feet) = match self.say.is_metric() {

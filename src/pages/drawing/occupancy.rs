@@ -58,7 +58,7 @@ impl Bounds {
 
     /// Whether another box is so near that their contents may touch; the margin allows for rounding errors.
     fn may_touch(&self, other: &Bounds) -> bool {
-        const HAIR_PT: f64 = 2.0;
+        const HAIR_PT: f64 = 2.5;
         self.low.x_pt <= other.high.x_pt + HAIR_PT
             && other.low.x_pt <= self.high.x_pt + HAIR_PT
             && self.low.y_pt <= other.high.y_pt + HAIR_PT
@@ -85,6 +85,8 @@ pub(crate) struct Occupancy {
 const SQUARE_PT: f64 = 24.0;
 /// The clearance between a label and a line, in points.
 const AIR_PT: f64 = 0.9;
+/// The clearance of a line that is placed later, before and after the label, where it looks like a letter, in points.
+const ENDS_PT: f64 = 2.4;
 /// The clearance between a label and another party's dashes, which could be read as strokes of its letters, in points.
 const OFF_DASHES_PT: f64 = 2.4;
 /// The clearance between two labels along the line of reading, so that they are not read as one, and across it, in
@@ -133,7 +135,7 @@ impl Occupancy {
         for square in self.squares_of(&bounds) {
             self.label_net[square].push(self.labels.len());
         }
-        self.labels.push(Label { ground, wide: grown(&ground, AIR_PT), bounds });
+        self.labels.push(Label { ground, wide: grown_by(&ground, (ENDS_PT, AIR_PT)), bounds });
     }
 
     pub(crate) fn add_line(&mut self, from: Point, to: Point, sort: Sort) {

@@ -170,6 +170,14 @@ fn points(say: &Sentences<'_>, marks: &Marks, group: Group<'_>) -> Vec<OnSite> {
 }
 
 impl Plan<'_> {
+    /// Says where north is on a drawing without an arrow, since the text tells walls by where they stand.
+    fn up_is_north(&mut self) {
+        let heads = &self.say.house.particulars;
+        if heads.true_north.is_none() && matches!(heads.front, None | Some(Direction::South)) {
+            self.note("north is up");
+        }
+    }
+
     fn closing_notes(&mut self) {
         let mut notes = Vec::new();
         let is_moved = |side: &crate::house::Side| {
@@ -191,7 +199,7 @@ impl Plan<'_> {
             let name = fonts::shown(&here.name);
             if here.closed.misclosure != Misclosure::default() {
                 notes.push(format!(
-                    "{name}: the walk ends {} of where it began; {}",
+                    "{name}: the walls as typed end {} of where they began; {}",
                     here.closed.misclosure.spoken(),
                     crate::wording::certainty::closed_by(here)
                 ));
@@ -221,6 +229,7 @@ impl Plan<'_> {
         for note in notes {
             self.note(&note);
         }
+        self.up_is_north();
     }
 
     fn legend(&self) -> Vec<String> {

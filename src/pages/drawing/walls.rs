@@ -5,7 +5,7 @@
     reason = "places on a page are in points"
 )]
 
-use crate::house::ReferenceSource;
+use crate::house::{ReferenceSource, Run};
 use crate::pages::drawing::canvas::{Dimension, Mark};
 use crate::pages::drawing::shapes::{Plan, Shape};
 use crate::pages::drawing::side_words::side_words;
@@ -45,7 +45,7 @@ impl Plan<'_> {
                     let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
                     dimension.wall = seen;
                     self.note(&format!(
-                        "{}, side {}: {} shows of a part that is {whole} long; the rest is behind the next space",
+                        "{}, side {}: {} can be seen of a part that is {whole} long, which the next space covers",
                         fonts::shown(&self.space(shape).name),
                         source + 1,
                         dimension.words
@@ -210,13 +210,25 @@ impl Plan<'_> {
     ) -> Dimension {
         let vector = self.say.areas.spaces[shape.space].outside().vectors()[k];
         let mut words = side_words(self.say, shape.space, source, vector);
+        match &self.space(shape).sides[source].run {
+            Run::ByClosing(_) | Run::Close => {
+                self.note("by closing: this length follows from the other walls");
+            }
+            Run::Arc(..) => self.note(
+                "chord and rise of a curved wall: from end to end, and how far it stands out from that line",
+            ),
+            Run::Diagonal(..) => {
+                self.note("one length by another: how far a slanted wall goes in each direction");
+            }
+            _ => {}
+        }
         let recorded = self.marks.recorded(shape.space, source);
         if let Some(recorded) = recorded {
             words = format!("{words} [{}]", self.say.length(recorded.length));
             let has_plan =
                 self.say.house.drawn.iter().any(|drawn| drawn.drawn == ReferenceSource::Plan);
             let whose = if has_plan { "the record or the plan" } else { "the record" };
-            self.note(&format!("in brackets [ ]: the length on {whose}, where it is not this wall rounded to the foot"));
+            self.note(&format!("in brackets [ ]: the length on {whose}, where it is not the one used here to the foot"));
         }
         let differs = recorded.is_some_and(|recorded| recorded.differs);
         let misread = self.marks.misread.contains(&(shape.space, source));

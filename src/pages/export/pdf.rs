@@ -2,6 +2,8 @@
 
 use krilla::Data;
 use krilla::Document;
+use krilla::SerializeSettings;
+use krilla::configure::{ConfigurationBuilder, PdfVersion};
 use krilla::embed::{AssociationKind, EmbeddedFile, MimeType};
 use krilla::geom::Size;
 use krilla::metadata::Metadata;
@@ -42,7 +44,7 @@ pub(crate) fn alone(pages: &[Page], title: &str) -> Result<Vec<u8>, Error> {
 }
 
 fn drawn(pages: &[Page]) -> Result<Document, Error> {
-    let mut document = Document::new();
+    let mut document = Document::new_with(settings()?);
     let fonts = PenFonts::open()?;
     let mut tags = Tags::default();
     for page in pages {
@@ -60,6 +62,14 @@ fn drawn(pages: &[Page]) -> Result<Document, Error> {
     }
     document.set_tag_tree(tags.finish(LANGUAGE));
     Ok(document)
+}
+
+/// PDF 1.5 has all that the pages need. In later versions the library states that the tags are not suspect, which some
+/// readers take for an error.
+fn settings() -> Result<SerializeSettings, Error> {
+    let configuration = ConfigurationBuilder::new().with_version(PdfVersion::Pdf15).finish();
+    let configuration = configuration.map_err(|error| Error::Drawing(format!("{error:?}")))?;
+    Ok(SerializeSettings { configuration, ..SerializeSettings::default() })
 }
 
 fn finished(mut document: Document, title: String) -> Result<Vec<u8>, Error> {

@@ -8,7 +8,7 @@ use krilla::geom::{Path, PathBuilder, Point as Spot, Size, Transform};
 use krilla::image::Image;
 use krilla::paint::{Fill as Paint, Stroke as Line, StrokeDash};
 use krilla::surface::Surface;
-use krilla::tagging::{Artifact, ContentTag, Identifier, SpanTag};
+use krilla::tagging::{Artifact, ContentTag, Identifier};
 use krilla::text::{Font, GlyphId, KrillaGlyph};
 
 use crate::error::Error;
@@ -62,23 +62,12 @@ impl<'a, 'b> Pen<'a, 'b> {
         drawn
     }
 
-    /// Draws a figure. Each vertical text is one tagged span; text extractors would otherwise split it.
+    /// Draws a figure, in one piece.
     pub(super) fn drawing(&mut self, inks: &[Ink]) -> Result<Vec<Identifier>, Error> {
-        let is_upright = |ink: &Ink| matches!(ink, Ink::Text(text) if text.turn != 0.0);
-        let mut pieces = Vec::new();
-        for run in inks.chunk_by(|one, other| !is_upright(one) && !is_upright(other)) {
-            let tag = match run {
-                [Ink::Text(text)] if text.turn != 0.0 => {
-                    ContentTag::Span(SpanTag::empty().with_actual_text(Some(&text.words)))
-                }
-                _ => ContentTag::Other,
-            };
-            pieces.push(self.surface.start_tagged(tag));
-            let drawn = run.iter().try_for_each(|ink| self.ink(ink));
-            self.surface.end_tagged();
-            drawn?;
-        }
-        Ok(pieces)
+        let piece = self.surface.start_tagged(ContentTag::Other);
+        let drawn = inks.iter().try_for_each(|ink| self.ink(ink));
+        self.surface.end_tagged();
+        drawn.map(|()| vec![piece])
     }
 
     /// Draws words to be read, in pieces without the lines and dots between them.
@@ -88,8 +77,7 @@ impl<'a, 'b> Pen<'a, 'b> {
             match ink {
                 Ink::Text(text) if !is_leader(&text.words) => {
                     pieces.push(self.surface.start_tagged(ContentTag::Other));
-                    // Words on the next line or in the next column are separate words.
-                    self.text(text, " ");
+                    self.text(text);
                     self.surface.end_tagged();
                 }
                 other => self.unread(std::slice::from_ref(other))?,
@@ -100,22 +88,23 @@ impl<'a, 'b> Pen<'a, 'b> {
 
     fn ink(&mut self, ink: &Ink) -> Result<(), Error> {
         match ink {
-            Ink::Text(text) => self.text(text, ""),
+            Ink::Text(text) => self.text(text),
             Ink::Stroke(stroke) => self.stroke(stroke),
             Ink::Photograph(photograph) => self.photograph(photograph)?,
         }
         Ok(())
     }
 
-    /// Draws a text, and `after` behind it.
-    fn text(&mut self, text: &Text, after: &str) {
-        let words = format!("{}{after}", single_spaced(&text.words));
+    /// Draws a text and a blank behind it: words on the next line, in the next column or at the next wall are separate
+    /// words.
+    fn text(&mut self, text: &Text) {
+        let words = format!("{} ", single_spaced(&text.words));
         let mut glyphs = Vec::with_capacity(words.len());
         let mut wide = 0.0;
         for (at, letter) in words.char_indices() {
             let (glyph, advance) = fonts::glyph(text.hand, letter);
             let here = at..at + letter.len_utf8();
-            if at < words.len() - after.len() {
+            if at + 1 < words.len() {
                 wide += advance * text.size_pt;
             }
             let glyph = GlyphId::new(u32::from(glyph));
