@@ -64,7 +64,11 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     }
     stack.table_of(7.3, &columns, &rows);
     let front = say.house.particulars.front;
-    stack.paragraph(7.0, &format!("Directions: {}.", on_drawings(front)));
+    let up = on_drawings(front);
+    stack.paragraph(
+        7.0,
+        &format!("Typed directions are those in which the walls are walked; {up}."),
+    );
     if any_moved {
         stack.paragraph(
             7.0,

@@ -104,7 +104,8 @@ impl Sentences<'_> {
             },
             BridgeStep::Rounding if line.rounding().is_some() => {
                 let how = line.rounding().map(causes::rounded).unwrap_or_default();
-                format!("rounding: {how}, with which the next fits best (ask)")
+                let how = format!("{how}, as fits the next step best");
+                format!("rounding: {}", self.assumed_as(&how))
             }
             BridgeStep::Rounding
                 if line.is_otherwise() && (figure.agreement().agrees() || figure.is_read()) =>

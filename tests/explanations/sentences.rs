@@ -384,7 +384,7 @@ fn the_rest_is_put_down_to_rounding_only_within_the_ranges_beside_the_areas() {
         };
         let is_within = end("low") - 0.5 <= record as f64 && record as f64 <= end("high") + 0.5;
         let rest = steps_of(figure, "not explained");
-        let is_rounded_one_way = report.contains("with which the next fits best");
+        let is_rounded_one_way = report.contains("as fits the next step best");
         if rest.abs() < 1.0 || is_rounded_one_way {
             continue;
         }

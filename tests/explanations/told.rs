@@ -259,7 +259,7 @@ fn common_walls_counted_whole_or_left_out_are_causes() {
     }
     // The wall of 19' 4" inside is 20' to the centerlines.
     let misread = report(&house(2 * 819));
-    assert!(misread.contains("here 20', taped inside as east 19' 4\""), "{misread}");
+    assert!(misread.contains("here 20', taped inside as 19' 4\""), "{misread}");
 }
 
 /// 30' 7" × 40' 7" is 30.6 × 40.6 = 1,242 in tenths and 31 × 41 = 1,271 in whole feet.
