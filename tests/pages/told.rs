@@ -216,7 +216,10 @@ fn a_small_space_has_its_name_and_one_without_room_for_it_is_told_with_its_box()
     let text = sketch("two-story");
     let upper = words(&pages(&text).pages()[1]);
     assert!(upper.iter().any(|words| words == "Stairs"), "{upper:?}");
-    assert!(upper.join(" ").contains("Hatched: not counted here. Stairs: 39 sq ft."), "{upper:?}");
+    assert!(
+        upper.join(" ").contains("Net: less what is deducted in it. Stairs: 39 sq ft."),
+        "{upper:?}"
+    );
     let long = all(&text.replace("\"Stairs\"", "\"Stairs to the garage and the entry\""));
     assert!(long.contains("the name in the box of 10' 9\" by 3' 7\""), "{long}");
 }

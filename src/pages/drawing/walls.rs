@@ -45,7 +45,7 @@ impl Plan<'_> {
                     let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
                     dimension.wall = seen;
                     self.note(&format!(
-                        "{}, side {}: {} can be seen of a part that is {whole} long, which the next space covers",
+                        "{}, side {}: of a part {whole} long, {} can be seen; the next space covers the rest",
                         fonts::shown(&self.space(shape).name),
                         source + 1,
                         dimension.words
