@@ -139,6 +139,7 @@ words! {
     TenthsBesideInches "tenths-beside-inches" Warning "A length with a point and no mark stands among lengths in feet and inches: tenths of a foot, or inches?";
     NoTurn "no-turn" Warning "Two sides in a row run the same way, and no closure check would show a wall missing between them.";
     UpperOverhangs "upper-overhangs" Warning "An upper level reaches beyond the level under it.";
+    LevelsOverlap "levels-overlap" Warning "A level that stands beside another lies on it.";
     PlacedAbove "placed-above" Note "The file does not say where an upper level stands, and it fits over the level under it.";
     OverallDiffers "overall-differs" Warning "An overall length differs from the sides it spans.";
     TieDiffers "tie-differs" Warning "A distance taped across differs from the outline.";

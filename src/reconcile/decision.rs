@@ -82,6 +82,15 @@ pub(super) fn decide(
         can_be[i] && together[i] > needed && together[i] >= least(list[i].cause)
     };
     let mut fitting: Vec<usize> = (0..list.len()).filter(is_supported).collect();
+    // Beside another face that gives the very figure, and cannot be named, nothing that is much less likely is named.
+    let of_faces = (0..list.len()).filter(|&i| {
+        matches!(list[i].cause, Cause::Face(_))
+            && !can_be[i]
+            && list[i].fits()
+            && is_exact(&list[i])
+    });
+    let unnamed = of_faces.map(|i| together[i]).fold(0.0, f64::max);
+    fitting.retain(|&i| ABOUT_AS_COMMON * together[i] >= unnamed);
     // A pair is named only where no single cause fits as well.
     let of_pairs = |i: &&usize| is_pair(list[**i].cause);
     let best_pair = fitting.iter().filter(of_pairs).map(|&i| together[i]).fold(0.0, f64::max);
@@ -168,8 +177,12 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
             let may_leave = (OF_ROUNDING * one.effect.abs().sq_ft()).max(LEAST_LEFT);
             is_exact || one.leaves.abs() <= may_leave
         }
-        // Without a stated thickness of the walls, almost any small gap is about a wall thick.
-        Cause::Face(_) => case.listed.house.states_walls(),
+        // Without a stated thickness of the walls, almost any small gap is about a wall thick. Where the file says that
+        // there is no veneer, only the usual thickness of a wall is assumed, so that the very figure still says much.
+        Cause::Face(_) => {
+            let house = case.listed.house;
+            house.states_walls() || house.veneer.is_some() && is_exact
+        }
         Cause::Common(_) => true,
         Cause::Misread(_) => {
             let may_leave = (OF_MISREAD * one.effect.abs().sq_ft()).max(LEAST_LEFT);

@@ -324,6 +324,20 @@ fn offer(
     let typed = body.trim_start();
     let start = offset + body.len() - typed.len();
     let mut attempt = |changed: &str| attempt(changed, context);
+    // `32&#39; 4&quot;`: here `#` does not begin a comment.
+    if let Some(plain) = mend::decoded(trimmed.trim_start()) {
+        let read = attempt(&plain).reads.map(|line| vec![line]);
+        let lines =
+            read.or_else(|| Some(mend::mend(&plain, &mut attempt)?.lines)).unwrap_or_default();
+        if !lines.is_empty() {
+            let fault = faults.remove(first + place);
+            faults.truncate(first);
+            let cause = "a web page writes its marks as codes, as `&#39;` for `'`".to_owned();
+            let span = Span::new(start, offset + trimmed.len());
+            faults.push(instead(fault, cause, lines, span));
+            return None;
+        }
+    }
     // `photo #2`: here `#` does not begin a comment.
     // `pic #2` is a photo too.
     let head = typed.rsplit_once(' ').filter(|(_, last)| is_picture(last)).map(|(head, _)| head);
@@ -379,17 +393,22 @@ fn offer(
     }
     let end = if mend.lines[0].contains("\"#") { trimmed.len() } else { body.len() };
     let span = Span::new(start, offset + end);
-    let shown: Vec<String> = mend.lines.iter().map(|line| in_one_row(line)).collect();
+    let fault = faults.remove(first + place);
+    // The replacement corrects the other errors of the line as well.
+    faults.truncate(first);
+    faults.push(instead(fault, mend.cause, mend.lines, span));
+    None
+}
+
+/// The error of a line with what to type in its place.
+fn instead(fault: Diagnostic, cause: String, lines: Vec<String>, span: Span) -> Diagnostic {
+    let shown: Vec<String> = lines.iter().map(|line| in_one_row(line)).collect();
     let help = match &shown[..] {
         [one] => format!("did you mean {one}?"),
         several => format!("did you mean {}?", list_or(several)),
     };
-    let fixes = mend.lines.into_iter().map(|text| Fix::new(span, text)).collect();
-    let fault = faults.remove(first + place);
-    // The replacement corrects the other errors of the line as well.
-    faults.truncate(first);
-    faults.push(fault.instead(Some(mend.cause), vec![help], fixes));
-    None
+    let fixes = lines.into_iter().map(|text| Fix::new(span, text)).collect();
+    fault.instead(Some(cause), vec![help], fixes)
 }
 
 /// Whether what may follow the line is a number of its own, so that `#` was typed before it: `account #R-104417`.

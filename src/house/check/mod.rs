@@ -71,6 +71,7 @@ pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<Mode
         let says = std::mem::take(&mut checker.says_counted);
         checker.find_detached(&says);
         checker.overhangs();
+        checker.beside_and_on();
         checker.report_unlikely_size();
     }
     checker.reference_outlines();

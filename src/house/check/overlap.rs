@@ -462,7 +462,51 @@ impl Checker<'_> {
             let help = self.moved_over(upper, &grounds[upper].walled, &under).unwrap_or_else(|| {
                 "if it does not overhang there, say where each of its spaces starts: `start` and how far east and north of the point where the level below begins".to_owned()
             });
-            self.report(Diagnostic::new(Word::UpperOverhangs, span, message).help(help));
+            let mut warning = Diagnostic::new(Word::UpperOverhangs, span, message).help(help);
+            // Most of it stands over nothing.
+            if beyond * 2.0 > grounds[upper].walled.area() {
+                warning = warning.help(format!(
+                    "if {above} stands next to {below} and not on it, as in a split level, write `beside` after its name and where each of its spaces starts"
+                ));
+            }
+            self.report(warning);
+        }
+    }
+
+    /// Reports levels that stand beside another one and lie on it: mostly their spaces say no place, so that they were
+    /// put where the other level begins.
+    pub(super) fn beside_and_on(&mut self) {
+        let levels = 1..self.house.levels.len();
+        let beside: Vec<usize> = levels.filter(|&i| self.house.levels[i].beside).collect();
+        if beside.is_empty() {
+            return;
+        }
+        let grounds = self.grounds();
+        for level in beside {
+            let under = self.under(&grounds, level - 1);
+            let walled = &grounds[level].walled;
+            let all = walled.area();
+            // Walls that two levels share may lie a veneer over each other.
+            let sliver = Length::from_nm(Length::FOOT.nm());
+            let on = all - walled.beyond(&under, sliver);
+            let first = self.house.spaces.iter().find(|space| space.level == level);
+            let Some(span) = first.map(|space| space.span).filter(|_| on * 4.0 > all) else {
+                continue;
+            };
+            let (this, other) = (
+                quoted(&self.house.levels[level].name),
+                quoted(&self.house.levels[level - 1].name),
+            );
+            self.report(
+                Diagnostic::new(
+                    Word::LevelsOverlap,
+                    span,
+                    format!("{this} stands beside {other}, and about {} sq ft of it lie on that level", about(on)),
+                )
+                .help(format!(
+                    "say where each of its spaces starts: `start` and how far east and north of the point where {other} begins"
+                )),
+            );
         }
     }
 

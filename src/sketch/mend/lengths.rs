@@ -201,6 +201,12 @@ pub(super) fn is_spoken_number(word: &str) -> bool {
     UNITS.contains(&first) || TENS.contains(&first) && !first.is_empty() || first == "hundred"
 }
 
+/// Whether a length is spoken in a text: `forty ft`, `six inches`.
+pub(super) fn speaks_length(pieces: &[Piece]) -> bool {
+    let units = ["ft", "feet", "foot", "in", "inches", "inch", "m", "meters", "metres"];
+    pieces.windows(2).any(|two| is_spoken_number(&two[0].text) && two[1].is_word(&units))
+}
+
 /// `forty-two feet`, `twelve feet six inches`
 fn number_words(pieces: &[Piece], i: usize) -> Option<Edit> {
     let piece = at(pieces, i).filter(|piece| piece.sort == Sort::Word)?;
@@ -267,7 +273,9 @@ fn comma_after_feet(pieces: &[Piece], i: usize) -> Option<Edit> {
     let piece = at(pieces, i)?;
     let between = piece.is_mark(",;:&+.") || piece.is_word(&["and", "plus"]);
     let after_feet = i > 0 && is_feet(at(pieces, i - 1));
-    (between && after_feet && is_number(at(pieces, i + 1))).then(|| {
+    let is_spoken = |piece: &Piece| piece.sort == Sort::Word && is_spoken_number(&piece.text);
+    let next = at(pieces, i + 1);
+    (between && after_feet && (is_number(next) || next.is_some_and(is_spoken))).then(|| {
         Edit::new(replaced(pieces, i, i + 1, &[]), "only a space goes between feet and inches")
     })
 }

@@ -39,6 +39,60 @@ pub(super) fn evened(line: &str) -> String {
     out
 }
 
+/// A line copied from the source of a web page with its characters in place of their codes: `32&#39; 4&quot;` is
+/// `32' 4"`. `None` if it has no such code.
+pub(in crate::sketch) fn decoded(line: &str) -> Option<String> {
+    let mut out = String::with_capacity(line.len());
+    let mut rest = line;
+    let mut has_code = false;
+    while let Some(at) = rest.find('&') {
+        let (before, code) = rest.split_at(at);
+        out.push_str(before);
+        let end = code.find(';').filter(|end| *end <= 8);
+        let known = end.and_then(|end| Some((character(code.get(1..end)?)?, end)));
+        match known {
+            Some((c, end)) => {
+                has_code = true;
+                out.push(c);
+                rest = &code[end + 1..];
+            }
+            None => {
+                out.push('&');
+                rest = &code[1..];
+            }
+        }
+    }
+    out.push_str(rest);
+    has_code.then_some(out)
+}
+
+/// The character that a code of the HTML standard (13.5, named character references) stands for.
+fn character(code: &str) -> Option<char> {
+    if let Some(number) = code.strip_prefix('#') {
+        let hexadecimal =
+            number.strip_prefix(['x', 'X']).map(|digits| u32::from_str_radix(digits, 16));
+        let value = hexadecimal.unwrap_or_else(|| number.parse()).ok()?;
+        return char::from_u32(value).filter(|c| !c.is_control());
+    }
+    Some(match code {
+        "apos" | "rsquo" | "lsquo" => '\'',
+        "quot" | "rdquo" | "ldquo" => '"',
+        "prime" => '′',
+        "Prime" => '″',
+        "nbsp" => ' ',
+        "amp" => '&',
+        "deg" => '°',
+        "frac12" | "half" => '½',
+        "frac14" => '¼',
+        "frac34" => '¾',
+        "times" => '×',
+        "ndash" => '–',
+        "mdash" => '—',
+        "sup2" => '²',
+        _ => return None,
+    })
+}
+
 /// The line with a space in place of each long or doubled dash between feet and inches, `25'—4"`, `25 ft -- 4 in`, and
 /// with a short one between two numbers.
 fn dashes_evened(line: &str) -> std::borrow::Cow<'_, str> {

@@ -15,6 +15,7 @@ mod negation;
 mod pieces;
 mod remarked;
 mod slips;
+mod strays;
 mod veto;
 mod words;
 
@@ -23,6 +24,7 @@ use std::collections::HashSet;
 use change::Edit;
 pub(super) use change::{Attempt, Beside};
 use kinds::Answer;
+pub(super) use marks::decoded;
 use pieces::{Sort, cut};
 
 use crate::sketch::asked::Placeless;
@@ -88,14 +90,17 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
             ..Mend::default()
         });
     }
-    let found = remarked::after_a_bay(line, attempt);
+    let found = strays::between_kind_and_name(line, attempt);
+    let found = found.or_else(|| remarked::after_a_bay(line, attempt));
     let found =
         found.or_else(|| known(line, attempt, KINDS).and_then(|mend| undoubted(line, mend)));
     let found = found.or_else(|| search(line, attempt));
     let found = found.filter(|mend| !hides_a_space(line, mend, &attempt(line).beside));
     let found = found.or_else(|| late(line, attempt));
+    let found = found.or_else(|| after_one_change(line, attempt));
     let found = found.or_else(|| remarked::after_a_whole_line(line, attempt));
     let found = found.or_else(|| remarked::aside(line, attempt));
+    let found = found.or_else(|| strays::set_aside(line, attempt));
     let found = found.or_else(|| remarked::respelled(line, attempt));
     let found = found.map(|mend| left_out::named(line, mend));
     let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
@@ -113,6 +118,8 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     });
     let found = found.or_else(|| remarked::as_far_as_it_reads(line, attempt));
     let found = found.or_else(|| left_over(line, attempt));
+    let found = found.or_else(|| strays::one_of_two(line, attempt));
+    let found = found.or_else(|| strays::stopped(line, attempt));
     found.map(|mut mend| {
         for offered in &mut mend.lines {
             *offered = lost::kept(line, offered);
@@ -242,6 +249,19 @@ fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> 
     read_of(answer, attempt, depth)
 }
 
+/// The answer to a line that is recognized as a whole after one small change: the cells of a table as one line, or a
+/// length without the comma in it.
+fn after_one_change(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    let mut changes = words::cells(line);
+    changes.extend(lengths::edits(&cut(line)).into_iter().filter(|change| !change.converts));
+    changes.into_iter().find_map(|change| {
+        let mend = known(&change.line, attempt, KINDS)?;
+        let has_lines = !mend.lines.is_empty();
+        let mend = undoubted(line, mend).filter(|_| has_lines)?;
+        Some(Mend { cause: format!("{}; {}", change.cause, mend.cause), ..mend })
+    })
+}
+
 /// The answer to a line that is recognized as a whole, and for which nothing else had one.
 fn late(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     let answer = kinds::late(line, &attempt(line))?;
@@ -282,8 +302,11 @@ fn read_of(answer: Answer, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usiz
                         return Some(Mend { asks, ..more });
                     }
                     Some(more) => {
-                        // Which of two readings is meant is the better question.
-                        asked = (most > 1 && more.lines.len() > 1).then_some(more.cause);
+                        // Which of two readings is meant is the better question, and where another number comes
+                        // from has to be said.
+                        let is_choice = most > 1 && more.lines.len() > 1;
+                        let converts = more.lines.iter().any(|line| !keeps_numbers(said, line));
+                        asked = (is_choice || converts).then_some(more.cause);
                         more.lines
                             .into_iter()
                             .take(most)
@@ -386,23 +409,22 @@ fn last_resorts(line: &str, attempt: &Attempt) -> Vec<Edit> {
     words::last_resorts(line, &cut(line), attempt)
 }
 
-/// Whether the suggested line still contains every number and text of the typed one.
-fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
-    let numbers = |line: &str| {
-        let mut all: Vec<String> = line
-            .split(|c: char| !c.is_ascii_digit())
-            .filter(|digits| !digits.is_empty())
-            .map(str::to_owned)
-            .collect();
-        all.sort();
-        all
+/// Whether the suggested line still contains every number of the typed one.
+fn keeps_numbers(typed: &str, offered: &str) -> bool {
+    let numbers = |line: &str| -> Vec<String> {
+        let digits = line.split(|c: char| !c.is_ascii_digit());
+        digits.filter(|digits| !digits.is_empty()).map(str::to_owned).collect()
     };
     let mut left = numbers(offered);
-    let has_numbers = converts
-        || numbers(typed).iter().all(|number| {
-            let place = left.iter().position(|other| other == number);
-            place.map(|place| left.remove(place)).is_some()
-        });
+    numbers(typed).iter().all(|number| {
+        let place = left.iter().position(|other| other == number);
+        place.map(|place| left.remove(place)).is_some()
+    })
+}
+
+/// Whether the suggested line still contains every number and text of the typed one.
+fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
+    let has_numbers = converts || keeps_numbers(typed, offered);
     let texts = cut(typed).into_iter().filter(|piece| piece.sort == Sort::Text);
     if swallows(typed, offered)
         || veto::is_doubtful(typed, offered)

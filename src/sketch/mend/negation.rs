@@ -3,7 +3,7 @@
 use super::comment_of;
 use super::pieces::{Piece, Sort, cut};
 
-const NO: [&str; 10] =
+pub(super) const NO: [&str; 10] =
     ["not", "no", "without", "excluding", "excl", "except", "never", "non", "isn't", "wasn't"];
 
 /// Whether a text or comment of the suggested line has what follows a `not` or `no` of the typed line, without it.

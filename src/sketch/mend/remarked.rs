@@ -3,10 +3,10 @@
 use super::pieces::{Piece, Sort, cut};
 use super::{Attempt, Mend, comment_of, keeps, kinds, known, search};
 
-const CAUSE: &str = "a remark goes to the end of the line, after a `#`";
+pub(super) const CAUSE: &str = "a remark goes to the end of the line, after a `#`";
 
 /// Words that say something in a line, so that no remark begins with one or has it in it.
-const SAYS: [&str; 52] = [
+pub(super) const SAYS: [&str; 52] = [
     "recorded",
     "start",
     "starts",
@@ -81,7 +81,7 @@ fn says_more(rest: &[Piece]) -> bool {
     rest.iter().any(|piece| piece.is_word(&SAYS) || piece.sort == Sort::Text)
 }
 
-fn plain_remark(text: &str) -> String {
+pub(super) fn plain_remark(text: &str) -> String {
     kinds::remark(text).trim_end_matches([',', ';', ' ']).to_owned()
 }
 

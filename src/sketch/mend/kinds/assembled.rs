@@ -66,7 +66,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
 pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
     // What the parser says of a word that is out of place is better.
     let is_told = typed.attempt.word == Some(crate::diagnostic::Word::OutOfPlace);
-    let space = read(typed).filter(|_| !is_told && !typed.says(0, &["sunroom"]))?;
+    // `comparable 8 Larch Court`: a line about values is no space.
+    let is_value = typed.says(0, &crate::sketch::value_parser::FIRST_WORDS);
+    let space = read(typed).filter(|_| !is_told && !is_value && !typed.says(0, &["sunroom"]))?;
     let cause = "the line of a space has its kind, its name, its place, and its area on the record";
     if let Some(lines) = second_way(&space) {
         return Some(Answer::Lines(

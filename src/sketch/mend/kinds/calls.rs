@@ -14,6 +14,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         half_a_bearing,
         call_after_its_length,
         sixty,
+        bare_angle,
         call_alone,
         curve_of_a_deed,
         back_with_a_length,
@@ -70,7 +71,7 @@ fn west_first(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// Where a bearing ends that begins at this piece: `N 45° 30' E`.
-fn bearing_end(typed: &Typed<'_>, first: usize) -> Option<usize> {
+pub(super) fn bearing_end(typed: &Typed<'_>, first: usize) -> Option<usize> {
     if !typed.says(first, &["n", "s", "north", "south"]) {
         return None;
     }
@@ -160,6 +161,24 @@ fn call_alone(typed: &Typed<'_>) -> Option<Answer> {
         Answer::say(
             "the length of this call is missing",
             format!("write `bearing {}` and after it the length, `142.67'`; the call that leads back to the start can be `close`", typed.text(first, end)),
+        )
+    })
+}
+
+/// `N 90 E 100` among the calls of a lot: an angle without its degree mark.
+fn bare_angle(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let angle = typed.piece(first + 1).filter(|angle| digits::is_small(angle))?;
+    let is_angle = angle.text.parse::<u32>().is_ok_and(|degrees| degrees <= 90);
+    let beside = &typed.attempt.beside;
+    let in_lot = beside.in_lot || beside.before.starts_with("lot ");
+    let is_call = typed.says(first, &["n", "s", "north", "south"])
+        && typed.says(first + 2, &["e", "w", "east", "west"])
+        && length_at(&typed.pieces, first + 3).is_some();
+    (in_lot && is_angle && is_call).then(|| {
+        Answer::line(
+            format!("bearing {}° {}", typed.text(first, first + 2), typed.rest(first + 2)),
+            "a call is `bearing`, then its angle with its mark, then its length",
         )
     })
 }

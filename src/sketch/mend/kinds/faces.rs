@@ -102,6 +102,8 @@ pub(super) fn runs_upright(typed: &Typed<'_>) -> Option<bool> {
     let beside = &typed.attempt.beside;
     match (runs(&beside.before), runs(&beside.after)) {
         (Some(one), Some(two)) => (one == two).then_some(one),
+        // Where walls are called by the side of the house, `front 15'` may be one of them.
+        (one, two) if STREET.contains(&typed_way) => one.and(two),
         (one, two) => one.or(two),
     }
 }

@@ -315,7 +315,11 @@ fn is_text(piece: Option<&Piece>) -> bool {
 /// Whether a text has a length with its unit, an area, a sum of money or a date in it.
 pub(super) fn measures(text: &str) -> bool {
     let pieces = cut(text);
-    measure::lengths(&pieces, 0).iter().any(|(_, measure)| measure.has_unit)
+    let units = ["ft", "feet", "foot", "in", "inches", "inch", "m", "meters", "metres"];
+    let speaks =
+        |two: &[Piece]| super::lengths::is_spoken_number(&two[0].text) && two[1].is_word(&units);
+    pieces.windows(2).any(speaks)
+        || measure::lengths(&pieces, 0).iter().any(|(_, measure)| measure.has_unit)
         || measure::area_from(&pieces, 0).is_some()
         || measure::money_from(&pieces, 0).is_some()
         || measure::date_from(&pieces, 0).is_some()

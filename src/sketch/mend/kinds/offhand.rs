@@ -659,18 +659,25 @@ fn back_to_the_start(typed: &Typed<'_>) -> Option<Answer> {
         "close",
         "closing",
     ];
-    let only = typed.pieces.iter().all(|piece| piece.is_word(&words) || piece.is_mark(".,;"));
+    // `S 85° 55' W to the point of beginning`: its bearing follows from the other calls.
+    let bearing = super::calls::bearing_end(typed, usize::from(typed.says(0, &["thence"])));
+    let rest = &typed.pieces[bearing.unwrap_or(0)..];
+    let only = rest.iter().all(|piece| piece.is_word(&words) || piece.is_mark(".,;"));
     let letters = typed
         .pieces
         .windows(3)
         .any(|three| three[0].is_word(&["p"]) && three[1].is_mark(".") && three[2].is_word(&["o"]));
     let ends = letters || typed.find(0, &["pob", "beginning"]).is_some();
-    let begins = typed.says(0, &["thence", "then", "back", "to", "return", "returning"]);
+    let begins = bearing.is_some()
+        || typed.says(0, &["thence", "then", "back", "to", "return", "returning"]);
     let beside = &typed.attempt.beside;
     let in_lot = beside.in_lot || begins_as_call(&beside.before);
-    (only && ends && begins && in_lot).then(|| {
-        Answer::line("close", "the call that leads back to where the lot begins is `close`")
-    })
+    let line = match bearing {
+        Some(end) => format!("close  # {}", typed.text(0, end)),
+        None => "close".to_owned(),
+    };
+    (only && ends && begins && in_lot)
+        .then(|| Answer::line(line, "the call that leads back to where the lot begins is `close`"))
 }
 
 /// `garage/shop 20x30`, `garage & workshop`: one space with two words for its name.

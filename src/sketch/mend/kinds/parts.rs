@@ -183,9 +183,16 @@ pub(super) fn parts(typed: &Typed<'_>) -> Option<Answer> {
     if all.len() == 2 && between[0].is_empty() && is_one(first, second) {
         return None;
     }
+    // `20' 8 7/8" to 9"`: the second has the feet of the first.
+    let feet = first.length.nm().div_euclid(Length::FOOT.nm());
+    let meant =
+        |measure: &Measure| match measure.is_inches_alone() && feet > 0 && !first.is_metric() {
+            true => format!("{feet}' {}", measure.text),
+            false => measure.text.clone(),
+        };
     let choice = |second_too: bool, cause: &str| {
         let mut lines: Vec<String> =
-            all.iter().map(|measure| format!("{way} {}", measure.text)).collect();
+            all.iter().map(|measure| format!("{way} {}", meant(measure))).collect();
         lines.truncate(if second_too { 3 } else { 1 });
         Some(Answer::Lines(lines, cause.to_owned()))
     };

@@ -80,7 +80,8 @@ pub(super) fn rest(typed: &Typed<'_>, taken: &[(usize, usize)]) -> Option<String
         skipped = false;
     }
     left.retain(|piece| !piece.is_word(&["is", "was", "are", "measures", "length", "long"]));
-    if numbers_that_measure(&left) || !left.iter().all(may_be_remark) || gives_another_way(&left) {
+    let measures = numbers_that_measure(&left) || super::super::lengths::speaks_length(&left);
+    if measures || !left.iter().all(may_be_remark) || gives_another_way(&left) {
         return None;
     }
     let means_something = |piece: &Piece| piece.sort == Sort::Word || piece.is_number();

@@ -145,7 +145,13 @@ pub(super) fn units_of_areas(pieces: &[Piece], here: usize, attempt: &Attempt) -
 /// `tax rate 2.14%`, `tax rate 2.14`, `21.4 mills`
 pub(super) fn rates(pieces: &[Piece]) -> Vec<Edit> {
     let Some(at) = pieces.iter().position(Piece::is_number) else { return Vec::new() };
-    if !pieces.first().is_some_and(|piece| piece.is_word(&["tax"])) || at < 2 {
+    // `tax 2.1%`: a small number is no tax that was paid.
+    let is_small =
+        || pieces[at].text.parse::<rust_decimal::Decimal>().is_ok_and(|rate| rate < 20.into());
+    if !pieces.first().is_some_and(|piece| piece.is_word(&["tax"]))
+        || at == 0
+        || at == 1 && !is_small()
+    {
         return Vec::new();
     }
     let cause = "a tax rate says per how many dollars";
@@ -174,7 +180,8 @@ pub(super) fn rates(pieces: &[Piece]) -> Vec<Edit> {
         Some(_) => return Vec::new(),
     };
     let dollar = usize::from(pieces[at - 1].is_mark("$€£"));
-    let mut by = vec![Piece { touches: false, ..pieces[at].clone() }];
+    let mut by = if at == 1 { cut("rate") } else { Vec::new() };
+    by.push(Piece { touches: false, ..pieces[at].clone() });
     by.extend(cut(per));
     let by = replaced(pieces, at - dollar, at + 1 + taken, &by);
     vec![Edit::conversion(by, cause)]

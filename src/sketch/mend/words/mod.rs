@@ -15,6 +15,8 @@ use super::slips;
 
 pub(super) use comments::last_resorts;
 
+pub(super) use order::cells;
+
 const DIRECTIONS: [&str; 12] =
     ["north", "east", "south", "west", "n", "e", "s", "w", "back", "right", "front", "left"];
 

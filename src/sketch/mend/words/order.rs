@@ -40,7 +40,7 @@ pub(super) fn list_marker(pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
 }
 
 /// Table cells: `north,"42' 7"""`, `| north | 42' |`, or separated by tabs.
-pub(super) fn cells(line: &str) -> Vec<Edit> {
+pub(in crate::sketch::mend) fn cells(line: &str) -> Vec<Edit> {
     let cause = "these are the cells of a table; a line is words with spaces between them";
     let edit = |cells: Vec<String>| {
         let cells: Vec<String> = cells
