@@ -114,16 +114,18 @@ fn slopes(
     turn: i64,
     axis: Axis,
 ) -> Vec<Slope> {
-    let turn = turn as f64;
-    let foot = Length::FOOT.nm() as f64;
-    let slope = |leg: &Leg| {
+    legs.iter().map(|leg| Slope::of(leg, outline, gradients, turn, axis)).collect()
+}
+
+impl Slope {
+    fn of(leg: &Leg, outline: &Outline, gradients: &[(i64, i64)], turn: i64, axis: Axis) -> Slope {
         let (east, north) = gradients[leg.side];
         let doubled = if axis == Axis::East { east } else { north };
-        let linear = doubled as f64 / 2.0 / foot;
-        let curve = turn * leg.sign as f64 * segment_slope(&outline.vectors()[leg.side], false);
+        let linear = doubled as f64 / 2.0 / Length::FOOT.nm() as f64;
+        let curve =
+            turn as f64 * leg.sign as f64 * segment_slope(&outline.vectors()[leg.side], false);
         Slope { linear, curve }
-    };
-    legs.iter().map(slope).collect()
+    }
 }
 
 /// How the area of a segment grows with its chord, or if `by_rise` with its rise, in feet; 0 for a straight side.
@@ -189,7 +191,7 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut S
 /// part that does not depend on the rounding.
 pub(crate) struct OfRounding {
     /// The legs of each axis, with the square of the area's slope for each leg.
-    axes: [(Vec<Leg>, Vec<f64>); 2],
+    axes: [Vec<(Leg, f64)>; 2],
 }
 
 impl OfRounding {
@@ -198,13 +200,15 @@ impl OfRounding {
         let gradients = outline.doubled_gradients();
         let turn = outline.turn();
         let axes = Axis::BOTH.map(|axis| {
-            let legs = traverse.legs(axis);
-            let slopes = slopes(&legs, outline, &gradients, turn, axis);
-            let m = slopes.len().max(1) as f64;
-            let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m;
-            let square = |slope: &Slope| (slope.linear - mean + slope.curve).powi(2);
-            let squares = slopes.iter().map(square).collect();
-            (legs, squares)
+            let slope = |leg: &Leg| Slope::of(leg, outline, &gradients, turn, axis);
+            let mut legs = Vec::with_capacity(traverse.sides.len());
+            traverse.legs_along(axis).for_each(|leg| legs.push((leg, slope(&leg).linear)));
+            let mean =
+                legs.iter().map(|(_, linear)| linear).sum::<f64>() / legs.len().max(1) as f64;
+            for (leg, square) in &mut legs {
+                *square = (*square - mean + slope(leg).curve).powi(2);
+            }
+            legs
         });
         OfRounding { axes }
     }
@@ -217,18 +221,19 @@ impl OfRounding {
     pub(crate) fn variance(&self, way: StepRounding, reading: Length) -> f64 {
         let (step, reading) = (way.step().length().feet(), reading.feet());
         let mut variance = 0.0;
-        for (legs, squares) in &self.axes {
-            let m = squares.len().max(1) as f64;
-            let norm: f64 = squares.iter().sum();
-            let chances: Vec<f64> = legs
-                .iter()
-                .map(|leg| {
-                    chance_of_other_step_ft(Length::from_nm(leg.length).feet(), way, reading)
-                })
-                .collect();
-            let flips: f64 = squares.iter().zip(&chances).map(|(g, p)| g * p * (1.0 - p)).sum();
-            let odd = odd_steps(legs, &chances, way);
-            variance += step * step * (flips + MORE_THAN_ANY * odd * norm / m);
+        let mut odd = OddSteps::default();
+        for legs in &self.axes {
+            odd.restart();
+            let (mut norm, mut flips) = (0.0, 0.0);
+            for (leg, square) in legs {
+                let chance =
+                    chance_of_other_step_ft(Length::from_nm(leg.length).feet(), way, reading);
+                norm += square;
+                flips += square * chance * (1.0 - chance);
+                odd.add(leg, chance, way);
+            }
+            let m = legs.len().max(1) as f64;
+            variance += step * step * (flips + MORE_THAN_ANY * odd.expected() * norm / m);
             variance += if step < 2.0 * reading { norm * reading * reading / 3.0 } else { 0.0 };
         }
         variance
@@ -267,29 +272,45 @@ fn whole(steps: f64) -> f64 {
     steps as i64 as f64
 }
 
-/// The expected misclosure of an axis in steps when tape readings may make walls round to the other step; `chances`
-/// has that probability for each leg.
-fn odd_steps(legs: &[Leg], chances: &[f64], way: StepRounding) -> f64 {
-    let unit = way.step().length().nm();
-    let natural: i64 = legs.iter().map(|leg| leg.sign * way.rounded(leg.length)).sum();
-    let natural = natural.checked_div(unit).unwrap_or(0);
-    // The chance of each misclosure, beginning with the lowest.
-    let mut fewest = natural;
-    let mut spread = Vec::with_capacity(legs.len() + 1);
-    spread.push(1.0);
-    for (leg, &chance) in legs.iter().zip(chances).filter(|(_, chance)| **chance > 0.0) {
-        let up = way.rounded(leg.length) < leg.length;
+/// The misclosure of an axis in steps when tape readings may make walls round to the other step.
+#[derive(Default)]
+struct OddSteps {
+    /// The lowest misclosure, and the chance of each from it on.
+    fewest: i64,
+    spread: Vec<f64>,
+}
+
+impl OddSteps {
+    /// Begins with an axis that has no walls yet.
+    fn restart(&mut self) {
+        self.fewest = 0;
+        self.spread.clear();
+        self.spread.push(1.0);
+    }
+
+    /// Adds a wall, with the chance that it is rounded to the other step.
+    fn add(&mut self, leg: &Leg, chance: f64, way: StepRounding) {
+        let steps = way.steps(leg.length);
+        self.fewest += leg.sign * steps;
+        if chance <= 0.0 {
+            return;
+        }
+        let up = steps * way.step().length().nm() < leg.length;
         let more = (leg.sign > 0) == up;
-        fewest -= i64::from(!more);
+        self.fewest -= i64::from(!more);
         // One more step if the wall is rounded one way, none if the other way.
         let (same, next) = if more { (1.0 - chance, chance) } else { (chance, 1.0 - chance) };
-        spread.push(0.0);
-        for k in (0..spread.len()).rev() {
-            let below = if k == 0 { 0.0 } else { spread[k - 1] };
-            spread[k] = spread[k] * same + below * next;
+        let mut below = 0.0;
+        for here in &mut self.spread {
+            (*here, below) = (*here * same + below * next, *here);
         }
+        self.spread.push(below * next);
     }
-    spread.iter().zip(fewest..).map(|(p, k)| k.abs() as f64 * p).sum()
+
+    /// The expected misclosure, in either direction.
+    fn expected(&self) -> f64 {
+        self.spread.iter().zip(self.fewest..).map(|(p, k)| k.abs() as f64 * p).sum()
+    }
 }
 
 /// The mean square of the error from rounding an outline's sides to a step, in square feet squared.

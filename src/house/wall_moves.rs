@@ -456,6 +456,9 @@ impl Stretch {
     fn divided(&self, marks: &mut [(i64, i64, Shift)], otherwise: Shift) -> Vec<(Vector, Shift)> {
         marks.sort_by_key(|&(from, to, _)| (from, to));
         let length = self.axis_length().unwrap_or(0);
+        if marks.is_empty() && length > 0 {
+            return vec![(self.vector, otherwise)];
+        }
         let mut pieces: Vec<(i64, Shift)> = Vec::new();
         let mut push = |run: i64, shift: Shift| match pieces.last_mut() {
             _ if run <= 0 => {}

@@ -97,49 +97,100 @@ impl Wall {
     }
 
     /// How its length changes, in steps, when it takes one of the steps by which the axis misses.
-    fn change(&self, misses: i8) -> i64 {
-        -i64::from(misses.signum()) * self.sign
+    fn change(&self, misses: i64) -> i64 {
+        if misses > 0 { -self.sign } else { self.sign }
     }
 }
 
 /// The likely outcomes of one axis of at most 64 walls.
 pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSteps {
-    let walls: Vec<Wall> = legs.iter().map(|leg| Wall::of(leg, way, reading.feet())).collect();
+    let reading = reading.feet();
+    let mut walls = Vec::with_capacity(legs.len());
+    walls.extend(legs.iter().map(|leg| Wall::of(leg, way, reading)));
     let mut closings = Closings::new(&walls, way.step().length().nm());
-    for set in closings.sets() {
-        closings.add(set);
+    let (sets, count) = likely_sets(&walls);
+    for set in sets[..count].iter().take_while(|set| set.chance > LEAST) {
+        closings.add(*set);
     }
     closings.outcomes()
 }
 
-/// A set of walls that go the other way, as a mask over those that may go either way, and its probability.
+/// How many steps longer than rounded each wall is: four bits for each wall, which is enough for the five steps by which
+/// a wall can change.
+#[derive(Clone, Copy, Default, PartialEq)]
+struct Changes([u64; 4]);
+
+impl Changes {
+    /// The same with one wall longer by so many more steps.
+    fn and(mut self, wall: usize, by: i64) -> Changes {
+        let part = &mut self.0[wall >> 4];
+        *part = part.wrapping_add(by.cast_unsigned() << (4 * (wall & 15)));
+        self
+    }
+
+    /// Calls `each` with every wall that is changed, and how many steps longer it is.
+    fn each(self, mut each: impl FnMut(usize, i64)) {
+        for (part, mut left) in self.0.into_iter().enumerate() {
+            while left != 0 {
+                let place = left.trailing_zeros() >> 2;
+                let by = ((left >> (4 * place)) << 60).cast_signed() >> 60;
+                left = left.wrapping_sub(by.cast_unsigned() << (4 * place));
+                each(16 * part + place as usize, by);
+            }
+        }
+    }
+}
+
+/// A way to close an axis; or walls that go the other way, before the axis is closed.
 #[derive(Clone, Copy, Default)]
-struct Set {
-    mask: u8,
+struct ClosingWay {
     chance: f64,
+    changes: Changes,
+}
+
+/// The sets of walls that may go the other way, likeliest first, so that what follows is soon too rare; and how many
+/// there are.
+fn likely_sets(walls: &[Wall]) -> ([ClosingWay; 1 << MOST_EITHER_WAY], usize) {
+    // The walls that may go either way, the likeliest first; of equally likely ones, the earlier first.
+    let (mut either, mut few) = ([0; MOST_EITHER_WAY], 0);
+    for (i, wall) in walls.iter().enumerate().filter(|(_, wall)| wall.chance > 0.01) {
+        let is_rarer = |other: &usize| walls[*other].chance < wall.chance;
+        let place = either[..few].iter().position(is_rarer).unwrap_or(few);
+        if place < MOST_EITHER_WAY {
+            few = (few + 1).min(MOST_EITHER_WAY);
+            either.copy_within(place..few - 1, place + 1);
+            either[place] = i;
+        }
+    }
+    let mut sets = [ClosingWay::default(); 1 << MOST_EITHER_WAY];
+    sets[0].chance = walls.iter().map(|wall| 1.0 - wall.chance).product();
+    // Each set is one with fewer walls, and the last of its walls.
+    let mut count = 1;
+    for &i in &either[..few] {
+        let wall = &walls[i];
+        let odds = wall.chance / (1.0 - wall.chance);
+        for place in 0..count {
+            let ClosingWay { chance, changes } = sets[place];
+            let changes = changes.and(i, wall.other_step);
+            sets[count + place] = ClosingWay { chance: chance * odds, changes };
+        }
+        count *= 2;
+    }
+    sets[..count].sort_by(|a, b| b.chance.total_cmp(&a.chance));
+    (sets, count)
 }
 
 /// The ways to close an axis whose walls were rounded.
 struct Closings<'a> {
     walls: &'a [Wall],
     unit: i64,
-    /// The walls that may go either way, the likeliest first.
-    either: Vec<usize>,
-    /// The likeliest ways, most likely first; of equally likely ones, the earlier first.
-    ways: Vec<ClosingWay>,
-    /// The lengths of the walls in a set, in steps.
+    /// By how many steps the rounded walls miss.
+    misses: i64,
+    /// The likeliest ways, most likely first; of equally likely ones, the earlier first. And how many there are.
+    ways: [ClosingWay; MOST_OF_AN_AXIS],
+    count: usize,
+    /// The lengths of the walls in steps: rounded, or while a set is added, those in it.
     lengths: Vec<i64>,
-}
-
-/// A way to close an axis.
-#[derive(Clone, Copy)]
-struct ClosingWay {
-    chance: f64,
-    /// The walls that go the other way, as in [`Set`].
-    mask: u8,
-    /// The number of steps by which these miss, and the walls that take them, one for each.
-    misses: i8,
-    steps: [u8; MOST_MISSED],
 }
 
 /// The walls of a set that can take a step.
@@ -165,87 +216,52 @@ impl Able {
     }
 }
 
-/// The lengths of an outcome, as differences from the rounded ones: four bits for each wall, which is enough for the
-/// five steps by which a wall can change.
-type Lengths = [u64; 4];
-
 impl<'a> Closings<'a> {
     fn new(walls: &'a [Wall], unit: i64) -> Closings<'a> {
-        let mut either: Vec<usize> = (0..walls.len()).filter(|&i| walls[i].chance > 0.01).collect();
-        either.sort_by(|&a, &b| walls[b].chance.total_cmp(&walls[a].chance).then(a.cmp(&b)));
-        either.truncate(MOST_EITHER_WAY);
-        let ways = Vec::with_capacity(MOST_OF_AN_AXIS + 1);
-        Closings { walls, unit, either, ways, lengths: Vec::with_capacity(walls.len()) }
-    }
-
-    /// The likely sets, the likeliest first, so that what follows is soon too rare.
-    fn sets(&self) -> impl Iterator<Item = Set> + use<> {
-        let mut sets = [Set::default(); 1 << MOST_EITHER_WAY];
-        sets[0].chance = self.walls.iter().map(|wall| 1.0 - wall.chance).product();
-        // Each set is one with fewer walls, and the last of its walls.
-        let mut count = 1;
-        for &wall in &self.either {
-            let chance = self.walls[wall].chance;
-            for i in 0..count {
-                let mask = sets[i].mask | count as u8;
-                sets[count + i] = Set { mask, chance: sets[i].chance * (chance / (1.0 - chance)) };
-            }
-            count *= 2;
-        }
-        sets[..count].sort_by(|a, b| b.chance.total_cmp(&a.chance));
-        sets.into_iter().take(count).take_while(|set| set.chance > LEAST)
-    }
-
-    /// Calls `each` with every wall of a set that goes the other way, and how many steps longer it then is.
-    fn others(&self, mut mask: u8, mut each: impl FnMut(usize, i64)) {
-        while mask != 0 {
-            let wall = self.either[mask.trailing_zeros() as usize];
-            each(wall, self.walls[wall].other_step);
-            mask &= mask - 1;
-        }
+        let misses = walls.iter().map(|wall| wall.sign * wall.rounded).sum();
+        let ways = [ClosingWay::default(); MOST_OF_AN_AXIS];
+        let mut lengths = Vec::with_capacity(walls.len());
+        lengths.extend(walls.iter().map(|wall| wall.rounded));
+        Closings { walls, unit, misses, ways, count: 0, lengths }
     }
 
     /// Adds the ways to close the lengths of a set, if they miss by only a few steps.
-    fn add(&mut self, set: Set) {
-        let mut lengths = std::mem::take(&mut self.lengths);
-        lengths.clear();
-        lengths.extend(self.walls.iter().map(|wall| wall.rounded));
-        self.others(set.mask, |wall, by| lengths[wall] += by);
-        let misses: i64 =
-            self.walls.iter().zip(&lengths).map(|(wall, length)| wall.sign * length).sum();
+    fn add(&mut self, set: ClosingWay) {
+        let mut misses = self.misses;
+        set.changes.each(|wall, by| misses += self.walls[wall].sign * by);
         let is_too_rare = misses != 0 && self.is_too_rare(set.chance * MOST_OF_A_WAY);
-        let is_few = misses.unsigned_abs() <= MOST_MISSED as u64;
-        if is_few && !is_too_rare && lengths.iter().all(|length| *length >= 0) {
-            let Set { mask, chance } = set;
-            let way = ClosingWay { chance, mask, misses: misses as i8, steps: [0; MOST_MISSED] };
-            match misses.unsigned_abs() {
-                0 => self.push(way, &[], 1.0),
-                1 => self.take_a_step(way, &lengths),
-                _ => self.take_steps(way, &lengths),
+        if misses.unsigned_abs() > MOST_MISSED as u64 || is_too_rare {
+            return;
+        }
+        set.changes.each(|wall, by| self.lengths[wall] += by);
+        if self.lengths.iter().all(|length| *length >= 0) {
+            match misses {
+                0 => self.push(set),
+                -1 | 1 => self.take_a_step(set, misses),
+                _ => self.take_steps(set, misses),
             }
         }
-        self.lengths = lengths;
+        set.changes.each(|wall, by| self.lengths[wall] -= by);
     }
 
-    /// Which walls of these lengths can take a step; `None` if none can.
-    fn able(&self, misses: i8, lengths: &[i64]) -> Option<Able> {
+    /// Which walls of a set can take a step; `None` if none can.
+    fn able(&self, misses: i64) -> Option<Able> {
         let mut able = Able { walls: 0, nearest: 0, longest: 0, last: 0, none_is_zero: true };
-        let mut least_off = i64::MAX;
-        for (i, (wall, &length)) in self.walls.iter().zip(lengths).enumerate() {
+        // Of the nearest: how far off it ends, and its typed length; and the length of the longest.
+        let (mut least_off, mut its_typed, mut most) = (i64::MAX, 0, i64::MIN);
+        for (i, (wall, &length)) in self.walls.iter().zip(&self.lengths).enumerate() {
             able.none_is_zero &= length > 0;
             let change = wall.change(misses);
             if length + change <= 0 {
                 continue;
             }
             let off = change * (length * self.unit - wall.typed);
-            let is_first = able.walls == 0;
             // Of two that end equally near, the longer.
-            let is_longer = wall.typed > self.walls[able.nearest].typed;
-            if is_first || off < least_off || off == least_off && is_longer {
-                (least_off, able.nearest) = (off, i);
+            if off < least_off || off == least_off && wall.typed > its_typed {
+                (least_off, its_typed, able.nearest) = (off, wall.typed, i);
             }
-            if is_first || length > lengths[able.longest] {
-                able.longest = i;
+            if length > most {
+                (most, able.longest) = (length, i);
             }
             able.walls |= 1 << i;
             able.last = i;
@@ -253,47 +269,54 @@ impl<'a> Closings<'a> {
         (able.walls != 0).then_some(able)
     }
 
-    /// Adds the ways in which one wall takes the step by which these lengths miss.
-    fn take_a_step(&mut self, way: ClosingWay, lengths: &[i64]) {
-        let Some(able) = self.able(way.misses, lengths) else { return };
-        // No wall may vanish.
-        let stay = |i: usize| {
+    /// Adds the ways in which one wall takes the step by which a set misses.
+    fn take_a_step(&mut self, set: ClosingWay, misses: i64) {
+        let Some(able) = self.able(misses) else { return };
+        let walls = self.walls;
+        let mut push = |i: usize, share: f64| {
+            // No wall may vanish.
             let has_length = |(other, length): (usize, &i64)| other == i || *length > 0;
-            able.none_is_zero || lengths.iter().enumerate().all(has_length)
-        };
-        let share = FROM_ANY / f64::from(able.walls.count_ones());
-        let of_any = able.iter().map(|i| (i, share));
-        let of_one =
-            [(able.nearest, FROM_NEAREST), (able.longest, FROM_LONGEST), (able.last, FROM_LAST)];
-        for (i, share) in of_any.chain(of_one).filter(|(i, _)| stay(*i)) {
-            self.push(way, &[i], share);
-        }
-    }
-
-    /// Adds the ways in which walls take the two or more steps by which these lengths miss.
-    fn take_steps(&mut self, way: ClosingWay, lengths: &[i64]) {
-        let Some(able) = self.able(way.misses, lengths) else { return };
-        let (walls, steps) = (self.walls, usize::from(way.misses.unsigned_abs()));
-        let nearest = self.nearest_in_turn(way.misses, lengths, &able);
-        // No wall may vanish.
-        let stay = |steps: &[usize]| {
-            let after = |i: usize| {
-                let count = steps.iter().filter(|step| **step == i).count() as i64;
-                lengths[i] + walls[i].change(way.misses) * count
-            };
-            let all = || (0..walls.len()).all(|i| after(i) > 0);
-            if able.none_is_zero { steps.iter().all(|&i| after(i) > 0) } else { all() }
-        };
-        let mut push = |steps: &[usize], share: f64| {
-            if !self.is_too_rare(way.chance * share) && stay(steps) {
-                self.push(way, steps, share);
+            if able.none_is_zero || self.lengths.iter().enumerate().all(has_length) {
+                let changes = set.changes.and(i, walls[i].change(misses));
+                self.push(ClosingWay { chance: set.chance * share, changes });
             }
         };
-        push(&nearest, FROM_NEAREST);
+        let share = FROM_ANY / f64::from(able.walls.count_ones());
+        able.iter().for_each(|i| push(i, share));
+        push(able.nearest, FROM_NEAREST);
+        push(able.longest, FROM_LONGEST);
+        push(able.last, FROM_LAST);
+    }
+
+    /// Adds the ways in which walls take the two or more steps by which a set misses.
+    fn take_steps(&mut self, set: ClosingWay, misses: i64) {
+        let Some(able) = self.able(misses) else { return };
+        let (walls, steps) = (self.walls, misses.unsigned_abs() as usize);
+        let nearest = self.nearest_in_turn(misses, &able);
+        let mut push = |steps: &[usize], share: f64| {
+            let chance = set.chance * share;
+            if self.is_too_rare(chance) {
+                return;
+            }
+            // No wall may vanish.
+            let after = |i: usize| {
+                let count = steps.iter().filter(|step| **step == i).count() as i64;
+                self.lengths[i] + walls[i].change(misses) * count
+            };
+            let stay = match able.none_is_zero {
+                true => steps.iter().all(|&i| after(i) > 0),
+                false => (0..walls.len()).all(|i| after(i) > 0),
+            };
+            if stay {
+                let one = |changes: Changes, i: &usize| changes.and(*i, walls[*i].change(misses));
+                self.push(ClosingWay { chance, changes: steps.iter().fold(set.changes, one) });
+            }
+        };
+        push(&nearest[..steps], FROM_NEAREST);
         push(&[able.longest; MOST_MISSED][..steps], FROM_LONGEST);
         push(&[able.last; MOST_MISSED][..steps], FROM_LAST);
         let m = f64::from(able.walls.count_ones());
-        if steps == 2 && way.chance * FROM_ANY / (m * m) > LEAST / 10.0 {
+        if steps == 2 && set.chance * FROM_ANY / (m * m) > LEAST / 10.0 {
             let mut later = able.iter();
             while let Some(i) = later.next() {
                 push(&[i, i], FROM_ANY / (m * m));
@@ -303,70 +326,61 @@ impl<'a> Closings<'a> {
     }
 
     /// Step after step, the wall of these that ends nearest to its measured length.
-    fn nearest_in_turn(&self, misses: i8, lengths: &[i64], able: &Able) -> Vec<usize> {
-        let mut lengths = lengths.to_vec();
-        let mut next = || {
+    fn nearest_in_turn(&mut self, misses: i64, able: &Able) -> [usize; MOST_MISSED] {
+        let mut taken = [able.last; MOST_MISSED];
+        let steps = &mut taken[..misses.unsigned_abs() as usize];
+        for step in steps.iter_mut() {
             let key = |i: &usize| {
-                let (wall, length) = (&self.walls[*i], lengths[*i]);
+                let (wall, length) = (&self.walls[*i], self.lengths[*i]);
                 let off = wall.change(misses) * (length * self.unit - wall.typed);
                 (off, std::cmp::Reverse(wall.typed), *i)
             };
-            let next = able.iter().min_by_key(key).unwrap_or(able.last);
-            lengths[next] += self.walls[next].change(misses);
-            next
-        };
-        (0..misses.unsigned_abs()).map(|_| next()).collect()
+            *step = able.iter().min_by_key(key).unwrap_or(able.last);
+            self.lengths[*step] += self.walls[*step].change(misses);
+        }
+        for &step in steps.iter() {
+            self.lengths[step] -= self.walls[step].change(misses);
+        }
+        taken
     }
 
     /// Whether a way this likely is not among the likeliest so far.
     fn is_too_rare(&self, chance: f64) -> bool {
-        self.ways.get(MOST_OF_AN_AXIS - 1).is_some_and(|least| chance <= least.chance)
+        self.count == MOST_OF_AN_AXIS && chance <= self.ways[MOST_OF_AN_AXIS - 1].chance
     }
 
-    /// Adds a way in which these walls take the steps, with its share of the set's probability, if it is among the
-    /// likeliest so far.
-    fn push(&mut self, mut way: ClosingWay, walls: &[usize], share: f64) {
-        way.chance *= share;
+    /// Adds a way if it is among the likeliest so far.
+    fn push(&mut self, way: ClosingWay) {
         if self.is_too_rare(way.chance) {
             return;
         }
-        way.steps.iter_mut().zip(walls).for_each(|(step, wall)| *step = *wall as u8);
-        let place = self.ways.iter().rposition(|other| other.chance >= way.chance);
-        self.ways.truncate(MOST_OF_AN_AXIS - 1);
-        self.ways.insert(place.map_or(0, |i| i + 1), way);
-    }
-
-    /// Calls `each` with every wall that a way changes, and how many steps longer than rounded it then is.
-    fn changes(&self, way: &ClosingWay, mut each: impl FnMut(usize, i64)) {
-        self.others(way.mask, &mut each);
-        for &wall in &way.steps[..usize::from(way.misses.unsigned_abs())] {
-            let wall = usize::from(wall);
-            each(wall, self.walls[wall].change(way.misses));
+        self.count = (self.count + 1).min(MOST_OF_AN_AXIS);
+        let mut place = self.count - 1;
+        while place > 0 && self.ways[place - 1].chance < way.chance {
+            self.ways[place] = self.ways[place - 1];
+            place -= 1;
         }
+        self.ways[place] = way;
     }
 
     /// The outcomes of the likeliest ways, in the order of the likeliest way to each.
     fn outcomes(&self) -> OnSteps {
-        let rounded = self.walls.iter().map(|wall| Row([wall.rounded as f64; MOST_OF_AN_AXIS]));
-        let mut by_wall: Vec<Row> = rounded.collect();
-        let mut chances: Vec<f64> = Vec::with_capacity(self.ways.len());
-        let mut known = [Lengths::default(); MOST_OF_AN_AXIS];
-        for way in &self.ways {
-            let mut lengths = Lengths::default();
-            self.changes(way, |wall, by| {
-                let part = &mut lengths[wall >> 4];
-                *part = part.wrapping_add(by.cast_unsigned() << (4 * (wall & 15)));
-            });
+        let mut by_wall = Vec::with_capacity(self.walls.len());
+        let rounded = |wall: &Wall| Row([wall.rounded as f64; MOST_OF_AN_AXIS]);
+        by_wall.extend(self.walls.iter().map(rounded));
+        let mut chances: Vec<f64> = Vec::with_capacity(self.count);
+        let mut known = [Changes::default(); MOST_OF_AN_AXIS];
+        for way in &self.ways[..self.count] {
             let place = chances.len();
             // Most differ in the first walls.
-            let is_same = |other: &Lengths| other[0] == lengths[0] && other[1..] == lengths[1..];
+            let is_same = |other: &Changes| other.0[0] == way.changes.0[0] && *other == way.changes;
             if let Some(same) = known[..place].iter().position(is_same) {
                 chances[same] += way.chance;
                 continue;
             }
-            known[place] = lengths;
+            known[place] = way.changes;
             chances.push(way.chance);
-            self.changes(way, |wall, by| by_wall[wall].0[place] += by as f64);
+            way.changes.each(|wall, by| by_wall[wall].0[place] += by as f64);
         }
         let all = chances.iter().sum();
         OnSteps { by_wall, chances, all }

@@ -94,9 +94,8 @@ impl OnGrid {
         }
         let [north, east] = Axis::BOTH.map(|axis| traverse.legs(axis));
         let [norths, easts] = [&north, &east].map(|legs| known.on_steps(legs, way, reading));
-        let areas = areas([&north, &east], [&norths, &easts]);
+        let (areas, ends) = areas([&north, &east], [&norths, &easts]);
         let (step, middle) = (way.step().length().feet(), ruled.area().sq_ft());
-        let ends = ends(&areas);
         Some(OnGrid { north, east, norths, easts, areas, ends, step, middle })
     }
 
@@ -215,12 +214,14 @@ impl OnGrid {
 /// The lowest and the highest of some numbers.
 fn ends<'a>(numbers: impl IntoIterator<Item = &'a f64>) -> (f64, f64) {
     let none = (f64::INFINITY, f64::NEG_INFINITY);
-    numbers.into_iter().fold(none, |(low, high), one| (low.min(*one), high.max(*one)))
+    numbers.into_iter().fold(none, |(low, high), &one| {
+        (if one < low { one } else { low }, if one > high { one } else { high })
+    })
 }
 
-/// The area of each pair of outcomes in square steps; the pairs with the first north outcome come first. All are whole
-/// numbers far below 2⁵³, so floats are exact.
-fn areas(legs: [&[Leg]; 2], [norths, easts]: [&OnSteps; 2]) -> Vec<f64> {
+/// The area of each pair of outcomes in square steps; the pairs with the first north outcome come first. With the
+/// smallest and the largest. All are whole numbers far below 2⁵³, so floats are exact.
+fn areas(legs: [&[Leg]; 2], [norths, easts]: [&OnSteps; 2]) -> (Vec<f64>, (f64, f64)) {
     let aside = how_far_east(legs, easts);
     let walls = || legs[0].iter().zip(norths.by_wall()).zip(&aside);
     let mut first = Row::default();
@@ -229,6 +230,9 @@ fn areas(legs: [&[Leg]; 2], [norths, easts]: [&OnSteps; 2]) -> Vec<f64> {
     }
     let count = easts.chances.len();
     let mut areas = Vec::with_capacity(norths.chances.len() * count);
+    // For each east outcome by itself, so that several are compared at once.
+    let mut low = Row([f64::INFINITY; MOST_OF_AN_AXIS]);
+    let mut high = Row([f64::NEG_INFINITY; MOST_OF_AN_AXIS]);
     for outcome in 0..norths.chances.len() {
         // Most walls are as long as in the first outcome.
         let mut row = first;
@@ -238,9 +242,14 @@ fn areas(legs: [&[Leg]; 2], [norths, easts]: [&OnSteps; 2]) -> Vec<f64> {
                 row.add(leg.sign as f64 * longer, aside);
             }
         }
-        areas.extend(row.0.iter().take(count).map(|area| area.abs()));
+        row.0.iter_mut().for_each(|area| *area = area.abs());
+        for ((low, high), area) in low.0.iter_mut().zip(&mut high.0).zip(row.0) {
+            *low = if area < *low { area } else { *low };
+            *high = if area > *high { area } else { *high };
+        }
+        areas.extend_from_slice(&row.0[..count]);
     }
-    areas
+    (areas, (ends(&low.0[..count]).0, ends(&high.0[..count]).1))
 }
 
 /// How far east the traverse is, in steps, at each wall that runs north or south.

@@ -512,15 +512,17 @@ impl<'a> Search<'a> {
         let is_own =
             |one: &&Setting<'_>| one.face == self.case.face && one.common == CommonTaken::Half;
         let at_own_face = self.settings.iter().filter(is_own);
-        let settings: Vec<(&Setting<'_>, Near)> = at_own_face
-            .map(|one| (one, Near::about(one.total_sq_ft, one.most_off(one.variance))))
+        let settings: Vec<(&Setting<'_>, [Near; 2])> = at_own_face
+            .map(|one| (one, one.reaches(None).map(|reach| Near::about(one.total_sq_ft, reach))))
             .collect();
-        let near =
-            |adds: &Adds| Near::about(own.total_sq_ft + adds.sq_ft, own.most_off(adds.variance));
-        let departures: Vec<Near> = own.adds.iter().map(near).collect();
+        let near = |adds: &Adds| {
+            own.reaches(Some(adds)).map(|reach| Near::about(own.total_sq_ft + adds.sq_ft, reach))
+        };
+        let departures: Vec<[Near; 2]> = own.adds.iter().map(near).collect();
         for meant in std::mem::take(&mut self.totals) {
+            let place = usize::from(meant.wide > 1.0);
             self.weighed += settings.len() as u64;
-            for (setting, _) in settings.iter().filter(|(_, near)| near.holds(meant)) {
+            for (setting, _) in settings.iter().filter(|(_, near)| near[place].holds(meant)) {
                 self.total(meant, setting, None);
             }
             let base = self.none * own.chance * meant.chance;
@@ -529,7 +531,7 @@ impl<'a> Search<'a> {
                     continue;
                 }
                 self.weighed += 1;
-                if near.holds(meant) {
+                if near[place].holds(meant) {
                     self.total(meant, own, Some(i));
                 }
             }
@@ -574,13 +576,14 @@ impl<'a> Search<'a> {
     }
 
     /// The list, best supported first, after deciding which causes are reported.
-    fn finish(mut self, evidence: Option<Evidence>) -> Explanations {
+    fn finish(self, evidence: Option<Evidence>) -> Explanations {
         let sum = self.found.iter().map(|found| found.weight).sum::<f64>() + self.otherwise;
-        self.found.sort_by(|a, b| b.weight.total_cmp(&a.weight));
-        self.found.truncate(MOST_LISTED);
-        self.found.retain(|found| found.weight >= NEGLIGIBLE * sum);
+        let is_seen = |found: &&Found| found.weight >= NEGLIGIBLE * sum;
+        let mut found: Vec<&Found> = self.found.iter().filter(is_seen).collect();
+        found.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+        found.truncate(MOST_LISTED);
         let one = |found: &Found| self.explanation(found, sum);
-        let mut list: Vec<Explanation> = self.found.iter().map(one).collect();
+        let mut list: Vec<Explanation> = found.into_iter().map(one).collect();
         let something_else = self.otherwise / sum;
         decision::decide(&mut list, something_else, self.case, self.settings);
         Explanations {

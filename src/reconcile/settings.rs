@@ -15,7 +15,7 @@ use crate::reconcile::case::Case;
 use crate::reconcile::departures::{Departure, DepartureKind, is_listed_alike};
 use crate::reconcile::grid::{Axes, OfPart, OnGrid};
 use crate::reconcile::normal::{Normal, reach};
-use crate::reconcile::outcomes::{Outcomes, REACH_SQ_FT, Together, of_rectangle};
+use crate::reconcile::outcomes::{Outcomes, REACH_SQ_FT, Together, nearest_whole, of_rectangle};
 use crate::reconcile::parts::Part;
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
@@ -439,7 +439,7 @@ impl Setting<'_> {
         let changes_no_walls = |adds: &&Adds| adds.changes.is_empty() && adds.part.is_none();
         let known = match adds {
             _ if is_wide => None,
-            [adds] => self.with_part_at(adds, off.round()),
+            [adds] => self.with_part_at(adds, f64::from(nearest_whole(off))),
             _ => None,
         };
         let (listed, rest) = if adds.iter().all(changes_no_walls) {
@@ -505,10 +505,26 @@ impl Setting<'_> {
 
     /// The distance in square feet from the total without departures beyond which no figure has any likelihood.
     pub(super) fn reach(&self) -> f64 {
-        let base = self.base();
-        let listed = base.ends().map_or(0.0, |(least, most)| most.max(-least));
-        let more = self.shift.abs() + reach(unlisted(self.variance));
-        1.0 + if base.rest < LEAST_REST { listed } else { listed.max(more) }
+        self.reach_of(self.base(), self.variance)
+    }
+
+    /// The same for a total with these possible errors.
+    fn reach_of(&self, all: &Together, variance: f64) -> f64 {
+        let listed = all.ends().map_or(0.0, |(least, most)| most.max(-least));
+        let more = self.shift.abs() + reach(unlisted(variance));
+        1.0 + if all.rest < LEAST_REST { listed } else { listed.max(more) }
+    }
+
+    /// The distances in square feet from the total, with a departure if there is one, beyond which no figure has any
+    /// likelihood: one for a single figure, less where the possible errors are listed already, and one for any of a range
+    /// of figures, apart from its width.
+    pub(super) fn reaches(&self, adds: Option<&Adds>) -> [f64; 2] {
+        let (all, variance) = match adds {
+            None => (self.base.get(), self.variance),
+            Some(adds) => (adds.all.get(), self.variance_with(&[adds])),
+        };
+        let most = self.most_off(adds.map_or(variance, |adds| adds.variance));
+        [all.map_or(most, |all| self.reach_of(all, variance)), most]
     }
 
     /// How likely a figure is among the listed outcomes, without departures.
