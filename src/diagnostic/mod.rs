@@ -180,6 +180,23 @@ pub struct Diagnostic {
     helps: Vec<String>,
     fixes: Vec<Fix>,
     repairs: Vec<(Span, String)>,
+    /// How many of the helps say what the repairs say.
+    repeating: usize,
+    moves: Vec<Move>,
+}
+
+/// Another place for a space that lies where it cannot be; it was tried.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub struct Move {
+    /// The words of directions that its sides exchange, in pairs; empty if they stay as they are.
+    pub exchanged: Vec<[&'static str; 2]>,
+    /// Where it begins, as it is typed: `from "House" corner 3`; empty if it stays where it is.
+    pub start: String,
+    /// The direction of the side of the other space on which it then lies.
+    pub side: &'static str,
+    /// What is then otherwise: `from corner 3`.
+    pub how: String,
 }
 
 /// A replacement that can be applied as is: `text` replaces the bytes of `span`.
@@ -214,6 +231,8 @@ impl Diagnostic {
             helps: Vec::new(),
             fixes: Vec::new(),
             repairs: Vec::new(),
+            repeating: 0,
+            moves: Vec::new(),
         }
     }
 
@@ -253,6 +272,18 @@ impl Diagnostic {
         self
     }
 
+    /// Marks the helps so far as saying what the repairs say.
+    pub(crate) fn repeating(mut self) -> Diagnostic {
+        self.repeating = self.helps.len();
+        self
+    }
+
+    /// Adds another place for the space that it is about.
+    pub(crate) fn moved(mut self, to: Move) -> Diagnostic {
+        self.moves.push(to);
+        self
+    }
+
     /// Replaces the help lines and the fixes, and the message too if a new one is given.
     pub(crate) fn instead(
         mut self,
@@ -263,7 +294,7 @@ impl Diagnostic {
         if let Some(message) = message {
             self.message = message;
         }
-        (self.helps, self.fixes) = (helps, fixes);
+        (self.helps, self.fixes, self.repeating) = (helps, fixes, 0);
         self
     }
 
@@ -297,6 +328,12 @@ impl Diagnostic {
         &self.helps
     }
 
+    /// The lines of help without those that say what the repairs say.
+    #[must_use]
+    pub fn further_helps(&self) -> &[String] {
+        self.helps.get(self.repeating..).unwrap_or_default()
+    }
+
     /// The replacements that the helps suggest, the most likely first; empty where a person has to decide.
     #[must_use]
     pub fn fixes(&self) -> &[Fix] {
@@ -309,6 +346,12 @@ impl Diagnostic {
     #[must_use]
     pub fn repairs(&self) -> &[(Span, String)] {
         &self.repairs
+    }
+
+    /// Other places for the space that it is about, the likeliest first. A person has to choose.
+    #[must_use]
+    pub fn moves(&self) -> &[Move] {
+        &self.moves
     }
 
     /// Whether it is an error.

@@ -65,7 +65,8 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
             0.4,
         )));
         y_pt += BAR_ROW_PT;
-        let is_left = is_left_within(figure, line);
+        let is_left = is_left_within(figure, line)
+            || line.step() == BridgeStep::NotExplained && say.is_rounded_away(figure, line);
         let name = match line.step() {
             _ if line.is_supported() => "possible",
             // Only a record has recorded sides.

@@ -95,6 +95,11 @@ impl Cause {
         one.into_iter().chain(other)
     }
 
+    /// Whether it is how a level was counted.
+    pub(crate) fn is_of_a_level(self) -> bool {
+        self.departures().any(|one| matches!(one, DepartureKind::Level { .. }))
+    }
+
     /// Whether two causes with the same effect are the same to a reader: a level and its only space, everything under
     /// the roof and the only space there, an opening not deducted and its level taken at the whole outline below, a
     /// recess at either of its corners or the porch in it, two walls of one outline that are misread, or a total

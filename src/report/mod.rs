@@ -20,7 +20,7 @@ mod table;
 mod text;
 
 use crate::areas::Areas;
-use crate::reconcile::Reconciliation;
+use crate::reconcile::{Figure, Reconciliation};
 use crate::value::{AsOf, Worth};
 use crate::wording::Block;
 use crate::wording::sentences::Sentences;
@@ -81,12 +81,18 @@ impl Report<'_> {
     }
 
     /// For each figure, what most likely could account for its difference, or that nothing common does: a sentence or
-    /// two, with the name of the figure if there are several. A figure that agrees with the house has none.
+    /// two, with the name of the figure if there are several, and whether it is how a level was counted, which says
+    /// little while a level may be missing. A figure that agrees with the house has none.
     #[must_use]
-    pub fn likely(&self) -> Vec<String> {
+    pub fn likely(&self) -> Vec<(String, bool)> {
         let say = Sentences::of(self.reconciliation.areas());
         let figures = self.reconciliation.figures();
-        figures.iter().filter_map(|figure| say.conclusion(figure, figures.len() == 1)).collect()
+        let likely = |figure: &Figure| {
+            let first = figure.explanations().reported().next();
+            let is_of_a_level = first.is_some_and(|one| one.cause.is_of_a_level());
+            Some((say.conclusion(figure, figures.len() == 1)?, is_of_a_level))
+        };
+        figures.iter().filter_map(likely).collect()
     }
 
     /// The report as text without its heading, its [`opening`](Report::opening) and its warnings, for a screen that

@@ -143,6 +143,9 @@ pub struct Walk {
     pub start: [f64; 2],
     /// The space and the corner (from 1) at which it begins; `None` if it does not begin at a corner.
     pub corner: Option<(String, usize)>,
+    /// The directions and lengths from where its level begins to where it begins; empty if it begins there, or at a
+    /// corner.
+    pub off: Vec<(Way, String)>,
     /// Its sides.
     pub rows: Vec<Row>,
     /// What is missing to return to the start, in words; empty if nothing is missing.

@@ -10,10 +10,11 @@ use std::collections::BTreeSet;
 
 use serde::Serialize;
 
-use crate::diagnostic::{Diagnostic, Source, Span, Word, quoted, words};
+use crate::diagnostic::{Diagnostic, Diagnostics, Move, Source, Span, Word, quoted, words};
 use crate::read;
 use crate::sketch::Kind;
 use crate::sketch::rows::{Edit, How, Row, Rows, Shape, Walk, Way, edited, in_ways, rows};
+use crate::wording::sentences::capital;
 pub use links::{Part, linked};
 
 /// The most rows for which a text is read a second time with other words.
@@ -42,6 +43,9 @@ pub struct Notice {
     pub mends: Vec<Mend>,
     /// Whether its walk is probably not finished yet, so that it is too early to look for an error in it.
     pub is_early: bool,
+    /// Which of several to resolve first, the least first: what has a button comes before what has none, and of walls to
+    /// measure again those with which the walk comes back first.
+    pub rank: u8,
 }
 
 /// A wall to measure again.
@@ -112,8 +116,6 @@ pub struct Said {
     pub unchecked: String,
     /// What back, right, front and left are on the compass; empty before the first wall.
     pub compass: String,
-    /// Where each walk begins; empty for one that does not begin at a corner.
-    pub begins: Vec<String>,
     /// Of each walk whether it is back at its start; empty if it is not.
     pub back: Vec<String>,
 }
@@ -125,15 +127,10 @@ pub fn said(rows: &Rows) -> Said {
     let has_wall = rows.walks.iter().any(|walk| !walk.rows.is_empty());
     let compass =
         format!("On the pages {back} is back, {right} is right, {front} is front, {left} is left.");
-    let begins = |walk: &Walk| {
-        let corner = walk.corner.as_ref();
-        corner.map_or(String::new(), |(space, n)| format!("Begins at corner {n} of {space}."))
-    };
     Said {
         state: state(rows),
         unchecked: unchecked(rows),
         compass: if has_wall { compass } else { String::new() },
-        begins: rows.walks.iter().map(begins).collect(),
         back: rows.walks.iter().map(back_at_start).collect(),
     }
 }
@@ -269,10 +266,15 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
     // A row shows a remark nowhere, so that two replacements may be one to it: the first is offered.
     let mut labels = BTreeSet::new();
     mends.retain(|mend| labels.insert(mend.label.clone()));
-    let mut helps = seen.helps().to_vec();
+    // Each repair is a button.
+    let mut helps = seen.further_helps().to_vec();
+    let laid: Vec<Mend> = one.moves().iter().filter_map(|to| laid(source, one, to, rows)).collect();
     if let Some((help, mend)) = inside(source, one, rows) {
-        helps = vec![help];
-        mends.push(mend);
+        helps =
+            vec![if laid.is_empty() { help } else { format!("which is it? {}", capital(&help)) }];
+        mends.extend(laid.into_iter().chain([mend]));
+    } else if !laid.is_empty() {
+        (mends, helps) = (laid, Vec::new());
     }
     if let Some((help, mend)) = walked_on(source, one, at, rows) {
         helps = vec![help];
@@ -345,6 +347,21 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         mend.at = mend.at.or(at).or(of.map(|w| (w, 0)));
     }
     let again = if is_measured_again { again(source, one, rows) } else { Vec::new() };
+    let has_button = !mends.is_empty() || again.iter().any(|one| one.mend.is_some());
+    let closes = |one: &Again| {
+        let (Some(mend), Some((w, _))) = (&one.mend, row_on(rows, one.line)) else { return false };
+        let mut mended = source.text().to_owned();
+        mended.replace_range(mend.from..mend.to, &mend.text);
+        self::rows(&mended).walks.get(w).is_some_and(|walk| walk.is_closed)
+    };
+    let is_at_it = at.is_some() || field.is_some();
+    let rank = match has_button {
+        true if again.iter().any(closes) || is_at_it && one.is_error() => 0,
+        true if is_at_it => 1,
+        true => 2,
+        false if is_at_it => 3,
+        false => 4,
+    };
     Notice {
         place: place(rows, line, at, of),
         at,
@@ -356,6 +373,7 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         again,
         mends,
         is_early: unfinished.is_some_and(|walk| !walk.is_near),
+        rank,
     }
 }
 
@@ -383,7 +401,14 @@ fn again(source: &Source, one: &Diagnostic, rows: &Rows) -> Vec<Again> {
         let number = rows.walks[w].rows[r].number;
         Some(Again { line, number, place: format!("Wall {number}:"), label, parts, mend })
     };
-    one.others().iter().filter_map(wall).collect()
+    // As likely as their repairs: the first is to be looked at first.
+    let likely = |line: usize| {
+        let mut repairs = one.repairs().iter();
+        repairs.position(|(span, _)| source.line(span.start) == line).unwrap_or(usize::MAX)
+    };
+    let mut all: Vec<Again> = one.others().iter().filter_map(wall).collect();
+    all.sort_by_key(|one| (one.label.is_empty(), likely(one.line)));
+    all
 }
 
 /// A wall with another direction or length, or without it, as an error would be undone.
@@ -413,14 +438,15 @@ fn inserted(source: &Source, rows: &Rows, after: usize, way: &str) -> Option<Men
     let (how, shape) = Default::default();
     let edit = Edit::Add { after, way, length: String::new(), how, shape };
     let (from, to, text) = difference(source.text(), &edited(source.text(), &edit));
-    let label = format!("Insert a wall {} there", way.spoken());
+    let label =
+        format!("Insert a wall {} after wall {}", way.spoken(), rows.walks[w].rows[r].number);
     Some(Mend { from, to, text, label, at: Some((w, r + 1)) })
 }
 
 /// Puts the first space of a level where it fits over the level below.
 fn placed(source: &Source, span: Span, start: &str) -> Option<Mend> {
     let line = source.line(span.start);
-    let edit = Edit::Start { line, start: start.to_owned() };
+    let edit = Edit::Lay { line, exchanged: Vec::new(), start: start.to_owned() };
     let (from, to, text) = difference(source.text(), &edited(source.text(), &edit));
     (!text.is_empty()).then(|| Mend { from, to, text, label: "Put it there".to_owned(), at: None })
 }
@@ -568,6 +594,32 @@ fn in_field(
     (!area.is_empty()).then_some(area)
 }
 
+/// Whether a text has neither an overlap nor a space outside the one that it lies in on the line of a space.
+fn lies_well(name: &str, text: String, line: usize) -> bool {
+    let is_at_it = |errors: &Diagnostics| {
+        errors.list().iter().any(|one| {
+            errors.source().line(one.span().start) == line
+                && matches!(one.word(), Word::SpacesOverlap | Word::NotInside)
+        })
+    };
+    read::read(name, text).err().is_none_or(|errors| !is_at_it(&errors))
+}
+
+/// Lays a space that covers another elsewhere, if the text is then accepted.
+fn laid(source: &Source, one: &Diagnostic, to: &Move, rows: &Rows) -> Option<Mend> {
+    let line = source.line(one.span().start);
+    let walk = rows.walks.iter().find(|walk| walk.line == line)?;
+    let exchanged = to.exchanged.iter().map(|pair| pair.map(str::to_owned)).collect();
+    let mended = edited(source.text(), &Edit::Lay { line, exchanged, start: to.start.clone() });
+    if !lies_well(source.name(), mended.clone(), line) {
+        return None;
+    }
+    let lies = format!("lies on the {} side, {}", to.side, to.how);
+    let lies = street::seen(&lies, rows.compass);
+    let (from, to, text) = difference(source.text(), &mended);
+    Some(Mend { from, to, text, label: format!("{} {lies}", walk.name), at: None })
+}
+
 /// Says that a space lies inside another whose ground it covers, if the text is then accepted.
 fn inside(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<(String, Mend)> {
     if one.word() != Word::SpacesOverlap {
@@ -584,15 +636,7 @@ fn inside(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<(String, Men
     }
     let mend = Edit::Within { line: inner.line, within: outer.name.clone() };
     let mended = edited(source.text(), &mend);
-    let is_left = |list: &[Diagnostic], source: &Source| {
-        let at_it = |one: &&Diagnostic| source.line(one.span().start) == inner.line;
-        list.iter()
-            .filter(at_it)
-            .any(|one| matches!(one.word(), Word::SpacesOverlap | Word::NotInside))
-    };
-    if let Err(errors) = read::read(source.name(), mended.clone())
-        && is_left(errors.list(), errors.source())
-    {
+    if !lies_well(source.name(), mended.clone(), inner.line) {
         return None;
     }
     let (from, to, text) = difference(source.text(), &mended);

@@ -150,6 +150,9 @@ impl Sentences<'_> {
             BridgeStep::NotExplained if line.is_otherwise() && not_explained(figure) == 0 => {
                 "the rest".to_owned()
             }
+            BridgeStep::NotExplained if self.is_rounded_away(figure, line) => {
+                "the rest, which rounding makes".to_owned()
+            }
             BridgeStep::NotExplained if line.is_otherwise() => {
                 "the rest, which measuring again could make".to_owned()
             }
@@ -167,6 +170,16 @@ impl Sentences<'_> {
                 None => "not explained".to_owned(),
             },
         }
+    }
+
+    /// Whether what is left is only what rounding the walls makes: the figure is the area before any rounding.
+    pub(crate) fn is_rounded_away(&self, figure: &Figure, line: &Line) -> bool {
+        let is_whole = figure.face() == Face::Outside
+            && figure.lines().iter().all(|line| line.step() != BridgeStep::Counting);
+        is_whole
+            && line.is_otherwise()
+            && not_explained(figure) != 0
+            && self.size(self.areas.gross().outside()) == self.size(figure.area())
     }
 
     /// A phrase saying what is assumed and has to be asked; for an office, only what is assumed.

@@ -56,7 +56,8 @@ fn a_gap_of_three_square_feet_is_no_gap() {
     let walls = "north 30' 3\"\n    east 44' 3\"\n    south 30' 3\"\n    west 44' 3\"";
     let said = report(&house(1_339, "", walls));
     assert!(
-        said.contains("the rest, which measuring again could make −3 -------- Record 1,339"),
+        // 30.25 × 44.25 = 1,338.6 before any rounding.
+        said.contains("the rest, which rounding makes −3 -------- Record 1,339"),
         "{said}"
     );
     assert!(said.contains("They agree within 3 sq ft."), "{said}");
@@ -66,6 +67,18 @@ fn a_gap_of_three_square_feet_is_no_gap() {
     let larger = report(&house(1_344, "", walls));
     assert!(larger.contains("They agree within 2 sq ft."), "{larger}");
     assert!(larger.contains("No change is requested: the two agree."), "{larger}");
+}
+
+/// 30' 5" × 40' 3" is 1,224.3 before any rounding, and 30.4 × 40.3 = 1,225.1 with each wall to a tenth of a foot: what is
+/// left to a record of 1,224 is what rounding makes, and to one of 1,223 it is not.
+#[test]
+fn what_rounding_makes_is_said_of_rounding() {
+    let walls = "north 30' 5\"\n    east 40' 3\"\n    south 30' 5\"\n    west 40' 3\"";
+    let before = report(&house(1_224, "", walls));
+    assert!(before.contains("the rest, which rounding makes −1"), "{before}");
+    assert!(!before.contains("measuring again"), "{before}");
+    let other = report(&house(1_223, "", walls));
+    assert!(other.contains("the rest, which measuring again could make −2"), "{other}");
 }
 
 /// 45 × 31 = 1,395 with both walls rounded up: the question is how that total came about.

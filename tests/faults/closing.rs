@@ -112,6 +112,7 @@ fn each_common_error_is_recognized_by_its_size() {
     const EXCHANGED: &str = "feet and inches exchanged?";
     const METERS: &str = "meters, without their unit?";
     const NOT_METERS: &str = "feet, not meters?";
+    const FEET_LEFT_OFF: &str = "feet left off?";
     const NONE: &str = "";
     // Two walls within 1/2" each: what fits within 1" fits.
     for (one, three, slips) in [
@@ -140,8 +141,8 @@ fn each_common_error_is_recognized_by_its_size() {
         ("4' 6\"", "49' 6\"", [DIGIT, DIGIT]),
         ("4' 6\"", "50' 6\"", [NONE, NONE]),
         ("4' 6\"", "38' 6\"", [NONE, NONE]),
-        // There are no feet that could be wrong, but 3" instead of 3' 6" leaves 6".
-        ("6\"", "3' 6\"", [NONE, DIGIT]),
+        // The inches of 3' 6" alone.
+        ("6\"", "3' 6\"", [FEET_LEFT_OFF, NONE]),
         ("12' 6\"", "12.6'", [TENTHS, TENTHS]),
         ("30' 9\"", "30.9'", [TENTHS, TENTHS]),
         ("30' 10\"", "31'", [NONE, NONE]),

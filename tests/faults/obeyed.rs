@@ -162,11 +162,19 @@ fn a_deck_laid_over_the_house_is_offered_places_outside_it_and_never_within() {
     };
     // Without a place: at the northwest corner it lies along the back, at the southeast corner along the east wall.
     let page = drawn(&deck(""));
-    assert!(page.contains("`from \"House\" corner 2` or `from \"House\" corner 4`?"), "{page}");
+    for place in [
+        "if it lies on the north side of `House`, from corner 2: type `from \"House\" corner 2`",
+        "if it lies on the east side of `House`, from corner 4: type `from \"House\" corner 4`",
+    ] {
+        assert!(page.contains(place), "{page}");
+    }
     assert!(!page.contains("within"), "{page}");
     // Three feet too far in.
     let page = drawn(&deck(" start east 10' north 25'"));
-    assert!(page.contains("it fits against `House`: `start east 10' north 28'`"), "{page}");
+    assert!(
+        page.contains("if it lies on the north side of `House`, 3' farther north: type `start east 10' north 28'`"),
+        "{page}"
+    );
     for place in
         [" from \"House\" corner 2", " from \"House\" corner 4", " start east 10' north 28'"]
     {
@@ -183,10 +191,15 @@ fn a_stable_is_offered_detached_and_the_places_where_it_fits() {
     };
     let page = drawn(&stable(""));
     assert!(page.contains("`detached`"), "{page}");
-    assert!(page.contains("`from \"House\" corner 2` or `from \"House\" corner 4`?"), "{page}");
+    for corner in [2, 4] {
+        assert!(page.contains(&format!(": type `from \"House\" corner {corner}`")), "{page}");
+    }
     // Over the east wall by half a meter.
     let page = drawn(&stable(" start east 14.1 m north 2.8 m"));
-    assert!(page.contains("it fits against `House`: `start east 14.6 m north 2.8 m`"), "{page}");
+    assert!(
+        page.contains("if it lies on the east side of `House`, 0.5 m farther east: type `start east 14.6 m north 2.8 m`"),
+        "{page}"
+    );
     // 9.2 m by 14.6 m are 134.32 m², 1,445.8 sq ft.
     for place in [" detached", " from \"House\" corner 4", " start east 14.6 m north 2.8 m"] {
         assert_eq!(counted(&stable(place)), 1_446);

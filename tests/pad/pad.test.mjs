@@ -496,7 +496,7 @@ test('walls after a bay have the numbers of the pages, and a space begins at the
   await tab.getByRole('button', { name: 'Add', exact: true }).click();
   await settled(tab);
   await walk(tab, [['back', '5'], ['right', '6'], ['front', '5'], ['left', '6']]);
-  await tab.getByText('Begins at corner 6 of House.').waitFor();
+  assert.equal(await tab.locator('.begins select').first().locator('option:checked').textContent(), 'corner 6 of House');
   const starts = await tab.locator('.drawing .begin').evaluateAll((all) => all.map((one) => [one.getAttribute('cx'), one.getAttribute('cy')].map(Number)));
   assert.deepEqual(starts, [[0, 0], [25, -28]]);
   // 28 × 42 and the bay, (8 + 4) / 2 × 2: 1,188; no wall lies across another.

@@ -130,15 +130,24 @@ fn with_suspects(
     }
     lists.retain(|list| !list.is_empty());
     let mut places: Vec<(usize, Span, String)> = Vec::new();
-    for list in &lists {
+    // Where fewer sides may have an error, it is surer which has.
+    let count = |list: &&Vec<Suspect>| list.iter().filter(|one| one.slip.is_some()).count();
+    let mut surest: Vec<&Vec<Suspect>> = lists.iter().collect();
+    surest.sort_by_key(count);
+    for list in surest {
         let named: Vec<&Suspect> =
             list.iter().filter(|suspect| suspect.slip.is_some()).take(MOST_NAMED).collect();
         for suspect in &named {
             let side = &sides[suspect.side];
             if suspect.slip == Some(Slip::TypedTwice) {
                 let twice = side.quoted();
+                let slack = side.direction.map_or(0, |way| traverse.allowance(way.axis()));
+                let back = match suspect.left() <= slack {
+                    true => ", and without it the walk comes back",
+                    false => "",
+                };
                 fault = fault.help(format!(
-                    "{twice} is the same as the side before it, and without it the walk comes back: if it is one wall, take that line out"
+                    "{twice} is the same as the side before it{back}: if it is one wall, take that line out"
                 ));
             }
             if let Some(Slip::QuarterTurn(direction)) = suspect.slip {
@@ -163,6 +172,7 @@ fn with_suspects(
             places.push((suspect.side, side.span, label(suspect, &named, sides)));
         }
     }
+    fault = fault.repeating();
     places.sort_by_key(|(side, ..)| *side);
     places.dedup_by_key(|(side, ..)| *side);
     for (_, span, label) in places {
@@ -173,7 +183,11 @@ fn with_suspects(
     }
     let missing = same_axis_neighbors(traverse, &off).filter(|_| !has_turned);
     if let Some(pair) = missing {
-        fault = fault.help(wall_missing(is_lot, &sides[pair.0], &sides[pair.1]));
+        let is_twice = lists
+            .iter()
+            .flatten()
+            .any(|one| one.side == pair.1 && one.slip == Some(Slip::TypedTwice));
+        fault = fault.help(wall_missing(is_lot, is_twice, &sides[pair.0], &sides[pair.1]));
         let across =
             off.iter().find(|&&axis| Some(axis) != sides[pair.0].direction.map(Direction::axis));
         if let Some(&axis) = across {
@@ -280,12 +294,13 @@ fn label(suspect: &Suspect, named: &[&Suspect], sides: &[Side]) -> String {
     format!("{}, or side {} misread?", slip.words(), words::list_or(&others))
 }
 
-fn wall_missing(is_lot: bool, first: &Side, second: &Side) -> String {
+fn wall_missing(is_lot: bool, is_twice: bool, first: &Side, second: &Side) -> String {
     let turns =
         if first.direction == second.direction { "does not turn" } else { "turns straight back" };
     let what = if is_lot { "call" } else { "wall" };
+    let twice = if is_twice { "was it typed twice, or " } else { "" };
     format!(
-        "between {} and {} the walk {turns}: is a {what} missing there?",
+        "between {} and {} the walk {turns}: {twice}is a {what} missing there?",
         first.quoted(),
         second.quoted()
     )

@@ -6,7 +6,7 @@
     reason = "distances for a message, to the sixteenth of an inch"
 )]
 
-use crate::diagnostic::{Diagnostic, Span, Word, quoted, words};
+use crate::diagnostic::{Diagnostic, Move, Span, Word, quoted, words};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::nearest_nm;
 use crate::geometry::overlap::{Lies, Patch, meetings};
@@ -302,12 +302,14 @@ impl Checker<'_> {
                 quoted(&self.house.spaces[b].name)
             ));
         }
-        let fault = self.overlap_helps(a, b).into_iter().fold(fault, Diagnostic::help);
-        self.report(fault);
+        let moves = self.moves_beside(b, a);
+        let helps = self.overlap_helps(a, b, &moves);
+        let fault = helps.into_iter().fold(fault, Diagnostic::help);
+        self.report(moves.into_iter().fold(fault, Diagnostic::moved));
     }
 
     /// Suggestions of what to type where space `b` overlaps `a`, the most likely first.
-    fn overlap_helps(&mut self, a: usize, b: usize) -> Vec<String> {
+    fn overlap_helps(&mut self, a: usize, b: usize, moves: &[Move]) -> Vec<String> {
         let is_unplaced = self.unplaced.contains(&b);
         // A space that lies wholly in another is more likely a part of it than misplaced.
         let is_part = self.patch(b).beyond(&self.patch(a), self.sliver(a, b)) == 0.0;
@@ -322,8 +324,12 @@ impl Checker<'_> {
             let fits = format!("beside {} it fits inside {}", quoted(&first), quoted(&around));
             return vec![Self::offered(&places, &fits).unwrap_or_else(|| how_to_place(&around))];
         }
-        let turned: Vec<String> = self.turned_at_its_corner(b).into_iter().collect();
-        let starts = [turned, self.starts_beside(a, b, &first)].concat();
+        let mut starts: Vec<String> = moves.iter().map(|to| moved_in_words(to, &first)).collect();
+        if moves.is_empty() {
+            starts = vec![how_to_place(&first)];
+        } else if is_unplaced {
+            starts.push("farther along a wall, it is `start` and how far east and north of where the level's first walk begins".to_owned());
+        }
         let apart = vec!["if it stands by itself, where does not matter: `detached`".to_owned()];
         match kind {
             _ if kind == Kind::Outbuilding || stands_by_itself(&name) => [apart, starts].concat(),
@@ -337,74 +343,9 @@ impl Checker<'_> {
                 );
                 [vec![level], starts, self.within(a, b), apart].concat()
             }
-            _ if is_part && (!is_unplaced || says_inside(&name)) => {
-                [self.within(a, b), starts, apart].concat()
-            }
+            _ if is_part && says_inside(&name) => [self.within(a, b), starts, apart].concat(),
             _ => [starts, self.within(a, b), apart].concat(),
         }
-    }
-
-    /// The suggestion to walk a space that has a place the other way from there; `None` unless it is then clear of all
-    /// others in one way.
-    fn turned_at_its_corner(&mut self, space: usize) -> Option<String> {
-        let here = &self.house.spaces[space];
-        if self.unplaced.contains(&space) || here.parent.is_some() || here.sides.len() > 12 {
-            return None;
-        }
-        let (at, level, kind) = (here.at, here.level, here.kind);
-        let patch = self.patch(space);
-        let others: Vec<usize> = (0..self.house.spaces.len())
-            .filter(|&other| {
-                let there = &self.house.spaces[other];
-                other != space
-                    && there.level == level
-                    && there.parent.is_none()
-                    && !there.by_itself
-                    && there.kind.lies_in_another() == kind.lies_in_another()
-                    && there.sides.len() <= 60
-            })
-            .collect();
-        let mirrored = |axes: &[Axis]| {
-            axes.iter().fold(patch.clone(), |patch, axis| {
-                let middle = match axis {
-                    Axis::East => at.0,
-                    Axis::North => at.1,
-                };
-                patch.mirrored(*axis, middle)
-            })
-        };
-        let ways: [&[Axis]; 3] = [&[Axis::East], &[Axis::North], &[Axis::East, Axis::North]];
-        let fits = |axes: &&[Axis]| {
-            let turned = mirrored(axes);
-            others
-                .iter()
-                .all(|&other| turned.overlap(&self.patch(other), self.sliver(space, other)) == 0.0)
-        };
-        let fitting: Vec<&[Axis]> = ways.into_iter().filter(fits).collect();
-        let [axes] = fitting[..] else { return None };
-        let exchanged: Vec<String> = axes
-            .iter()
-            .map(|axis| {
-                let [one, other] = [1, -1].map(|sign| Direction::along(*axis, sign).word());
-                format!("`{one}` and `{other}`")
-            })
-            .collect();
-        Some(format!(
-            "from where it starts it fits if its sides are typed the other way round: exchange {}",
-            exchanged.join(", and ")
-        ))
-    }
-
-    /// Suggestions of where space `b` would start beside `a`.
-    fn starts_beside(&mut self, a: usize, b: usize, first: &str) -> Vec<String> {
-        let places = self.places_beside(b, a);
-        let offered = Self::offered(&places, &format!("it fits against {}", quoted(first)));
-        let Some(offered) = offered else { return vec![how_to_place(first)] };
-        let mut helps = vec![offered];
-        if self.unplaced.contains(&b) {
-            helps.push("farther along a wall, it is `start` and how far east and north of where the level's first walk begins".to_owned());
-        }
-        helps
     }
 
     /// The suggestion that space `b` is a part of `a`, if it would be accepted as one.
@@ -690,6 +631,16 @@ fn how_to_place(first: &str) -> String {
     format!(
         "say where it starts: `from \"{first}\" corner` and a number, 3 where its third wall begins; or `start` and how far east and north of where the level's first walk begins"
     )
+}
+
+/// A suggestion of where a space lies beside the first one.
+fn moved_in_words(to: &Move, first: &str) -> String {
+    let pairs: Vec<String> =
+        to.exchanged.iter().map(|[one, other]| format!("exchange `{one}` and `{other}`")).collect();
+    let start = (!to.start.is_empty()).then(|| format!("type `{}`", to.start));
+    let typed: Vec<String> = start.into_iter().chain(pairs).collect();
+    let (side, how) = (to.side, &to.how);
+    format!("if it lies on the {side} side of {}, {how}: {}", quoted(first), words::all_of(&typed))
 }
 
 /// Whether a building of this name is usually detached.

@@ -5,7 +5,7 @@
     reason = "places for a message are judged against tolerances; no printed figure comes from here"
 )]
 
-use crate::diagnostic::{quoted, words};
+use crate::diagnostic::{Move, quoted, words};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::overlap::{Patch, meetings};
 use crate::house::check::Checker;
@@ -75,20 +75,132 @@ impl Checker<'_> {
         self.typed(space, tried)
     }
 
-    /// The places where a space would be clear of `other`, against one of its walls: the nearest places if it has a
-    /// place already, else the corners at which it could begin.
-    pub(super) fn places_beside(&mut self, space: usize, other: usize) -> Vec<String> {
-        let parent = self.house.spaces[space].parent;
-        let mut tried = self.tried(space, other, parent, Some(other));
-        tried.sort_by(|a, b| a.by.cmp(&b.by).then(b.flush.total_cmp(&a.flush)));
-        if !self.unplaced.contains(&space)
-            && let [first, second, ..] = &tried[..]
-            && 2 * first.by <= second.by
-        {
-            tried.truncate(1);
+    /// Where a space touches `other` and is clear of all others with the very sides that it has: walked the other way
+    /// from where it begins, begun at another corner of `other`, or if it fits in neither way, both.
+    pub(super) fn moves_beside(&mut self, space: usize, other: usize) -> Vec<Move> {
+        const MOST_OWN: usize = 12;
+        let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
+        let has_bearings = here.closed.traverse.has_bearings();
+        if here.parent.is_some() || has_bearings || here.sides.len() > MOST_OWN {
+            return Vec::new();
         }
-        tried.truncate(MOST_OFFERED);
-        self.typed(space, tried)
+        if there.sides.len() > MOST_SIDES || self.tries > MOST_WORK {
+            return Vec::new();
+        }
+        let turns: [&[Axis]; 3] = [&[Axis::East], &[Axis::North], &[Axis::East, Axis::North]];
+        let corners = there.closed.outline.points();
+        let corners: Vec<At> =
+            corners.iter().map(|at| (there.at.0 + at.0, there.at.1 + at.1)).collect();
+        let (at, is_unplaced) = (here.at, self.unplaced.contains(&space));
+        let both = |turned: &'static [Axis]| {
+            let elsewhere = corners.iter().copied().filter(|corner| *corner != at);
+            elsewhere.map(move |corner| (turned, corner)).collect::<Vec<_>>()
+        };
+        let own: Vec<(&[Axis], At)> = match is_unplaced {
+            true => Vec::new(),
+            false => turns.map(|turned| (turned, at)).to_vec(),
+        };
+        let mut turned = self.laid(space, other, own);
+        let begun = self.laid(space, other, both(&[]));
+        if turned.is_empty() && begun.is_empty() {
+            turned = self.laid(space, other, turns.into_iter().flat_map(both).collect());
+        }
+        // What begins at no corner may only have been put a little off.
+        let is_off = !is_unplaced && self.corner_at(space, at).is_none()
+            || turned.is_empty() && begun.is_empty();
+        let near = if is_off { self.nearest_beside(space, other) } else { Vec::new() };
+        let near = self.laid(space, other, near);
+        let mut turned = turned.into_iter();
+        let mut moves: Vec<Move> = near.into_iter().take(1).chain(turned.next()).collect();
+        moves.extend(begun.into_iter().chain(turned));
+        moves.truncate(MOST_OFFERED);
+        moves
+    }
+
+    /// The place nearest to where a space is at which it would be clear of `other`, against one of its walls.
+    fn nearest_beside(&mut self, space: usize, other: usize) -> Vec<(&'static [Axis], At)> {
+        let parent = self.house.spaces[space].parent;
+        let tried = self.tried(space, other, parent, Some(other));
+        let nearest = tried.into_iter().min_by_key(|place| place.by);
+        nearest.map(|place| (&[] as &[Axis], place.at)).into_iter().collect()
+    }
+
+    /// Those of the turned placements of a space that touch `other` and are clear of all others, the one with most of
+    /// its walls on walls of `other` first.
+    fn laid(&mut self, space: usize, other: usize, all: Vec<(&[Axis], At)>) -> Vec<Move> {
+        let (own, patch) = (self.house.spaces[space].at, self.patch(space));
+        let around = self.patch(other);
+        let mut laid: Vec<(f64, Move)> = Vec::new();
+        for (turned, at) in all.into_iter().take(MOST_TRIED) {
+            let to = turned.iter().fold(patch.clone(), |patch, axis| {
+                patch.mirrored(*axis, if *axis == Axis::East { own.0 } else { own.1 })
+            });
+            let to = to.moved((at.0 - own.0, at.1 - own.1));
+            if !self.is_clear(space, &to) {
+                continue;
+            }
+            let inch = Length::INCH.nm();
+            let touching = [Direction::East, Direction::West, Direction::North, Direction::South]
+                .map(|way| {
+                    let by = match way.axis() {
+                        Axis::East => (-way.sign() * inch, 0),
+                        Axis::North => (0, -way.sign() * inch),
+                    };
+                    (12.0 * to.moved(by).common(&around), way)
+                });
+            let Some((flush, way)) = touching.into_iter().max_by(|a, b| a.0.total_cmp(&b.0)) else {
+                continue;
+            };
+            let start = self.at_a_corner(space, at).or_else(|| self.start_at(at));
+            let start = start.filter(|_| at != own || self.unplaced.contains(&space));
+            let start = start.unwrap_or_default().trim_matches('`').to_owned();
+            if flush < 1.0 || start.is_empty() && turned.is_empty() {
+                continue;
+            }
+            let corner = self.corner_at(space, at).filter(|_| !start.is_empty());
+            let by = (at.0 - own.0, at.1 - own.1);
+            let farther = [(Axis::East, by.0), (Axis::North, by.1)].map(|(axis, nm)| {
+                let far = WrittenLength::new(Length::from_nm(nm).abs(), self.form()).spoken();
+                (nm != 0).then(|| format!("{far} farther {}", Direction::along(axis, nm).word()))
+            });
+            let begins = match corner {
+                Some((_, corner)) => Some(format!("from corner {corner}")),
+                None => Some(words::all_of(&farther.into_iter().flatten().collect::<Vec<_>>())),
+            };
+            let begins = begins.filter(|_| !start.is_empty());
+            let other_way = (!turned.is_empty()).then(|| "walked the other way".to_owned());
+            let how: Vec<String> = begins.into_iter().chain(other_way).collect();
+            let exchanged = turned
+                .iter()
+                .map(|axis| [1, -1].map(|sign| Direction::along(*axis, sign).word()))
+                .collect();
+            let (side, how) = (way.word(), how.join(", "));
+            laid.push((flush, Move { exchanged, start, side, how }));
+        }
+        laid.sort_by(|a, b| b.0.total_cmp(&a.0));
+        laid.into_iter().map(|(_, to)| to).collect()
+    }
+
+    /// Whether a space laid elsewhere would be clear of all others on its level.
+    fn is_clear(&mut self, space: usize, to: &Patch) -> bool {
+        let (level, kind) = (self.house.spaces[space].level, self.house.spaces[space].kind);
+        for other in 0..self.house.spaces.len() {
+            let there = &self.house.spaces[other];
+            let is_beside = other != space
+                && there.level == level
+                && there.parent.is_none()
+                && !there.by_itself
+                && there.kind.lies_in_another() == kind.lies_in_another();
+            if !is_beside {
+                continue;
+            }
+            self.tries += there.sides.len() + self.house.spaces[space].sides.len();
+            let is_too_much = there.sides.len() > MOST_SIDES || self.tries > MOST_WORK;
+            if is_too_much || to.overlap(&self.patch(other), self.sliver(space, other)) > 0.0 {
+                return false;
+            }
+        }
+        true
     }
 
     /// The places next to `other`, or inside it, that the level would accept.
@@ -223,7 +335,13 @@ impl Checker<'_> {
 
     /// The place as a corner, `from "House" corner 3`; `None` unless it is a corner of a space given earlier on the
     /// level.
-    fn at_a_corner(&self, space: usize, at: At) -> Option<String> {
+    pub(super) fn at_a_corner(&self, space: usize, at: At) -> Option<String> {
+        let (of, corner) = self.corner_at(space, at)?;
+        Some(format!("`from \"{}\" corner {corner}`", self.house.spaces[of].name))
+    }
+
+    /// The space given earlier on the level, and its corner (from 1), at a place.
+    fn corner_at(&self, space: usize, at: At) -> Option<(usize, usize)> {
         let level = self.house.spaces[space].level;
         let on_level = || self.house.spaces.iter().enumerate().filter(|(_, s)| s.level == level);
         let is_near = |a: i64, b: i64| (a - b).abs() <= 1_587_500;
@@ -237,7 +355,7 @@ impl Checker<'_> {
             }
             let is_one = || on_level().filter(|(_, s)| s.name == there.name).count() == 1;
             if let Some(corner) = corner.filter(|_| is_one()) {
-                return Some(format!("`from \"{}\" corner {}`", there.name, corner + 1));
+                return Some((i, corner + 1));
             }
         }
         None

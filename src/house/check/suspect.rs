@@ -24,6 +24,7 @@ pub(crate) enum Slip {
     DigitsSwapped,
     DigitDroppedOrDoubled,
     InchesLeftOff,
+    FeetLeftOff,
     FeetAndInchesExchanged,
     /// Off by one, five or ten feet.
     Miscounted,
@@ -82,6 +83,7 @@ impl Slip {
             Slip::DigitsSwapped => "digits swapped",
             Slip::DigitDroppedOrDoubled => "a digit dropped or doubled",
             Slip::InchesLeftOff => "inches left off",
+            Slip::FeetLeftOff => "feet left off",
             Slip::FeetAndInchesExchanged => "feet and inches exchanged",
             Slip::Miscounted => "a foot, five or ten miscounted",
             Slip::InchesAndTenths => "inches and tenths mixed up",

@@ -4,7 +4,9 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Leg, Misclosure, Shape, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
-use crate::house::check::suspect::{Rank, ReadIn, Reread, SIXTY_FOURTH, Slip, Suspect, swapped};
+use crate::house::check::suspect::{
+    Rank, ReadIn, Reread, SIXTY_FOURTH, Slip, Suspect, Undone, swapped,
+};
 use crate::sketch::statement::{Run, usual_form};
 use crate::units::length::{Form, Length};
 
@@ -52,13 +54,18 @@ pub(super) fn suspects_on(
             let stated = traverse.sides[leg.side].tolerance;
             let mistaken = unit_mistaken(side, leg.length, usual, near)
                 .or_else(|| feet_with_a_point(side, usual, held));
-            let mut suspect = match mistaken {
-                Some((slip, read)) => {
+            let beside = || feet_left_off(side, leg.length, usual, held);
+            let mut suspect = match mistaken.ok_or_else(beside) {
+                Ok((slip, read)) => {
                     let rank = if side.is_bare() { Rank::NoUnit } else { Rank::Unit };
                     Suspect { rank, ..Suspect::common(leg.side, slip) }
                         .undone(Reread::Length(read), read - held)
                 }
-                None => match slip(side, leg.length, held, slack, stated) {
+                Err(Some(read)) => {
+                    let suspect = Suspect::common(leg.side, Slip::FeetLeftOff);
+                    if read { suspect.undone(Reread::Length(held), 0) } else { suspect }
+                }
+                Err(None) => match slip(side, leg.length, held, slack, stated) {
                     // Any length may have been written without its inches: it says nothing about them.
                     Some((slip @ Slip::InchesLeftOff, _)) => Suspect::common(leg.side, slip),
                     // The wall that is far longer is asked about, and not what is as far shorter than it.
@@ -105,27 +112,86 @@ pub(super) fn suspects_on(
             });
         }
     }
+    blame_the_tenth(&mut list, traverse, sides, (axis, miss));
     keep_the_likeliest(&mut list);
     let is_explained = list.iter().any(|one| one.rank != Rank::Size && one.is_exact());
-    for suspect in pair(traverse, sides, axis, miss).filter(|_| !is_explained).into_iter().flatten()
-    {
+    let pair = if is_explained { Vec::new() } else { pair(traverse, sides, axis, miss) };
+    for suspect in pair {
         list.retain(|other| other.side != suspect.side);
         list.push(suspect);
     }
     list.sort_by_key(|suspect| (suspect.rank, suspect.left()));
+    if !list.iter().any(|one| one.slip.is_some() && one.left() <= slack) {
+        let mut marked = marked(traverse, sides, axis, miss);
+        marked
+            .retain(|one| !list.iter().any(|other| other.side == one.side && other.slip.is_some()));
+        list.retain(|other| marked.iter().all(|one| one.side != other.side));
+        list.splice(0..0, marked);
+    }
     list
 }
 
-/// The two sides of an axis with a common error each that together leave nothing at all of the misclosure; `None` if
-/// there are none, or if other two sides would do as well.
+/// The sides of an axis that look wrong by themselves, whatever the walk misses. Where no single side accounts for the
+/// gap there are several errors, and undoing one of these does not bring the walk back yet.
+fn marked(traverse: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Vec<Suspect> {
+    let usual = usual_form(sides.iter().map(|side| &side.run));
+    let legs = || traverse.legs_along(axis).filter(|leg| !leg.follows);
+    let left = |leg: &Leg, length: i64| miss + leg.sign * (length - leg.length);
+    let twice = legs().filter_map(|leg| {
+        let slip = one_too_many(traverse, leg.side).filter(|slip| *slip == Slip::TypedTwice)?;
+        Some(Suspect::common(leg.side, slip).undone(Reread::Gone, left(&leg, 0)))
+    });
+    let in_feet = legs().filter_map(|leg| {
+        let side = &sides[leg.side];
+        is_in_inches_alone(side, leg.length, usual).then_some(())?;
+        let read = leg.length.checked_mul(12)?;
+        let slip = Slip::Unit { read: ReadIn::Feet, typed: ReadIn::Inches };
+        Some(Suspect::common(leg.side, slip).undone(Reread::Length(read), left(&leg, read)))
+    });
+    twice.chain(in_feet).collect()
+}
+
+/// Of two opposite sides that the gap would make equal, of which one was typed with a point and is about a tenth of the
+/// other, the tenth is the likelier error: `2.4` for 24' 2".
+fn blame_the_tenth(
+    list: &mut [Suspect],
+    traverse: &Traverse,
+    sides: &[Side],
+    (axis, miss): (Axis, i64),
+) {
+    let slack = traverse.allowance(axis);
+    let legs: Vec<Leg> = traverse.legs_along(axis).filter(|leg| !leg.follows).collect();
+    let tenths = legs.iter().filter(|leg| sides[leg.side].typed.contains('.'));
+    for tenth in tenths {
+        let held = tenth.length - tenth.sign * miss;
+        let is_equal = |leg: &&Leg| leg.sign != tenth.sign && (leg.length - held).abs() <= slack;
+        let is_tenth = (10 * tenth.length - held).abs() <= Length::FOOT.nm();
+        let Some(opposite) = legs.iter().find(is_equal).filter(|_| is_tenth) else { continue };
+        if is_far_longer(traverse, opposite.side, miss) {
+            continue;
+        }
+        for suspect in list.iter_mut() {
+            if suspect.side == opposite.side {
+                *suspect = Suspect::of_size(suspect.side);
+            } else if suspect.side == tenth.side && suspect.slip.is_none() {
+                *suspect = Suspect::common(suspect.side, Slip::PointMisplaced)
+                    .undone(Reread::Length(held), 0);
+            }
+        }
+    }
+}
+
+/// The two sides of an axis with a common error each that together leave nothing at all of the misclosure. Where others
+/// would do as well, only the side that is in all of them with the same error, if there is one.
 ///
 /// Errors of a foot and left-out digits are not tried: so many pairs of them close that none can be told.
-fn pair(traverse: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Option<[Suspect; 2]> {
+fn pair(traverse: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Vec<Suspect> {
     const MOST_LEGS: usize = 64;
+    const MOST_PAIRS: usize = 40;
     let usual = usual_form(sides.iter().map(|side| &side.run));
     let legs: Vec<Leg> = traverse.legs_along(axis).filter(|leg| !leg.follows).collect();
     if legs.len() > MOST_LEGS {
-        return None;
+        return Vec::new();
     }
     // Each with what it changes of the misclosure.
     let mut all: Vec<(i64, Suspect)> = Vec::new();
@@ -153,20 +219,38 @@ fn pair(traverse: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Option<[S
         }
     }
     all.sort_by_key(|(change, _)| *change);
-    let mut found = None;
-    for (change, first) in &all {
-        let wanted = -miss - change;
+    let mut found: Vec<[&(i64, Suspect); 2]> = Vec::new();
+    for (at, first) in all.iter().enumerate() {
+        let wanted = -miss - first.0;
         let from = all.partition_point(|(other, _)| *other < wanted - SIXTY_FOURTH);
-        let fits = |(other, _): &&(i64, Suspect)| *other <= wanted + SIXTY_FOURTH;
-        for (_, second) in all.get(from..)?.iter().take_while(fits) {
-            if first.side < second.side && found.replace((first, second)).is_some() {
-                return None;
-            }
+        let fits = |(_, (other, _)): &(usize, &(i64, Suspect))| *other <= wanted + SIXTY_FOURTH;
+        let rest = all.iter().enumerate().skip(from.max(at + 1)).take_while(fits);
+        found.extend(
+            rest.filter(|(_, second)| first.1.side != second.1.side)
+                .map(|(_, second)| [first, second]),
+        );
+        if found.len() > MOST_PAIRS {
+            return Vec::new();
         }
     }
-    let (first, second) = found?;
     let beside = |one: &Suspect, other: &Suspect| Suspect { with: Some(other.side), ..one.clone() };
-    Some([beside(first, second), beside(second, first)])
+    match &found[..] {
+        [] => Vec::new(),
+        [[(_, first), (_, second)]] => {
+            let (first, second) =
+                if first.side < second.side { (first, second) } else { (second, first) };
+            vec![beside(first, second), beside(second, first)]
+        }
+        [pair, others @ ..] => {
+            let in_all = |one: &&&(i64, Suspect)| others.iter().all(|other| other.contains(*one));
+            let common = pair.iter().find(in_all);
+            let alone = |(change, one): &(i64, Suspect)| Suspect {
+                undone: one.undone.map(|undone| Undone { left: (miss + change).abs(), ..undone }),
+                ..one.clone()
+            };
+            common.map(|one| alone(one)).into_iter().collect()
+        }
+    }
 }
 
 /// Whether a length agrees with the recorded length of its side, allowing for rounding to the foot.
@@ -386,6 +470,24 @@ fn feet_with_a_point(side: &Side, usual: Form, held: i64) -> Option<(Slip, i64)>
     let is_odd = side.typed.ends_with('"') && !side.typed.contains('\'');
     let read = feet_dot_inches(side).filter(|_| is_in_feet && is_odd)?;
     ((read - held).abs() < Length::FOOT.nm()).then_some((Slip::WithAPoint, read))
+}
+
+/// Whether feet may have been left off a wall of a few inches in a house in feet, and, where its number is the feet or
+/// the inches of the length that it would have, that this is the length: `16"` or `6"` for 16' 6".
+fn feet_left_off(side: &Side, typed: i64, usual: Form, held: i64) -> Option<bool> {
+    let (foot, inch) = (Length::FOOT.nm(), Length::INCH.nm());
+    (is_in_inches_alone(side, typed, usual) && held - typed >= foot).then(|| {
+        let inches = held.rem_euclid(foot);
+        typed.checked_div(inch) == held.checked_div(foot) && typed.rem_euclid(inch) == 0
+            || inches > 0 && typed == inches
+    })
+}
+
+/// Whether a wall of a house in feet was typed as a few inches: fewer than 48.
+fn is_in_inches_alone(side: &Side, typed: i64, usual: Form) -> bool {
+    let is_inches = side.typed.contains('"') && !side.typed.contains('\'');
+    let is_in_feet = matches!(usual, Form::FeetAndInches | Form::DecimalFeet);
+    is_inches && is_in_feet && typed < 48 * Length::INCH.nm()
 }
 
 /// `302"` or `302'` read as 30' 2": the last one or two digits are inches.

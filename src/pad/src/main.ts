@@ -5,7 +5,7 @@ import { FINER, FRACTIONS, LENGTH, METRIC, NEW, UNITS } from './format';
 import { Library } from './library';
 import { h } from './page';
 import * as pictures from './pictures';
-import type { Again, Edit, Heads, How, Look, Made, Mend, Notice, Part, Question, Row, Shape, Walk, Way } from './types';
+import type { Again, Beginning, Edit, Heads, How, Look, Made, Mend, Notice, Part, Question, Row, Shape, Walk, Way } from './types';
 import { fromText, unpacked } from './unpack';
 import { say, words, type Words } from './words';
 
@@ -121,6 +121,7 @@ const parts = {
   caution: h('p', { class: 'caution', role: 'alert' }),
   opening: h('div', { class: 'opening', 'aria-live': 'polite' }),
   before: h('p', { class: 'aside' }),
+  last: h('div', { class: 'doing' }),
   report: h('section', { class: 'report', 'aria-label': say('details') }),
   compass: h('p', { class: 'aside' }),
   notices: h('div', { class: 'notices' }),
@@ -512,7 +513,7 @@ function paintWalks(now: Look): void {
   const values = typing ? PARTS.map((part) => [part, field(at.key, part)] as const).map(([part, one]) => [part, (one as HTMLInputElement | null)?.value] as const) : [];
   const stays = staysNext ?? active?.dataset.stays ?? null;
   const rowShape = (row: Row) => [row.way !== null || row.typed, row.shape.is, row.picture, row.number, row.sides];
-  const walks = now.rows.walks.map((walk) => [walk.name, walk.kind, walk.level, walk.corner, walk.rows.map(rowShape)]);
+  const walks = now.rows.walks.map((walk) => [walk.name, walk.kind, walk.level, walk.corner, walk.off, walk.rows.map(rowShape)]);
   const shape = JSON.stringify([walks, isMetric(), isAdding, now.rows.walks.map(isUnfinished)]);
   const isNew = parts.walks.dataset.shape !== shape;
   if (isNew) {
@@ -613,11 +614,6 @@ function walked(walk: Walk, shown: Look, index: number): HTMLElement {
   );
   const asked = say(walk.rows.length > 0 ? 'nextWall' : 'firstWall');
   const title = shown.rows.levels.length > 1 && walk.level !== walk.name ? `${walk.name}, ${walk.level}` : walk.name;
-  const finish = () => {
-    finished.add(walk.name);
-    repaint();
-    parts.notices.querySelector<HTMLElement>('button')?.focus();
-  };
   const drop = () => {
     focus = null;
     walkAt = 0;
@@ -628,13 +624,75 @@ function walked(walk: Walk, shown: Look, index: number): HTMLElement {
     { class: 'walk', 'aria-label': title },
     h('h2', {}, index === 0 ? say('walk') : title),
     index === 0 && h('p', { class: 'aside' }, say('walkHint'), h('span', { class: 'keys' }, ` ${say('keys')}`)),
-    walk.corner && h('p', { class: 'aside' }, shown.said.begins[index]),
     h('div', { class: 'what' }, kind, called, index === 0 && unitChoice(shown)),
+    (index > 0 || walk.off.length > 0) && walk.kind !== 'lot' && beginning(walk, shown, index),
     h('ol', { class: 'sides' }, ...rows),
     h('p', { class: 'back' }),
-    h('div', { class: 'next', role: 'group', 'aria-label': asked }, h('span', {}, asked), ...next, isUnfinished(walk) && h('button', { type: 'button', class: 'last', onclick: finish }, say('lastWall'))),
+    h('div', { class: 'next', role: 'group', 'aria-label': asked }, h('span', {}, asked), ...next, isUnfinished(walk) && lastWall(walk.name)),
     index > 0 && h('div', { class: 'after' }, h('button', { type: 'button', class: 'quiet', onclick: drop }, say('drop', { name: walk.name }))),
   );
+}
+
+/// After this button a walk that is not back at its start is looked at for errors.
+function lastWall(name: string): HTMLElement {
+  const finish = () => {
+    finished.add(name);
+    repaint();
+    parts.notices.querySelector<HTMLElement>('button')?.focus();
+  };
+  return h('button', { type: 'button', class: 'last', onclick: finish }, say('lastWall'));
+}
+
+/// Where a space begins, seen and changed.
+function beginning(walk: Walk, shown: Look, index: number): HTMLElement {
+  const place = placing(walk.off, String(index), () => void edit({ edit: 'begin', line: look?.rows.walks[index]?.line ?? 0, ...place.where() }));
+  const before = drawable(shown).filter((other) => other.index < index && other.walk.level === walk.level);
+  place.offer(before, walk.corner);
+  return h('div', { class: 'begins' }, h('label', {}, h('span', {}, say('corner')), place.corner), place.off);
+}
+
+/// A list of corners, and the ways and lengths from where the level begins that stand for none of them.
+function placing(start: [Way, string][], stays: string, changed: () => void) {
+  const corner = h('select', { 'aria-label': say('corner'), 'data-stays': `corner ${stays}`, onchange: () => {
+    off.hidden = corner.value !== '';
+    changed();
+  } });
+  const offs = [0, 1].map((i) => {
+    const across = i === 1 && start.length === 1 && ['back', 'front'].includes(start[0][0]) ? 'right' : WAYS[1 - i];
+    const way = select(WAYS, start[i]?.[0] ?? across, say('offWay', { n: i + 1 }), changed, (way) => say(way as Words));
+    way.dataset.stays = `way ${i} ${stays}`;
+    const value = (start[i]?.[1] ?? '').replace(/ *m$/, '');
+    return { way, length: h('input', { value, autocomplete: 'off', 'data-stays': `off ${i} ${stays}`, placeholder: isMetric() ? '' : LENGTH, onchange: changed }) };
+  });
+  const pair = ({ way, length }: (typeof offs)[number], i: number) =>
+    h('div', { class: 'off' },
+      h('label', {}, h('span', {}, say('offWay', { n: i + 1 })), way),
+      h('label', {}, h('span', {}, say('offLength', { n: i + 1 })), length));
+  const off = h('div', {}, ...offs.map(pair));
+  /// The corners of these walks, and the one that is chosen.
+  const offer = (here: { walk: Walk; index: number }[], at: [string, number] | null): void => {
+    let before = 0;
+    const corners = here.flatMap(({ walk }) => {
+      const option = (n: number) => h('option', { value: `${n} ${walk.name}` }, (here.length > 1 ? `${before + n}: ` : '') + say('cornerOf', { n, space: walk.name }));
+      const numbers = walk.rows.map((row) => row.number);
+      // A corner of a bay has no row of its own.
+      if (at?.[0] === walk.name && !numbers.includes(at[1])) numbers.push(at[1]);
+      const options = numbers.map(option);
+      before += cornersOf(walk);
+      return options;
+    });
+    corner.replaceChildren(...corners, h('option', { value: '' }, say('measuredOff')));
+    corner.value = at ? `${at[1]} ${at[0]}` : '';
+    off.hidden = corner.value !== '';
+  };
+  const where = (): Beginning => {
+    const [, n, of] = /^(\d+) (.*)$/.exec(corner.value) ?? [];
+    const typed = offs.map(({ way, length }): [Way, string] => [way.value as Way, whole(length.value.trim())]);
+    return of === undefined
+      ? { corner: null, start: typed.filter(([, length]) => length && Number.parseFloat(length) !== 0) }
+      : { corner: [of, Number(n)], start: [] };
+  };
+  return { corner, off, offer, where };
 }
 
 function unitChoice(shown: Look): HTMLElement {
@@ -1137,21 +1195,16 @@ function adding(now: Look): HTMLElement {
     repaint();
   }, (level) => level || say('newLevel'));
   const newName = h('input', { 'aria-label': say('on'), value: say('levelName') });
-  const corner = h('select', { 'aria-label': say('corner'), id: 'corner', onchange: () => {
-    const [walk, at] = corner.value.split(' ').map(Number);
-    chosen = corner.value ? { walk, corner: at } : null;
-    off.hidden = corner.value !== '';
+  const place = placing([], 'further', () => {
+    const { corner } = place.where();
+    const walks = look?.rows.walks ?? now.rows.walks;
+    const walk = walks.findIndex((one) => one.name === corner?.[0] && one.level === addingOn);
+    const at = walks[walk]?.rows.findIndex((row) => row.number === corner?.[1]) ?? -1;
+    chosen = at < 0 ? null : { walk, corner: at + 1 };
     if (look) paintDrawing(look);
-  } });
-  const offs = [0, 1].map((i) => ({
-    way: select(WAYS, WAYS[1 - i], say('offWay', { n: i + 1 }), () => undefined, (way) => say(way as Words)),
-    length: h('input', { autocomplete: 'off', placeholder: isMetric() ? '' : LENGTH }),
-  }));
-  const pair = ({ way, length }: (typeof offs)[number], i: number) =>
-    h('div', { class: 'off' },
-      h('label', {}, h('span', {}, say('offWay', { n: i + 1 })), way),
-      h('label', {}, h('span', {}, say('offLength', { n: i + 1 })), length));
-  const off = h('div', {}, ...offs.map(pair));
+  });
+  const { corner, off } = place;
+  corner.id = 'corner';
   const within = h('input', { type: 'checkbox', checked: isInside, onchange: () => (isInside = within.checked), 'aria-describedby': 'why-inside' });
   const whyInside = h('p', { class: 'aside', id: 'why-inside' });
   const around = () => drawable(look ?? now).find(({ walk }) => walk.level === addingOn && walk.rows.length > 0)?.walk.name ?? '';
@@ -1159,20 +1212,13 @@ function adding(now: Look): HTMLElement {
   const inside = h('label', { class: 'tick' }, within, h('span', {}));
   const offer = () => {
     const here = drawable(look ?? now).filter(({ walk }) => walk.level === addingOn);
-    let before = 0;
-    const corners = here.flatMap(({ walk, index }) => {
-      const options = walk.rows.map((row, k) => {
-        const running = here.length > 1 ? `${before + row.number}: ` : '';
-        return h('option', { value: `${index} ${k + 1}` }, running + say('cornerOf', { n: row.number, space: walk.name }));
-      });
-      before += cornersOf(walk);
-      return options;
-    });
-    corner.replaceChildren(...corners, h('option', { value: '' }, say('measuredOff')));
-    corner.value = chosen ? `${chosen.walk} ${chosen.corner}` : (corners[0]?.value ?? '');
-    off.hidden = corner.value !== '';
+    const walks = look?.rows.walks ?? now.rows.walks;
+    const first = here.find(({ walk }) => walk.rows.length > 0)?.walk;
+    const at = chosen ? walks[chosen.walk] : first;
+    const row = at?.rows[(chosen?.corner ?? 1) - 1];
+    place.offer(here, at && row ? [at.name, row.number] : null);
     newName.hidden = addingOn !== '';
-    hint.hidden = corners.length === 0;
+    hint.hidden = !first;
     inside.hidden = !around();
     within.checked = within.checked && !inside.hidden;
     inside.lastElementChild!.textContent = say('inside', { space: around() });
@@ -1188,20 +1234,16 @@ function adding(now: Look): HTMLElement {
     return n > 1 ? `${wanted} ${n}` : wanted;
   };
   const make = () => {
-    const [at, n] = corner.value.split(' ').map(Number);
-    const walks = look?.rows.walks ?? now.rows.walks;
     const called = nameOf();
     newSpace = called;
     focus = null;
-    const start = offs.map(({ way, length }): [Way, string] => [way.value as Way, whole(length.value.trim())]);
     isAdding = false;
     void edit({
       edit: 'space',
       kind: kind.value,
       name: called,
       within: within.checked ? around() : null,
-      corner: corner.value && walks[at] ? [walks[at].name, walks[at].rows[n - 1].number] : null,
-      start: corner.value ? [] : start.filter(([, length]) => length && Number.parseFloat(length) !== 0),
+      ...place.where(),
       level: addingOn || newName.value.trim() || say('levelName'),
     });
   };
@@ -1238,8 +1280,9 @@ function paintDrawing(now: Look): void {
     ? (walk: number, corner: number) => {
         chosen = { walk, corner };
         const list = document.getElementById('corner') as HTMLSelectElement | null;
+        const of = now.rows.walks[walk];
         if (list) {
-          list.value = `${walk} ${corner}`;
+          list.value = `${of.rows[corner - 1].number} ${of.name}`;
           list.dispatchEvent(new Event('change'));
         }
       }
@@ -1274,7 +1317,9 @@ function paintAnswer(now: Look): void {
     report = now.report;
     const [first, ...more] = now.opening.map((line) => h('p', {}, ...linked(line)));
     const unrounded = now.unrounded !== null && h('p', { class: 'likely' }, now.unrounded);
-    const likely = now.likely.map((line) => h('p', { class: 'likely' }, ...linked(line)));
+    // While a level may be missing, it says little that one could have been counted otherwise.
+    const some = now.likely.filter(([, isOfLevel]) => !isOfLevel || asking(now) === undefined || isHandedOn);
+    const likely = some.map(([line]) => h('p', { class: 'likely' }, ...linked(line)));
     parts.opening.replaceChildren(...(first ? [first] : []), ...(unrounded ? [unrounded] : []), ...likely, ...more);
   }
   const isOld = now.report === null && report !== '';
@@ -1284,16 +1329,32 @@ function paintAnswer(now: Look): void {
   const mark = isOld && h('p', { class: 'older' }, say('older'));
   parts.report.replaceChildren(...(mark ? [mark] : []), report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : '', parts.worth);
   parts.compass.textContent = now.said.compass;
+  const going = now.rows.walks.filter(isUnfinished).map((walk) => walk.name).slice(-1);
+  refill(parts.last, going, () => going.map(lastWall));
   paintQuestion(now);
   // The record may be smaller only because a garage is still in the area.
   parts.caution.textContent = asking(now)?.about === 'inside' && !isHandedOn ? '' : caution;
   const notices = shownNow(now);
+  // One thing at a time: what comes after it may be resolved with it.
+  const open = notices.filter((one) => one.is_error || one.form.rank === 1);
+  const lead = !asText && notices.some((one) => one.is_error) && open.find((one) => one.form.rank === Math.min(...open.map(({ form }) => form.rank)));
   const list = (key: Words, isError: boolean) => {
     // The opening says what these warn of.
-    const some = notices.filter((one) => one.is_error === isError && (now.report === null || !['no-turn', 'outline-does-not-close'].includes(one.word)));
+    const some = notices.filter((one) => one !== lead && one.is_error === isError && (now.report === null || !['no-turn', 'outline-does-not-close'].includes(one.word)));
     return some.length > 0 && h('div', {}, h('h3', {}, say(key)), h('ul', {}, ...some.map((one) => h('li', {}, noticed(one, false)))));
   };
-  const lists = [list('errors', true), now.report === null && list('warnings', false)];
+  const toFix = () => {
+    const rest = notices.filter((one) => one.is_error && one !== lead);
+    if (!lead) return list('errors', true);
+    const first = noticed(lead, false);
+    first.querySelector('button.quiet')?.classList.replace('quiet', 'first');
+    return h('div', {},
+      h('h3', {}, say('errors')),
+      h('ul', {}, h('li', {}, first)),
+      rest.length > 0 && h('h3', {}, say('afterThat')),
+      rest.length > 0 && h('ul', {}, ...rest.map((one) => h('li', {}, noticed(one, false, true)))));
+  };
+  const lists = [toFix(), now.report === null && list('warnings', false)];
   refill(parts.worth, [notices, asText, now.report === null, isMetric()], () => [now.report !== null && list('warnings', false)].filter((one): one is HTMLDivElement => !!one));
   refill(parts.notices, [notices, asText, now.report === null, isMetric()], () => lists.filter((one): one is HTMLDivElement => !!one));
   if (!isPaperChosen) a4 = now.paper === 'a4';
@@ -1355,7 +1416,8 @@ function paintQuestion(now: Look): void {
       h('button', { type: 'button', onclick: no }, one.no)));
 }
 
-function noticed(notice: Notice, short: boolean): HTMLElement {
+/// A notice: short beside its row, and brief as long as another is to be resolved first.
+function noticed(notice: Notice, short: boolean, brief = false): HTMLElement {
   const { form } = notice;
   const to = () => {
     // Of a whole walk, the first wall to measure again.
@@ -1379,9 +1441,9 @@ function noticed(notice: Notice, short: boolean): HTMLElement {
     !short && h('button', { type: 'button', class: 'link', onclick: to }, place),
     ' ',
     ...message,
-    ...looks.map((one) => h('span', { class: 'look' }, toRow(one.place, keyOf(one.line)), ' ', ...again(one))),
-    ...helps.map((help) => h('span', { class: 'help' }, ...help)),
-    ...mends.map((one) => mending(one, asText ? null : form.field)),
+    ...(brief ? [] : looks).map((one) => h('span', { class: 'look' }, toRow(one.place, keyOf(one.line)), ' ', ...again(one))),
+    ...(brief ? [] : helps).map((help) => h('span', { class: 'help' }, ...help)),
+    ...(brief ? [] : mends).map((one) => mending(one, asText ? null : form.field)),
   );
 }
 
@@ -1677,7 +1739,7 @@ function work(from: string, isTyped: boolean): void {
   keep();
   parts.rows.replaceChildren(parts.heads, jump(), parts.walks);
   const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap, parts.unchecked);
-  const answer = h('section', { class: 'answer', tabindex: '-1', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.question, parts.caution, parts.opening, parts.notices, parts.compass);
+  const answer = h('section', { class: 'answer', tabindex: '-1', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.last, parts.question, parts.caution, parts.opening, parts.notices, parts.compass);
   paintPages();
   const beside = h('div', { class: 'beside-rows' }, seen, answer, parts.pages);
   staying?.disconnect();

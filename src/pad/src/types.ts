@@ -42,6 +42,8 @@ export interface Walk {
   within: string | null;
   start: Place;
   corner: [string, number] | null;
+  /// The ways and lengths from where its level begins to where it begins, if not at a corner.
+  off: [Way, string][];
   rows: Row[];
   gap: string;
   is_closed: boolean;
@@ -90,6 +92,8 @@ export interface Form {
   again: Again[];
   mends: Mend[];
   is_early: boolean;
+  /// Of several, the one with the least is resolved first.
+  rank: number;
 }
 
 export interface Mend {
@@ -114,11 +118,12 @@ export interface Look {
   rows: { heads: Heads; compass: [string, string, string, string]; levels: string[]; walks: Walk[] };
   kinds: string[];
   questions: Question[];
-  said: { state: string; unchecked: string; compass: string; begins: string[]; back: string[] };
+  said: { state: string; unchecked: string; compass: string; back: string[] };
   notices: Notice[];
   opening: Part[][];
   unrounded: string | null;
-  likely: Part[][];
+  /// Each with whether it is how a level was counted.
+  likely: [Part[], boolean][];
   state: Part[];
   unchecked: Part[];
   report: string | null;
@@ -145,6 +150,12 @@ export interface Opened {
   genuine?: boolean;
 }
 
+/// Where a space begins: a corner of another, or a distance from where its level begins.
+export interface Beginning {
+  corner: [string, number] | null;
+  start: [Way, string][];
+}
+
 export type Edit =
   | { edit: 'side'; line: number; way: Way; length: string; how: How; shape: Shape }
   | { edit: 'add'; after: number; way: Way; length: string; how: How; shape: Shape }
@@ -152,14 +163,13 @@ export type Edit =
   | { edit: 'house' }
   | { edit: 'swap'; line: number; with: number }
   | { edit: 'head'; field: keyof Heads; value: string }
-  | {
+  | ({
       edit: 'space';
       kind: string;
       name: string;
       within: string | null;
-      corner: [string, number] | null;
-      start: [Way, string][];
       level: string;
-    }
+    } & Beginning)
+  | ({ edit: 'begin'; line: number } & Beginning)
   | { edit: 'picture'; line: number; caption: string; file: string }
   | { edit: 'name'; line: number; kind: string; name: string };

@@ -86,6 +86,7 @@ export const words = {
   noAnswer: 'The answer appears here once the walk is back at its start and nothing is left to fix.',
   older: 'This answer is from before the last change.',
   errors: 'To fix',
+  afterThat: 'After that',
   warnings: 'Worth knowing',
   line: 'Line {n}',
   use: 'Use {words}',

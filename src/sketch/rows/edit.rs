@@ -110,11 +110,23 @@ pub enum Edit {
         /// The line that begins the other space.
         after: usize,
     },
-    /// Says where a space begins on its level, which did not say it.
-    Start {
+    /// Says where a space begins on its level.
+    Begin {
         /// The line that begins the space.
         line: usize,
-        /// The directions and lengths from the level's origin, as the file has them: `start east 22'`.
+        /// The space and corner (from 1) it begins at, if any.
+        corner: Option<(String, usize)>,
+        /// Where it begins, as directions and lengths from the level's origin, if not at a corner.
+        #[serde(default)]
+        start: Vec<(Way, String)>,
+    },
+    /// Lays a space elsewhere: its sides exchange directions, or it begins at another place.
+    Lay {
+        /// The line that begins the space.
+        line: usize,
+        /// The words of directions that are exchanged, in pairs.
+        exchanged: Vec<[String; 2]>,
+        /// Where it begins, as the file has it: `start east 22'`; empty if it stays where it is.
         start: String,
     },
     /// Changes the kind and name of a space, and its name wherever its level refers to it.
@@ -170,14 +182,7 @@ impl<'a> Lines<'a> {
                 if let Some(within) = within {
                     words.push_str(&format!(" within \"{}\"", quotable(within)));
                 }
-                if let Some((space, corner)) = corner {
-                    words.push_str(&format!(" from \"{}\" corner {corner}", quotable(space)));
-                } else if !start.is_empty() {
-                    words.push_str(" start");
-                    for (way, length) in start {
-                        words.push_str(&format!(" {} {}", self.direction(*way), written(length)));
-                    }
-                }
+                words.push_str(&self.place(corner.as_ref(), start));
                 self.add_space(&words, level.as_deref());
             }
             Edit::Drop { line } => self.drop_space(*line),
@@ -190,8 +195,15 @@ impl<'a> Lines<'a> {
                 self.change(*line, |body| format!("{}{words}{}", head_of(body), rest_of(body)));
             }
             Edit::Move { lines, after } => self.move_below(lines, *after),
-            Edit::Start { line, start } => {
-                self.change(*line, |body| format!("{} {start}{}", head_of(body), rest_of(body)));
+            Edit::Begin { line, corner, start } => {
+                let words = self.place(corner.as_ref(), start);
+                self.change(*line, |body| placed(body, &words));
+            }
+            Edit::Lay { line, exchanged, start } => {
+                if !start.is_empty() {
+                    self.change(*line, |body| placed(body, &format!(" {start}")));
+                }
+                self.exchange(*line, exchanged);
             }
             Edit::Name { line, kind, name } => {
                 let name = quotable(name);
@@ -239,6 +251,50 @@ impl<'a> Lines<'a> {
             }
         };
         words.trim_end().to_owned()
+    }
+
+    /// The words, each after a blank, for where a space begins; none if that is where its level begins.
+    fn place(&self, corner: Option<&(String, usize)>, start: &[(Way, String)]) -> String {
+        match (corner, start) {
+            (Some((space, corner)), _) => {
+                format!(" from \"{}\" corner {corner}", quotable(space))
+            }
+            (None, []) => String::new(),
+            (None, start) => {
+                let part = |(way, length): &(Way, String)| {
+                    format!(" {} {}", self.direction(*way), written(length))
+                };
+                format!(" start{}", start.iter().map(part).collect::<String>())
+            }
+        }
+    }
+
+    /// Exchanges directions in every side of a space.
+    fn exchange(&mut self, line: usize, pairs: &[[String; 2]]) {
+        let rows = super::rows(self.text).walks.into_iter().find(|walk| walk.line == line);
+        let other = |word: &str| {
+            let with = |[one, other]: &[String; 2]| match word {
+                _ if word == one => Some(other.clone()),
+                _ if word == other => Some(one.clone()),
+                _ => None,
+            };
+            pairs.iter().find_map(with)
+        };
+        let front = front_of(&crate::sketch::read(&Source::new("", self.text)).sketch);
+        for row in rows.into_iter().flat_map(|walk| walk.rows) {
+            self.change(row.line, |body| {
+                let side = side_of(body);
+                let mut turned = body.to_owned();
+                let words: Vec<(usize, &str)> = outside_texts(side).collect();
+                for (at, word) in words.into_iter().rev() {
+                    let way = way_of(word, front).map(|way| way.direction(front).word());
+                    if let Some(other) = way.and_then(other) {
+                        turned.replace_range(at..at + word.len(), &other);
+                    }
+                }
+                turned
+            });
+        }
     }
 
     /// Makes sure that a line can be inserted after line `after`, and returns the index at which to insert it.
@@ -602,6 +658,27 @@ fn referring(body: &str, old: &str, name: &str) -> String {
         }
     }
     body
+}
+
+/// A line that begins a space, with other words, each after a blank, for where it begins.
+fn placed(body: &str, words: &str) -> String {
+    const OTHERS: [&str; 8] =
+        ["measured", "within", "detached", "under", "veneer", "counted", "not", "recorded"];
+    let is_one_of = |word: &str, all: &[&str]| all.iter().any(|one| one.eq_ignore_ascii_case(word));
+    let head = head_of(body).len();
+    let after = || outside_texts(body).filter(|(at, _)| *at >= head);
+    let old = after().find(|(_, word)| is_one_of(word, &["start", "from"]));
+    let within = after().find(|(_, word)| is_one_of(word, &["within"]));
+    let next = |at: usize| {
+        let next = after().find(|(other, word)| *other > at && is_one_of(word, &OTHERS));
+        body[..next.map_or(body.len(), |(at, _)| at)].trim_end().len()
+    };
+    let (from, to) = match (old, within) {
+        (Some((at, _)), _) => (body[..at].trim_end().len(), next(at)),
+        (None, Some((at, _))) => (next(at), next(at)),
+        (None, None) => (head, head),
+    };
+    format!("{}{words}{}", &body[..from], &body[to..])
 }
 
 /// Where the number of a corner is on a line that begins a space.

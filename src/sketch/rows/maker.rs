@@ -115,8 +115,15 @@ impl Maker {
         let walk = (line, space.kind.word(), name, self.level.clone(), within);
         self.begin_at(walk, start);
         let corner = self.corner(&space.place);
+        let front = self.front;
         if let Some(open) = &mut self.open {
             open.walk.corner = corner;
+            if let Place::Start(legs) = &space.place {
+                let off = |(way, length): &(Direction, WrittenLength)| {
+                    (Way::of(*way, front), length.spoken())
+                };
+                open.walk.off = legs.iter().map(off).collect();
+            }
         }
     }
 
@@ -135,6 +142,7 @@ impl Maker {
             within,
             start: self.seen(start),
             corner: None,
+            off: Vec::new(),
             rows: Vec::new(),
             gap: String::new(),
             is_closed: false,
@@ -289,7 +297,7 @@ impl Maker {
     fn close(&mut self) {
         let Some(mut open) = self.open.take() else { return };
         open.fill();
-        let outside_is_left = !open.is_counterclockwise();
+        let outside_is_left = !open.is_counterclockwise(self.front);
         // What follows from the others follows from all of them.
         let is_whole = open.walk.rows.iter().all(|row| row.is_read);
         let mut at = open.start;

@@ -82,8 +82,9 @@ impl Open {
         self.walk.rows.len() > 2 && east.abs().max(north.abs()) <= little
     }
 
-    /// Whether the walk has its inside on the left, as if it returned to its start in a straight line.
-    pub(super) fn is_counterclockwise(&self) -> bool {
+    /// Whether the walk has its inside on the left, as if it returned to its start in a straight line. A walk that has
+    /// only gone right so far is taken to go along the front, with its outside toward the street.
+    pub(super) fn is_counterclockwise(&self, front: Direction) -> bool {
         let (mut at, mut doubled) = ((0, 0), 0_i128);
         for &moved in self.moves.iter().flatten() {
             let next = plus(at, moved);
@@ -91,7 +92,11 @@ impl Open {
                 i128::from(at.0) * i128::from(next.1) - i128::from(at.1) * i128::from(next.0);
             at = next;
         }
-        doubled > 0
+        let goes_right = || {
+            let to_the_right = front.left();
+            at != (0, 0) && leg(to_the_right, at.0.abs().max(at.1.abs())) == at
+        };
+        doubled > 0 || doubled == 0 && goes_right()
     }
 
     /// The move from the end back to the start.

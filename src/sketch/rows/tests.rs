@@ -313,6 +313,69 @@ fn a_space_stays_at_its_corner() {
     assert!(edited(text, &last).contains("corner 4 #"));
 }
 
+/// The part of the line after the place where a space begins, and all other lines, stay as they are.
+#[test]
+fn where_a_space_begins_is_changed_alone() {
+    let house = "front south # the street\nlevel \"G\"\n  living \"House\"\n    north 28'\n    east 42'\n    south 28'\n    west 42'\n";
+    let garage = |place: &str| {
+        format!(
+            "{house}  garage \"From corner\" within \"House\"{place} veneer none  recorded 440 sq ft # start here\n    east 20'\n"
+        )
+    };
+    let begin = |corner: Option<usize>, start: &[(Way, &str)]| Edit::Begin {
+        line: 8,
+        corner: corner.map(|n| ("House".to_owned(), n)),
+        start: start.iter().map(|(way, far)| (*way, (*far).to_owned())).collect(),
+    };
+    let all = [
+        (begin(Some(3), &[]), " from \"House\" corner 3", (Some(("House".to_owned(), 3)), vec![])),
+        (
+            begin(None, &[(Way::Right, "10' 6\""), (Way::Back, "4 ft")]),
+            " start east 10' 6\" north 4 ft",
+            (None, vec![(Way::Right, "10' 6\"".to_owned()), (Way::Back, "4'".to_owned())]),
+        ),
+        (begin(None, &[]), "", (None, vec![])),
+    ];
+    for (_, before, _) in &all {
+        for (edit, place, (corner, off)) in &all {
+            let after = edited(&garage(before), edit);
+            assert_eq!(after, garage(place));
+            let walk = &rows(&after).walks[1];
+            assert_eq!((&walk.corner, &walk.off), (corner, off));
+        }
+    }
+}
+
+#[test]
+fn a_space_is_laid_elsewhere_with_its_words() {
+    let text = "front south\nlevel \"G\"\n  living \"East\"\n    north 28'\n  garage \"West\" start east 2'\n    east 20' note \"east\" # east\n    bay n 10' out 2' flat 6'\n";
+    let pair = |one: &str, other: &str| [one.to_owned(), other.to_owned()];
+    let start = "from \"East\" corner 1".to_owned();
+    let lay = |exchanged| Edit::Lay { line: 5, exchanged, start: start.clone() };
+    assert_eq!(
+        edited(text, &lay(vec![pair("east", "west"), pair("north", "south")])),
+        "front south\nlevel \"G\"\n  living \"East\"\n    north 28'\n  garage \"West\" from \"East\" corner 1\n    west 20' note \"east\" # east\n    bay south 10' out 2' flat 6'\n"
+    );
+}
+
+/// Facing the house, a bay on a wall that goes right along the front stands out toward the street; on one that goes right
+/// along the back, behind it.
+#[test]
+fn a_bay_stands_out_before_its_walk_is_closed() {
+    let out = |walls: &str| {
+        let text = format!("front south\nlevel \"G\"\n  living \"House\"\n{walls}");
+        let rows = rows(&text).walks[0].rows.clone();
+        let bay = rows.iter().find(|row| row.sides == 3);
+        bay.map(|bay| bay.pieces[0].to[1] - bay.from[1])
+    };
+    let bay = "    bay east 10' out 2' flat 6'\n";
+    assert_eq!(out(bay), Some(2.0));
+    assert_eq!(out(&format!("    east 12'\n{bay}")), Some(2.0));
+    assert_eq!(out(&format!("    east 12'\n{bay}    east 12'\n    north 30'\n")), Some(2.0));
+    assert_eq!(out(&format!("    north 30'\n{bay}    south 30'\n")), Some(-2.0));
+    assert_eq!(out("    bay west 10' out 2' flat 6'\n"), Some(2.0));
+}
+
 #[test]
 fn a_wall_that_is_inserted_goes_across() {
     let then =

@@ -59,7 +59,7 @@ fn a_space_that_lies_in_another_can_be_taken_out_of_it() {
     // North, then east: the garage at corner 1 lies inside.
     let list = told(&text);
     let mends: Vec<&Mend> = list.iter().flat_map(|one| &one.mends).collect();
-    let mend = mends[0];
+    let mend = mends[mends.len() - 1];
     assert_eq!(mend.label, "Garage is inside the walk of House");
     let mut mended = text.clone();
     mended.replace_range(mend.from..mend.to, &mend.text);
@@ -81,7 +81,10 @@ fn a_space_that_lies_across_a_wall_of_another_is_not_said_to_be_inside() {
     let text = OPEN.replace("32'", "30'") + &across;
     let list = told(&text);
     assert!(list.iter().any(|one| one.message.contains("cover the same ground")), "{list:?}");
-    assert!(list.iter().all(|one| one.mends.is_empty()));
+    let labels: Vec<&str> =
+        list.iter().flat_map(|one| &one.mends).map(|mend| mend.label.as_str()).collect();
+    assert_eq!(labels[0], "Garage lies on the right side, 10' farther to the right");
+    assert!(labels.iter().all(|label| !label.contains("inside")), "{labels:?}");
 }
 
 #[test]
@@ -92,7 +95,6 @@ fn the_state_of_the_walks_is_said() {
     let more =
         said(&rows(&(closed + "  garage \"Garage\" from \"House\" corner 2\n    north 20'\n")));
     assert_eq!(more.state, "Garage: still 20' toward the street");
-    assert_eq!(more.begins, ["", "Begins at corner 2 of House."]);
     assert_eq!(
         more.compass,
         "On the pages north is back, east is right, south is front, west is left."
@@ -103,7 +105,6 @@ fn the_state_of_the_walks_is_said() {
             state: String::new(),
             unchecked: String::new(),
             compass: String::new(),
-            begins: vec![String::new()],
             back: vec![String::new()]
         }
     );
@@ -441,7 +442,7 @@ fn a_missing_wall_is_inserted_by_a_button_without_a_length() {
     let text = SIX.replace("    south 7' 3\"\n", "");
     let list = told(&text);
     let labels: Vec<&str> = list[0].mends.iter().map(|mend| mend.label.as_str()).collect();
-    assert_eq!(labels, ["Insert a wall toward the street there"]);
+    assert_eq!(labels, ["Insert a wall toward the street after wall 2"]);
     let mend = &list[0].mends[0];
     assert_eq!(pressed(&text, mend), SIX.replace("south 7' 3\"", "south"));
     assert_eq!(mend.at, Some((0, 2)));
@@ -473,4 +474,168 @@ fn what_is_missing_names_the_walls_that_it_does_not_count() {
 fn words_for_the_length_of_a_front_wall_are_not_taken_for_the_street() {
     let list = told(&SIX.replace("south 22' 9\"", "south somewhat"));
     assert!(!list[0].message.contains("says on which"), "{}", list[0].message);
+}
+
+/// The text with the change of a button made.
+fn mended(text: &str, mend: &Mend) -> String {
+    let mut mended = text.to_owned();
+    mended.replace_range(mend.from..mend.to, &mend.text);
+    mended
+}
+
+/// The house is 40' by 30', and its corners are 1 at the left of the front, 2 behind it, 3 to the right of that and 4
+/// before it. The garage is 22' by 20', walked back and then right from corner 1, so that all of it lies on the house.
+#[test]
+fn a_garage_on_the_house_is_walked_the_other_way_or_begun_elsewhere_before_it_is_inside() {
+    let garage = "  garage \"Garage\" from \"House\" corner 1 # attached\n    north 20'\n    east 22' note \"east door\"\n    south 20'\n    west 22'\n";
+    let text = OPEN.replace("32'", "30'") + garage;
+    let list = told(&text);
+    let mends: Vec<&Mend> = list.iter().flat_map(|one| &one.mends).collect();
+    let labels: Vec<&str> = mends.iter().map(|mend| mend.label.as_str()).collect();
+    assert_eq!(
+        labels,
+        [
+            "Garage lies on the front side, walked the other way",
+            "Garage lies on the back side, from corner 2",
+            "Garage lies on the right side, from corner 4",
+            "Garage is inside the walk of House",
+        ]
+    );
+    // Its corners farthest to the left and to the right, in feet, and the farthest to the back and the front.
+    let extents = [[0.0, 22.0, 0.0, 20.0], [0.0, 22.0, -50.0, -30.0], [40.0, 62.0, -20.0, 0.0]];
+    for (mend, extent) in mends.iter().zip(extents) {
+        let text = mended(&text, mend);
+        assert!(fairfoot_accepts(&text), "{text}");
+        let rows = rows(&text).walks[1].rows.clone();
+        let least = |axis: usize| rows.iter().map(|row| row.to[axis]).fold(f64::MAX, f64::min);
+        let most = |axis: usize| rows.iter().map(|row| row.to[axis]).fold(f64::MIN, f64::max);
+        assert_eq!([least(0), most(0), least(1), most(1)], extent, "{}", mend.label);
+        assert!(text.contains(" # attached\n") && text.contains(" note \"east door\"\n"), "{text}");
+    }
+}
+
+#[test]
+fn what_touches_nowhere_else_is_not_laid_there() {
+    // 4' deep along the whole back wall, inside the house; behind that wall is a porch.
+    let text = OPEN.replace("32'", "30'")
+        + "  porch \"Porch\" from \"House\" corner 2\n    north 8'\n    east 40'\n    south 8'\n    west 40'\n  garage \"Garage\" from \"House\" corner 2\n    south 4'\n    east 40'\n    north 4'\n    west 40'\n";
+    let list = told(&text);
+    let labels: Vec<&str> =
+        list.iter().flat_map(|one| &one.mends).map(|mend| mend.label.as_str()).collect();
+    assert!(labels.iter().all(|label| !label.contains("back side")), "{labels:?}");
+    for mend in list.iter().flat_map(|one| &one.mends) {
+        assert!(fairfoot_accepts(&mended(&text, mend)), "{}", mend.label);
+    }
+}
+
+/// What is asked about the walls of a house: number, label and button of each.
+fn asked(walls: &[&str]) -> Vec<(usize, String, String)> {
+    let text =
+        format!("front south\nlevel \"G\"\n  living \"House\"\n    {}\n", walls.join("\n    "));
+    let list = told(&text);
+    let again = list.iter().flat_map(|one| &one.again).filter(|one| !one.label.is_empty());
+    let button = |one: &Again| one.mend.as_ref().map_or(String::new(), |mend| mend.label.clone());
+    again.map(|one| (one.number, one.label.clone(), button(one))).collect()
+}
+
+fn one(number: usize, label: &str, button: &str) -> (usize, String, String) {
+    (number, label.to_owned(), button.to_owned())
+}
+
+#[test]
+fn of_two_opposite_walls_the_tenth_of_the_other_is_asked_about() {
+    let walls = ["north 36'", "east 2.4'", "south 36'", "west 24' 2\""];
+    assert_eq!(asked(&walls), [one(2, "a point misplaced?", "Use right 24' 2\"")]);
+    // 25' are no tenth of it: 10 × 2.4' are 24'.
+    assert!(
+        asked(&["north 36'", "east 2.4'", "south 36'", "west 25' 2\""])
+            .iter()
+            .all(|one| one.0 != 2)
+    );
+}
+
+#[test]
+fn a_wall_of_a_few_inches_is_asked_whether_its_feet_were_left_off() {
+    for (typed, button) in [("16\"", "Use back 16' 6\""), ("6\"", "Use back 16' 6\""), ("11\"", "")]
+    {
+        let walls = [&format!("north {typed}"), "east 30'", "south 16' 6\"", "west 30'"];
+        assert_eq!(asked(&walls), [one(1, "feet left off?", button)], "{typed}");
+    }
+    // A whole number of feet has its own question.
+    let walls = ["north 16\"", "east 30'", "south 16'", "west 30'"];
+    assert_eq!(asked(&walls), [one(1, "feet, not inches?", "Use back 16'")]);
+}
+
+/// 20' and 20' and 22' go right, and 43' left; 30' go back, and 12' and 8' to the front: no single wall accounts for 19' and
+/// for 10'.
+#[test]
+fn a_wall_that_is_there_twice_is_named_beside_other_errors() {
+    let walls =
+        ["north 30'", "east 20'", "east 20'", "south 12'", "east 22'", "south 8'", "west 43'"];
+    let all = asked(&walls);
+    assert_eq!(all[0], one(3, "typed twice?", "Remove wall 3"));
+    let text =
+        format!("front south\nlevel \"G\"\n  living \"House\"\n    {}\n", walls.join("\n    "));
+    let list = told(&text);
+    let helps = list[0].helps.join("\n");
+    assert!(
+        helps.contains("between wall 2 (`right 20'`) and wall 3 (`right 20'`) the walk does not turn: was it typed twice, or is a wall missing there?"),
+        "{helps}"
+    );
+    assert!(list[0].mends.iter().any(|mend| mend.label.starts_with("Insert a wall")));
+    // Of unlike length, only a wall may be missing.
+    let unlike = walls.map(|wall| if wall == "east 22'" { "east 23'" } else { wall });
+    let unlike: Vec<&str> = unlike
+        .iter()
+        .enumerate()
+        .map(|(i, wall)| if i == 2 { "east 19'" } else { *wall })
+        .collect();
+    assert!(asked(&unlike).iter().all(|one| one.1 != "typed twice?"));
+}
+
+/// The word of what is resolved first.
+fn first(walls: &[&str]) -> Word {
+    let text =
+        format!("front south\nlevel \"G\"\n  living \"House\"\n    {}\n", walls.join("\n    "));
+    let source = Source::new("a.sides", text.as_str());
+    let Err(errors) = read::read_source(source.clone()) else { return Word::NoClosureCheck };
+    let list = notices(&source, errors.list(), &rows(&text));
+    let all = errors.list().iter().zip(&list);
+    all.min_by_key(|(_, notice)| notice.rank).map_or(Word::NoSides, |(one, _)| one.word())
+}
+
+#[test]
+fn what_brings_the_walk_back_is_resolved_before_what_only_may() {
+    // 2.4 for 24' 2", which neither 2' 4" nor 2.4' is.
+    assert_eq!(
+        first(&["north 36' 1\"", "east 2.4", "south 36' 1\"", "west 24' 2\""]),
+        Word::DoesNotClose
+    );
+    // 28.10 for 28' 10", and 18' for 30' on the other axis, which has no button.
+    let two = ["north 30' 2\"", "east 28.10", "south 18' 2\"", "west 28' 9\""];
+    assert_eq!(first(&two), Word::TenthsBesideInches);
+}
+
+/// 31' 6" go back, with two digits swapped, and then 6' twice, of which one should go to the front: either, so that only
+/// the first wall is wrong for sure.
+#[test]
+fn what_is_wrong_in_all_pairs_of_errors_is_asked_about_alone() {
+    let walls = [
+        "north 13' 6\"",
+        "east 14'",
+        "north 6'",
+        "east 13'",
+        "north 6'",
+        "east 28'",
+        "south 19'",
+        "west 12'",
+        "south 12' 6\"",
+        "west 43'",
+    ];
+    assert_eq!(asked(&walls), [one(1, "digits swapped?", "Use back 31' 6\"")]);
+    let mut mended = walls;
+    mended[0] = "north 31' 6\"";
+    let labels: Vec<(usize, String, String)> = asked(&mended);
+    assert_eq!(labels.len(), 2);
+    assert_eq!(labels[0], one(3, "walked the other way, or wall 5 misread?", "Use front 6'"));
 }

@@ -52,8 +52,8 @@ struct Shown {
     opening: Vec<Vec<Part>>,
     /// The measured area before any rounding, if that is another.
     unrounded: Option<String>,
-    /// What most likely could account for each difference.
-    likely: Vec<Vec<Part>>,
+    /// What most likely could account for each difference, and whether it is how a level was counted.
+    likely: Vec<(Vec<Part>, bool)>,
     /// The report after them; `None` while there is an error.
     report: Option<String>,
     /// The paper that the command line would take; `None` while there is an error.
@@ -304,7 +304,7 @@ fn shown(rows: Rows, kinds: Vec<&'static str>, columns: usize, result: &Reconcil
             .chain(missing.into_iter().map(|text| form::linked(&rows, None, &text)))
             .collect(),
         unrounded: report.before_rounding(),
-        likely: report.likely().into_iter().map(linked).collect(),
+        likely: report.likely().into_iter().map(|(text, of)| (linked(text), of)).collect(),
         paper: Some(Paper::usual_for(result.house()).word()),
         report: Some(seen(text.trim_start_matches('\n'))),
         caution,
