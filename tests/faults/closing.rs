@@ -142,7 +142,7 @@ fn each_common_error_is_recognized_by_its_size() {
         ("4' 6\"", "50' 6\"", [NONE, NONE]),
         ("4' 6\"", "38' 6\"", [NONE, NONE]),
         // The inches of 3' 6" alone.
-        ("6\"", "3' 6\"", [FEET_LEFT_OFF, NONE]),
+        ("6\"", "3' 6\"", [FEET_LEFT_OFF, DIGIT]),
         ("12' 6\"", "12.6'", [TENTHS, TENTHS]),
         ("30' 9\"", "30.9'", [TENTHS, TENTHS]),
         ("30' 10\"", "31'", [NONE, NONE]),

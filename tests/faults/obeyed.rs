@@ -396,7 +396,9 @@ fn places_offered(text: &str, number: usize) -> Vec<String> {
     let here = list
         .iter()
         .filter(|one| is_about(one.word()) && source.line(one.span().start) == number + 1);
-    let helps: Vec<&String> = here.flat_map(|one| one.helps()).collect();
+    // A place that goes with directions to exchange is none by itself.
+    let helps = here.flat_map(|one| one.helps()).filter(|help| !help.contains("exchange `"));
+    let helps: Vec<&String> = helps.collect();
     let all = helps.iter().flat_map(|help| help.split('`').skip(1).step_by(2));
     let is_place = |offered: &&str| {
         offered.starts_with("start ") && offered.len() > 6

@@ -563,7 +563,7 @@ fn a_wall_of_a_few_inches_is_asked_whether_its_feet_were_left_off() {
     }
     // A whole number of feet has its own question.
     let walls = ["north 16\"", "east 30'", "south 16'", "west 30'"];
-    assert_eq!(asked(&walls), [one(1, "feet, not inches?", "Use back 16'")]);
+    assert_eq!(asked(&walls)[0], one(1, "feet, not inches, or wall 3 misread?", "Use back 16'"));
 }
 
 /// 20' and 20' and 22' go right, and 43' left; 30' go back, and 12' and 8' to the front: no single wall accounts for 19' and
