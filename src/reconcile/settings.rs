@@ -428,8 +428,23 @@ impl Setting<'_> {
     /// The likelihood of a figure, given a total that includes these departures. Any total within `wide` square
     /// feet may be published as this figure.
     pub(super) fn likelihood(&self, figure: f64, total: f64, adds: &[&Adds], wide: f64) -> f64 {
-        // Published totals are whole, with halves rounded up; listed errors are whole square feet.
-        let whole = floor(total + 0.5);
+        // Published totals and listed errors are whole square feet. Half of an outline may end in a half: that is rounded
+        // either way.
+        let up = floor(total + 0.5);
+        if up - total == 0.5 && wide <= 1.0 {
+            let either =
+                [up, up - 1.0].map(|whole| self.likelihood_of(figure, total, whole, adds, wide));
+            return either.iter().sum::<f64>() / 2.0;
+        }
+        self.likelihood_of(figure, total, up, adds, wide)
+    }
+
+    /// The same with this whole total.
+    fn likelihood_of(&self, figure: f64, total: f64, whole: f64, adds: &[&Adds], wide: f64) -> f64 {
+        /// Less than any difference between totals: it rounds a half down.
+        const A_LITTLE: f64 = 1e-6;
+        let over = total - whole;
+        let over = if over < 0.5 { over } else { over - A_LITTLE };
         let is_wide = wide > 1.0;
         let off = figure - if is_wide { total } else { whole };
         let (low, high) = (off - wide / 2.0, off + wide / 2.0);
@@ -448,7 +463,7 @@ impl Setting<'_> {
         } else if let Some(known) = known {
             known
         } else {
-            self.listed(adds, total - whole, |together, last| match last {
+            self.listed(adds, over, |together, last| match last {
                 None if is_wide => (together.within(low, high), together.rest),
                 None => (together.at(off), together.rest),
                 Some(last) if is_wide => {

@@ -14,6 +14,9 @@ use crate::wording::sentences::{Reader, Sentences, capital, the};
 use crate::wording::size::{area_of_sq_ft, size_of_sq_ft, step, step_less};
 use crate::wording::step_lines::not_explained;
 
+/// How near a figure and a house, or what is left and a space, come to each other if they agree, in square feet.
+const AGREES_WITHIN: i64 = 3;
+
 /// One or two spaces about as large as what is left.
 pub(super) struct Nearest {
     /// Their names, as in a sentence.
@@ -46,12 +49,15 @@ impl Nearest {
 }
 
 impl Sentences<'_> {
-    /// What is said where one space, or two together, come so near to what is left that rounding walls up or down could
-    /// change the rest; `None` where it could not. Rounding is given as the reason only if the range printed for it is
+    /// What is said where one space, or two together, come so near to what is left that they agree, or that rounding walls
+    /// up or down could change the rest; `None` where it could not. Rounding is given as the reason only if the range printed for it is
     /// enough.
     pub(super) fn nearly(&self, figure: &Figure, rest: i64, near: &Nearest) -> Option<Accounts> {
         let toward = near.left.signum() * rest.signum();
-        if near.left.abs() > self.rounding_could_change(figure, near, toward, Range::Widest) {
+        let is_close = near.left.abs() <= AGREES_WITHIN;
+        if !is_close
+            && near.left.abs() > self.rounding_could_change(figure, near, toward, Range::Widest)
+        {
             return None;
         }
         let Nearest { names, verb, .. } = near;
@@ -116,6 +122,8 @@ impl Sentences<'_> {
             }
         };
         match why {
+            // So little needs no reason.
+            _ if left.abs() <= AGREES_WITHIN => format!("{says}."),
             Some(why) => format!("{says}; {why} {remaining}."),
             None => format!("{says}. No common cause explains {remaining}."),
         }
@@ -255,7 +263,6 @@ impl Sentences<'_> {
 
     /// An uncounted space with about the area that is left, as closely as a figure and a house that agree, and its size.
     pub(super) fn as_large(&self, figure: &Figure, rest: i64) -> Option<(usize, i64)> {
-        const AGREES_WITHIN: i64 = 3;
         let may_be_counted = |i: usize| {
             !matches!(self.house.spaces[i].kind, Kind::Stair | Kind::Open | Kind::Low)
                 && !is_in_total(self.house, i, false)

@@ -397,3 +397,15 @@ fn no_cause_is_listed_twice_in_the_same_words() {
     let why = result.report().text(fairfoot::report::Look { why: true, ..Default::default() });
     assert_eq!(why.matches("garage counted (named above)").count(), 1, "{why}");
 }
+
+/// 38' 9" × 28' 8" is 39 × 29 = 1,131 to the foot, and half of it 565.5: with the level below 1,696.5, which is
+/// published as 1,696 or as 1,697.
+#[test]
+fn half_an_outline_that_ends_in_a_half_is_rounded_either_way() {
+    let walls = "north 28' 8\"\n    east 38' 9\"\n    south 28' 8\"\n    west 38' 9\"";
+    let two = format!("{walls}\nlevel \"Upper floor\"\n  living \"Bedrooms\"\n    {walls}");
+    for record in [1_696, 1_697] {
+        let said = report(&house(record, "veneer none\n", &two));
+        assert!(said.contains("- Upper floor counted as half the outline"), "{said}");
+    }
+}

@@ -85,11 +85,12 @@ test('where a space begins is seen in its row and changed there', async () => {
   const { tab, troubles, context } = await withGarage();
   assert.equal(await begins(tab).locator('option:checked').textContent(), 'corner 1 of House');
   const before = await fileOf(tab);
+  await begins(tab).focus();
   await begins(tab).selectOption({ label: 'corner 4 of House' });
   await settled(tab);
   assert.deepEqual(await garage(tab), [42, 64, -20, 0]);
-  assert.equal(await fileOf(tab), before.replace('corner 1', 'corner 4'));
   assert.equal(await tab.evaluate(() => document.activeElement.selectedOptions?.[0].textContent), 'corner 4 of House');
+  assert.equal(await fileOf(tab), before.replace('corner 1', 'corner 4'));
   // 43' to the right and 2' 6" back from the first corner, as a person types it.
   await begins(tab).selectOption({ label: 'the first corner, or measured from it' });
   await settled(tab);
@@ -125,16 +126,20 @@ for (const [size, options] of [['laptop', { viewport: LAPTOP }], ['phone', TOUCH
     await tab.locator('.answer').getByRole('button', { name: 'That was the last wall' }).click();
     await settled(tab);
     await shot(tab, `mistaken-${size}`);
-    for (const name of [`Use right 28' 10"`, `Use front 19'`, 'Remove wall 5', 'Insert a wall to the left after wall 7']) {
-      assert.equal(await first(tab).innerText(), name);
+    // One thing at a time, in whatever order the page thinks surest.
+    const taken = [];
+    while (taken.length < 4) {
+      taken.push(await first(tab).innerText());
       await first(tab).click();
       await settled(tab);
+      if (!taken.at(-1).startsWith('Insert')) continue;
+      assert.equal(await tab.evaluate(() => document.activeElement.getAttribute('aria-label')), 'Wall 8: feet, or a whole length');
+      await tab.locator('input.feet').nth(7).fill('12');
+      await tab.locator('input.inches').nth(7).fill('4');
+      await tab.getByLabel('Address').focus();
+      await settled(tab);
     }
-    assert.equal(await tab.evaluate(() => document.activeElement.getAttribute('aria-label')), 'Wall 8: feet, or a whole length');
-    await tab.locator('input.feet').nth(7).fill('12');
-    await tab.locator('input.inches').nth(7).fill('4');
-    await tab.getByLabel('Address').focus();
-    await settled(tab);
+    assert.deepEqual(taken.sort(), ['Insert a wall to the left after wall 7', 'Remove wall 5', `Use front 19'`, `Use right 28' 10"`]);
     // Either wall of 6' may go the other way, but wall 1 is wrong in both cases.
     assert.equal(await first(tab).innerText(), `Use back 31' 6"`);
     await first(tab).click();

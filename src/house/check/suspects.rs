@@ -123,8 +123,13 @@ pub(super) fn suspects_on(
     list.sort_by_key(|suspect| (suspect.rank, suspect.left()));
     if !list.iter().any(|one| one.slip.is_some() && one.left() <= slack) {
         let mut marked = marked(traverse, sides, axis, miss);
-        marked
-            .retain(|one| !list.iter().any(|other| other.side == one.side && other.slip.is_some()));
+        // An error that does not say how its side reads gives way to one that does.
+        let is_read = |one: &Suspect| {
+            list.iter().any(|other| {
+                other.side == one.side && other.slip.is_some() && other.undone.is_some()
+            })
+        };
+        marked.retain(|one| !is_read(one));
         list.retain(|other| marked.iter().all(|one| one.side != other.side));
         list.splice(0..0, marked);
     }

@@ -7,7 +7,7 @@ import { h } from './page';
 import * as pictures from './pictures';
 import type { Again, Beginning, Edit, Heads, How, Look, Made, Mend, Notice, Part, Question, Row, Shape, Walk, Way } from './types';
 import { fromText, unpacked } from './unpack';
-import { say, words, type Words } from './words';
+import { NAME, say, type Words } from './words';
 
 declare const EXAMPLE: string;
 declare const LICENSES: string;
@@ -1863,7 +1863,7 @@ async function keepThePage(): Promise<void> {
 
 function begin(): void {
   parts.another.addEventListener('click', () => void instead(NEW, BEGUN));
-  const home = h('button', { type: 'button', class: 'home', 'aria-label': `${words.name}: ${say('title')}`, onclick: start }, words.name);
+  const home = h('button', { type: 'button', class: 'home', 'aria-label': `${NAME}: ${say('title')}`, onclick: start }, NAME);
   const header = h('header', {}, home, h('span', { class: 'aside' }, say('promise')), parts.another);
   document.title = say('title');
   const packed = document.getElementById('module')?.textContent ?? '';

@@ -1,7 +1,9 @@
+/// The program's name, the same in every language.
+export const NAME = 'fairfoot';
+
 // Every text of the page itself. Texts about a house come from the library.
 export const words = {
   title: 'How big is this house?',
-  name: 'fairfoot',
   promise: 'Nothing you type leaves this device.',
   measure: 'Measure a house',
   another: 'Begin a new house',
