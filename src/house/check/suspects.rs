@@ -123,10 +123,16 @@ pub(super) fn suspects_on(
     list.sort_by_key(|suspect| (suspect.rank, suspect.left()));
     if !list.iter().any(|one| one.slip.is_some() && one.left() <= slack) {
         let mut marked = marked(traverse, sides, axis, miss);
-        // An error that does not say how its side reads gives way to one that does.
+        // An error that does not say how its side reads gives way to one that does, unless the side has no more inches
+        // than a length may have after its feet.
+        let is_short = |side: usize| {
+            traverse.legs_along(axis).any(|leg| leg.side == side && leg.length < Length::FOOT.nm())
+        };
         let is_read = |one: &Suspect| {
             list.iter().any(|other| {
-                other.side == one.side && other.slip.is_some() && other.undone.is_some()
+                other.side == one.side
+                    && other.slip.is_some()
+                    && (other.undone.is_some() || is_short(other.side))
             })
         };
         marked.retain(|one| !is_read(one));
