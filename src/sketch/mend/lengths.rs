@@ -201,10 +201,11 @@ pub(super) fn is_spoken_number(word: &str) -> bool {
     UNITS.contains(&first) || TENS.contains(&first) && !first.is_empty() || first == "hundred"
 }
 
-/// Whether a length is spoken in a text: `forty ft`, `six inches`.
+/// Whether a length is spoken in a text: `forty ft`, `six inches`, `thirty-nine'`.
 pub(super) fn speaks_length(pieces: &[Piece]) -> bool {
     let units = ["ft", "feet", "foot", "in", "inches", "inch", "m", "meters", "metres"];
-    pieces.windows(2).any(|two| is_spoken_number(&two[0].text) && two[1].is_word(&units))
+    let is_unit = |piece: &Piece| piece.is_word(&units) || piece.is_mark("'’′\"”″");
+    pieces.windows(2).any(|two| is_spoken_number(&two[0].text) && is_unit(&two[1]))
 }
 
 /// `forty-two feet`, `twelve feet six inches`

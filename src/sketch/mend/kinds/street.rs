@@ -92,7 +92,7 @@ pub(super) fn front(typed: &Typed<'_>) -> Option<Answer> {
                 "the street side is `front` and one word of the compass",
             ))
         }
-        [] if !between => Some(Answer::say(
+        [] if !between || typed.says(0, &["house", "home", "the"]) => Some(Answer::say(
             "`front` says on which side of the plan the street is",
             "write `front` and `north`, `east`, `south` or `west`, as the street lies from the house; the name of the street can follow after a `#`",
         )),

@@ -70,7 +70,8 @@ pub(super) fn rest(typed: &Typed<'_>, taken: &[(usize, usize)]) -> Option<String
     let mut left: Vec<Piece> = Vec::new();
     let (mut rough, mut skipped) = (false, false);
     for (at, piece) in typed.pieces.iter().enumerate() {
-        let is_point = piece.is_mark(".") && at > 0 && is_rough(&typed.pieces[at - 1]);
+        // The point of `w.` or of `approx.`
+        let is_point = piece.is_mark(".") && at > 0 && (at == 1 || is_rough(&typed.pieces[at - 1]));
         if is_taken(at) || is_rough(piece) || is_point {
             rough |= is_rough(piece) && !is_taken(at);
             skipped = true;
