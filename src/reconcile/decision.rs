@@ -32,6 +32,8 @@ const WORTH_A_THOUGHT: f64 = 0.005;
 const FOR_A_PAIR: f64 = 2.5;
 /// The same for another face: what it changes depends on the length of all walls, and so meets a wide range of figures.
 const FOR_A_FACE: f64 = 1.4;
+/// The same where the usual thickness of a wall is assumed.
+const FOR_AN_ASSUMED_FACE: f64 = 3.0;
 /// The same for a misread wall: there are many walls, and many lengths that each could be taken for.
 const FOR_A_WALL: f64 = 1.5;
 /// The same for what depends on one place only: an opening, a stair, a level taken from the one below, everything under
@@ -78,7 +80,7 @@ pub(super) fn decide(
     let together: Vec<f64> = list.iter().map(|one| support_of_alike(list, one)).collect();
     let can_be: Vec<bool> = list.iter().map(|one| can_be_reported(one, case)).collect();
     let is_supported = |&i: &usize| {
-        let needed = needed(&list[i]) * something_else;
+        let needed = needed(&list[i], case) * something_else;
         can_be[i] && together[i] > needed && together[i] >= least(list[i].cause)
     };
     let mut fitting: Vec<usize> = (0..list.len()).filter(is_supported).collect();
@@ -239,14 +241,15 @@ fn brings_nearer(one: &Explanation, case: &Case<'_>) -> bool {
 }
 
 /// How many times the support of something else a cause needs to be reported.
-fn needed(one: &Explanation) -> f64 {
+fn needed(one: &Explanation, case: &Case<'_>) -> f64 {
     use DepartureKind::{Deducted, Level, NotDeducted, UnderRoof};
     match one.cause {
         cause if is_pair(cause) => FOR_A_PAIR,
         // There is only one such sum of a house, so chance seldom meets it.
         Cause::Departures(UnderRoof, None) if is_a_sum(one) => FOR_A_SUM / 2.0,
         Cause::Departures(kind, None) if kind.is_of_whole_spaces() && is_a_sum(one) => FOR_A_SUM,
-        Cause::Face(_) => FOR_A_FACE,
+        Cause::Face(_) if case.listed.house.states_walls() => FOR_A_FACE,
+        Cause::Face(_) => FOR_AN_ASSUMED_FACE,
         Cause::Misread(_) => FOR_A_WALL,
         Cause::Departures(
             NotDeducted { .. } | Deducted { .. } | Level { .. } | UnderRoof,
