@@ -195,8 +195,8 @@ pub struct Move {
     pub start: String,
     /// The direction of the side of the other space on which it then lies.
     pub side: &'static str,
-    /// What is then otherwise: `from corner 3`.
-    pub how: String,
+    /// Against which of its walls, and where along it: `against side 2, at its south end`.
+    pub stands: String,
 }
 
 /// A replacement that can be applied as is: `text` replaces the bytes of `span`.
@@ -348,7 +348,8 @@ impl Diagnostic {
         &self.repairs
     }
 
-    /// Other places for the space that it is about, the likeliest first. A person has to choose.
+    /// Other places for the space that it is about, those on one side of the other space together. A person has to
+    /// choose.
     #[must_use]
     pub fn moves(&self) -> &[Move] {
         &self.moves

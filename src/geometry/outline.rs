@@ -555,6 +555,21 @@ impl Extent {
         self.north
     }
 
+    /// The box moved by distances in nanometers.
+    pub(crate) fn moved(&self, (east, north): (i64, i64)) -> Extent {
+        let by = |(low, high): (i64, i64), by: i64| (low + by, high + by);
+        Extent { east: by(self.east, east), north: by(self.north, north) }
+    }
+
+    /// The box mirrored along an axis, about a coordinate in nanometers.
+    pub(crate) fn mirrored(&self, axis: Axis, middle: i64) -> Extent {
+        let about = |(low, high): (i64, i64)| (2 * middle - high, 2 * middle - low);
+        match axis {
+            Axis::East => Extent { east: about(self.east), ..*self },
+            Axis::North => Extent { north: about(self.north), ..*self },
+        }
+    }
+
     /// Whether two boxes come within `gap` of each other.
     pub(crate) fn is_near(&self, other: &Extent, gap: i64) -> bool {
         let near = |a: (i64, i64), b: (i64, i64)| a.0 <= b.1 + gap && b.0 <= a.1 + gap;

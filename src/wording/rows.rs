@@ -76,6 +76,8 @@ pub struct Mend {
     pub text: String,
     /// What a button says.
     pub label: String,
+    /// Of several of one kind, what a button says that shows them; a person first chooses among these.
+    pub group: Option<String>,
     /// The row that has the focus afterwards, as indices of its walk and in it.
     pub at: Option<(usize, usize)>,
 }
@@ -260,7 +262,7 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
             let shown = in_row(source, (from, to, &text), line)
                 .or_else(|| in_field(source, (from, to, &text), field));
             let label = format!("Use {}", shown.unwrap_or_else(|| text.trim().to_owned()));
-            Mend { from, to, text, label, at: None }
+            Mend { from, to, text, label, group: None, at: None }
         })
         .collect();
     // A row shows a remark nowhere, so that two replacements may be one to it: the first is offered.
@@ -269,12 +271,17 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
     // Each repair is a button.
     let mut helps = seen.further_helps().to_vec();
     let laid: Vec<Mend> = one.moves().iter().filter_map(|to| laid(source, one, to, rows)).collect();
-    if let Some((help, mend)) = inside(source, one, rows) {
-        helps =
-            vec![if laid.is_empty() { help } else { format!("which is it? {}", capital(&help)) }];
-        mends.extend(laid.into_iter().chain([mend]));
-    } else if !laid.is_empty() {
-        (mends, helps) = (laid, Vec::new());
+    let inside = inside(source, one, rows);
+    if !laid.is_empty() {
+        helps = which_side(source, one, rows).into_iter().collect();
+        mends.clear();
+    } else if inside.is_some() {
+        helps.clear();
+    }
+    mends.extend(laid);
+    if let Some((help, mend)) = inside {
+        helps.push(help);
+        mends.push(mend);
     }
     if let Some((help, mend)) = walked_on(source, one, at, rows) {
         helps = vec![help];
@@ -428,7 +435,7 @@ fn repaired(source: &Source, rows: &Rows, line: usize, side: &str) -> Option<Men
         Edit::Remove { .. } => (format!("Remove wall {}", row.number), r.saturating_sub(1)),
         _ => (format!("Use {}", in_row(source, (from, to, &text), line)?), r),
     };
-    Some(Mend { from, to, text, label, at: Some((w, r)) })
+    Some(Mend { from, to, text, label, group: None, at: Some((w, r)) })
 }
 
 /// A wall that may be missing after a row, without a length: the gap would hide every other error.
@@ -440,7 +447,7 @@ fn inserted(source: &Source, rows: &Rows, after: usize, way: &str) -> Option<Men
     let (from, to, text) = difference(source.text(), &edited(source.text(), &edit));
     let label =
         format!("Insert a wall {} after wall {}", way.spoken(), rows.walks[w].rows[r].number);
-    Some(Mend { from, to, text, label, at: Some((w, r + 1)) })
+    Some(Mend { from, to, text, label, group: None, at: Some((w, r + 1)) })
 }
 
 /// Puts the first space of a level where it fits over the level below.
@@ -448,7 +455,14 @@ fn placed(source: &Source, span: Span, start: &str) -> Option<Mend> {
     let line = source.line(span.start);
     let edit = Edit::Lay { line, exchanged: Vec::new(), start: start.to_owned() };
     let (from, to, text) = difference(source.text(), &edited(source.text(), &edit));
-    (!text.is_empty()).then(|| Mend { from, to, text, label: "Put it there".to_owned(), at: None })
+    (!text.is_empty()).then(|| Mend {
+        from,
+        to,
+        text,
+        label: "Put it there".to_owned(),
+        group: None,
+        at: None,
+    })
 }
 
 /// Feet and a fraction without a unit, of which nobody can know what it is a part of: `22 1/2`. A fraction that is not
@@ -480,7 +494,7 @@ fn instead(source: &Source, row: &Row, length: String) -> Option<Mend> {
     let from = line + source.text().get(line..)?.find(&row.length)?;
     let to = from + row.length.len();
     let shown = in_row(source, (from, to, &length), row.line)?;
-    Some(Mend { from, to, text: length, label: format!("Use {shown}"), at: None })
+    Some(Mend { from, to, text: length, label: format!("Use {shown}"), group: None, at: None })
 }
 
 fn row_on(rows: &Rows, line: usize) -> Option<(usize, usize)> {
@@ -608,29 +622,41 @@ fn lies_well(name: &str, text: String, line: usize) -> bool {
 /// Lays a space that covers another elsewhere, if the text is then accepted.
 fn laid(source: &Source, one: &Diagnostic, to: &Move, rows: &Rows) -> Option<Mend> {
     let line = source.line(one.span().start);
-    let walk = rows.walks.iter().find(|walk| walk.line == line)?;
     let exchanged = to.exchanged.iter().map(|pair| pair.map(str::to_owned)).collect();
     let mended = edited(source.text(), &Edit::Lay { line, exchanged, start: to.start.clone() });
     if !lies_well(source.name(), mended.clone(), line) {
         return None;
     }
-    let lies = format!("lies on the {} side, {}", to.side, to.how);
-    let lies = street::seen(&lies, rows.compass);
+    let seen = |text: &str| street::seen(text, rows.compass);
+    let label = capital(&seen(&to.stands));
+    let group = Some(capital(&seen(&format!("on the {} side", to.side))));
     let (from, to, text) = difference(source.text(), &mended);
-    Some(Mend { from, to, text, label: format!("{} {lies}", walk.name), at: None })
+    Some(Mend { from, to, text, label, group, at: None })
 }
 
-/// Says that a space lies inside another whose ground it covers, if the text is then accepted.
-fn inside(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<(String, Mend)> {
-    if one.word() != Word::SpacesOverlap {
-        return None;
-    }
+/// The walks of a space that covers another's ground, and of that other.
+fn overlapping<'a>(
+    source: &Source,
+    one: &Diagnostic,
+    rows: &'a Rows,
+) -> Option<(&'a Walk, &'a Walk)> {
     let walk_on = |at: usize| {
         let line = source.line(at);
         rows.walks.iter().find(|walk| walk.line == line)
     };
-    let inner = walk_on(one.span().start)?;
-    let outer = one.others().iter().find_map(|(span, _)| walk_on(span.start))?;
+    let inner = walk_on(one.span().start).filter(|_| one.word() == Word::SpacesOverlap)?;
+    Some((inner, one.others().iter().find_map(|(span, _)| walk_on(span.start))?))
+}
+
+/// Asks where a space stands that covers another's ground.
+fn which_side(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<String> {
+    let (inner, outer) = overlapping(source, one, rows)?;
+    Some(format!("on which side of {} does {} stand?", quoted(&outer.name), quoted(&inner.name)))
+}
+
+/// Says that a space lies inside another whose ground it covers, if the text is then accepted.
+fn inside(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<(String, Mend)> {
+    let (inner, outer) = overlapping(source, one, rows)?;
     if inner.within.is_some() {
         return None;
     }
@@ -646,7 +672,7 @@ fn inside(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<(String, Men
         quoted(&inner.name)
     );
     let label = format!("{} is inside the walk of {}", inner.name, outer.name);
-    Some((help, Mend { from, to, text, label, at: None }))
+    Some((help, Mend { from, to, text, label, group: None, at: None }))
 }
 
 /// A text of the report as a form says it: with its directions, and with walls for sides.
@@ -676,7 +702,7 @@ fn walked_on(
         let edit = Edit::Move { lines, after: to.line };
         let (from, end, text) = difference(source.text(), &edited(source.text(), &edit));
         let at = rows.walks.iter().position(|walk| walk.line == to.line).map(|w| (w, 0));
-        Mend { from, to: end, text, label: format!("Move them to {}", to.name), at }
+        Mend { from, to: end, text, label: format!("Move them to {}", to.name), group: None, at }
     });
     let help = format!(
         "after wall {} the walk is back at its start: do the walls from wall {number} on belong to another space?",

@@ -163,8 +163,8 @@ fn a_deck_laid_over_the_house_is_offered_places_outside_it_and_never_within() {
     // Without a place: at the northwest corner it lies along the back, at the southeast corner along the east wall.
     let page = drawn(&deck(""));
     for place in [
-        "if it lies on the north side of `House`, from corner 2: type `from \"House\" corner 2`",
-        "if it lies on the east side of `House`, from corner 4: type `from \"House\" corner 4`",
+        "if it stands on the north side of `House`, against side 2, at its west end: type `from \"House\" corner 2`",
+        "if it stands on the east side of `House`, against side 3, at its south end: type `from \"House\" corner 4`",
     ] {
         assert!(page.contains(place), "{page}");
     }
@@ -172,7 +172,7 @@ fn a_deck_laid_over_the_house_is_offered_places_outside_it_and_never_within() {
     // Three feet too far in.
     let page = drawn(&deck(" start east 10' north 25'"));
     assert!(
-        page.contains("if it lies on the north side of `House`, 3' farther north: type `start east 10' north 28'`"),
+        page.contains("if it stands on the north side of `House`, against side 2, 10' from its west end: type `start east 10' north 28'`"),
         "{page}"
     );
     for place in
@@ -197,7 +197,7 @@ fn a_stable_is_offered_detached_and_the_places_where_it_fits() {
     // Over the east wall by half a meter.
     let page = drawn(&stable(" start east 14.1 m north 2.8 m"));
     assert!(
-        page.contains("if it lies on the east side of `House`, 0.5 m farther east: type `start east 14.6 m north 2.8 m`"),
+        page.contains("if it stands on the east side of `House`, against side 3, at its north end: type `start east 14.6 m north 2.8 m`"),
         "{page}"
     );
     // 9.2 m by 14.6 m are 134.32 m², 1,445.8 sq ft.
@@ -397,7 +397,7 @@ fn places_offered(text: &str, number: usize) -> Vec<String> {
         .iter()
         .filter(|one| is_about(one.word()) && source.line(one.span().start) == number + 1);
     // A place that goes with directions to exchange is none by itself.
-    let helps = here.flat_map(|one| one.helps()).filter(|help| !help.contains("exchange `"));
+    let helps = here.flat_map(|one| one.helps()).filter(|help| !help.contains("exchange its"));
     let helps: Vec<&String> = helps.collect();
     let all = helps.iter().flat_map(|help| help.split('`').skip(1).step_by(2));
     let is_place = |offered: &&str| {

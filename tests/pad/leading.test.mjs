@@ -50,29 +50,44 @@ const garage = (tab) =>
   });
 
 for (const [size, options] of [['laptop', { viewport: LAPTOP, bypassCSP: true }], ['phone', { ...TOUCH, bypassCSP: true }]]) {
-  test(`a garage on the house is laid beside it before it is taken out of it, on a ${size}`, async () => {
+  test(`a garage on the house is asked for its side before it is laid there, on a ${size}`, async () => {
     const { tab, troubles, context } = await withGarage(options);
-    const buttons = await tab.locator('.answer .notices li button:not(.link)').allInnerTexts();
-    assert.deepEqual(buttons, [
-      'garage lies on the front side, walked the other way',
-      'garage lies on the back side, from corner 2',
-      'garage lies on the right side, from corner 4',
-      'garage is inside the walk of House',
-    ]);
+    const shown = () => tab.locator('.answer .notices li button:not(.link)').allInnerTexts();
+    const sides = ['On the front side', 'On the back side', 'On the left side', 'On the right side'];
+    const within = 'garage is inside the walk of House';
+    assert.deepEqual((await shown()).filter(Boolean), [...sides, within]);
+    // None is the usual answer.
+    assert.equal(await first(tab).count(), 0);
+    assert.match(await told(tab), /on which side of "?House"? does "?garage"? stand/i);
     await accessible(tab, 'a garage on the house');
     await shot(tab, `garage-${size}`);
-    const places = [[0, 22, 0, 20], [0, 22, -48, -28], [42, 64, -20, 0]];
-    for (const [i, place] of places.entries()) {
-      await button(tab, buttons[i]).click();
+    // Either end of each wall of the 42' by 28' box, seen from the front left corner: to the right, and toward the street.
+    const places = [
+      ['On the front side', 'Against wall 4, at its left end', [0, 22, 0, 20]],
+      ['On the front side', 'Against wall 4, at its right end', [20, 42, 0, 20]],
+      ['On the back side', 'Against wall 2, at its left end', [0, 22, -48, -28]],
+      ['On the back side', 'Against wall 2, at its right end', [20, 42, -48, -28]],
+      ['On the left side', 'Against wall 1, at its front end', [-22, 0, -20, 0]],
+      ['On the left side', 'Against wall 1, at its back end', [-22, 0, -28, -8]],
+      ['On the right side', 'Against wall 3, at its front end', [42, 64, -20, 0]],
+      ['On the right side', 'Against wall 3, at its back end', [42, 64, -28, -8]],
+    ];
+    for (const [side, where, place] of places) {
+      await button(tab, side).click();
+      assert.equal(await button(tab, side).getAttribute('aria-expanded'), 'true');
+      await button(tab, where).click();
       await settled(tab);
-      assert.deepEqual(await garage(tab), place, buttons[i]);
+      assert.deepEqual(await garage(tab), place, where);
       // 28 × 42; the garage is not counted.
       assert.match(await tab.locator('.opening').innerText(), /Measured 1,176 sq ft/);
       assert.equal(await told(tab), '');
       await button(tab, 'Undo').click();
       await settled(tab);
     }
-    await button(tab, buttons[3]).click();
+    await button(tab, sides[3]).click();
+    await accessible(tab, 'a side of the house');
+    await shot(tab, `garage-sides-${size}`);
+    await button(tab, within).click();
     await settled(tab);
     // Less 20 × 22.
     assert.match(await tab.locator('.opening').innerText(), /Measured 736 sq ft/);

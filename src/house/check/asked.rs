@@ -10,15 +10,13 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::overlap::Patch;
 use crate::house::check::Checker;
 use crate::house::check::glance::Glance;
-use crate::house::check::places::{At, Tried, grain};
+use crate::house::check::places::{At, NEAR, Tried, along, edge, from_its_end, grain};
 use crate::sketch::asked::{Part, Point, Sort};
 use crate::sketch::{Kind, Sketch, Whereabouts};
-use crate::units::length::{Form, Length, WrittenLength};
+use crate::units::length::{Form, Length};
 
 /// The most places that are suggested.
 const MOST_OFFERED: usize = 3;
-/// Two corners that are not farther apart along each axis are one: an eighth of an inch.
-const NEAR: i64 = 3_175_000;
 
 /// What was found for a space whose place was told in words.
 #[derive(Debug, Default)]
@@ -82,18 +80,6 @@ impl Allows {
             Allows::Any => true,
         }
     }
-}
-
-fn along(at: At, axis: Axis) -> i64 {
-    match axis {
-        Axis::East => at.0,
-        Axis::North => at.1,
-    }
-}
-
-/// The end of a stretch that lies toward a direction.
-fn edge((low, high): (i64, i64), toward: Direction) -> i64 {
-    if toward.sign() < 0 { low } else { high }
 }
 
 /// A space that is to be placed, and what it is placed against.
@@ -431,13 +417,6 @@ impl Checker<'_> {
         }
     }
 
-    /// The corners of a space, counted from the level's origin.
-    fn corners(&self, space: usize) -> Vec<At> {
-        let there = &self.house.spaces[space];
-        let points = there.closed.outline.points();
-        points.iter().map(|at| (there.at.0 + at.0, there.at.1 + at.1)).collect()
-    }
-
     /// Where a corner of a space is.
     fn point(&self, space: usize, point: &Point) -> Option<At> {
         match point {
@@ -571,19 +550,12 @@ impl Checker<'_> {
             ];
             ends.into_iter().min_by_key(|(far, _)| far.abs())
         };
-        let form = self.form();
-        let far = |nm: i64| {
-            WrittenLength::new(Length::from_nm(nm.abs()).rounded_to(grain(form)), form).spoken()
-        };
         let name = quoted(&self.house.spaces[main].name);
         if main == space {
             return Some("right above".to_owned());
         }
-        let said = |(gap, way): (i64, Direction), what: &str| match gap {
-            gap if gap.abs() <= NEAR => format!("at its {} {what}", way.word()),
-            gap if gap < 0 => format!("{} beyond its {} {what}", far(gap), way.word()),
-            gap => format!("{} from its {} {what}", far(gap), way.word()),
-        };
+        let form = self.form();
+        let said = |(gap, way): (i64, Direction), end: &str| from_its_end(form, gap, way, end);
         if inside {
             let (east, north) = (from_end(Axis::East)?, from_end(Axis::North)?);
             return Some(format!(

@@ -324,11 +324,14 @@ impl Checker<'_> {
             let fits = format!("beside {} it fits inside {}", quoted(&first), quoted(&around));
             return vec![Self::offered(&places, &fits).unwrap_or_else(|| how_to_place(&around))];
         }
-        let mut starts: Vec<String> = moves.iter().map(|to| moved_in_words(to, &first)).collect();
+        let sides = moves.chunk_by(|one, other| one.side == other.side);
+        // On each side the place that changes the least.
+        let mut starts: Vec<String> =
+            sides.filter_map(|side| side.first()).map(|to| moved_in_words(to, &first)).collect();
         if moves.is_empty() {
             starts = vec![how_to_place(&first)];
-        } else if is_unplaced {
-            starts.push("farther along a wall, it is `start` and how far east and north of where the level's first walk begins".to_owned());
+        } else {
+            starts.push("elsewhere along a wall, it is `start` and how far east and north of where the level's first walk begins".to_owned());
         }
         let apart = vec!["if it stands by itself, where does not matter: `detached`".to_owned()];
         match kind {
@@ -633,14 +636,15 @@ fn how_to_place(first: &str) -> String {
     )
 }
 
-/// A suggestion of where a space lies beside the first one.
+/// Where a space may stand on one side of the first one, and what is typed for it.
 fn moved_in_words(to: &Move, first: &str) -> String {
-    let pairs: Vec<String> =
-        to.exchanged.iter().map(|[one, other]| format!("exchange `{one}` and `{other}`")).collect();
+    let pairs = to.exchanged.iter().map(|[one, other]| format!("its `{one}` and `{other}`"));
+    let pairs: Vec<String> = pairs.collect();
+    let exchanged = (!pairs.is_empty()).then(|| format!("exchange {}", words::all_of(&pairs)));
     let start = (!to.start.is_empty()).then(|| format!("type `{}`", to.start));
-    let typed: Vec<String> = start.into_iter().chain(pairs).collect();
-    let (side, how) = (to.side, &to.how);
-    format!("if it lies on the {side} side of {}, {how}: {}", quoted(first), words::all_of(&typed))
+    let typed: Vec<String> = start.into_iter().chain(exchanged).collect();
+    let (side, stands, typed) = (to.side, &to.stands, typed.join(", and "));
+    format!("if it stands on the {side} side of {}, {stands}: {typed}", quoted(first))
 }
 
 /// Whether a building of this name is usually detached.

@@ -7,6 +7,7 @@
 
 use crate::diagnostic::{Move, quoted, words};
 use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::outline::Extent;
 use crate::geometry::overlap::{Patch, meetings};
 use crate::house::check::Checker;
 use crate::sketch::Kind;
@@ -18,6 +19,12 @@ const MOST_SIDES: usize = 60;
 const MOST_TRIED: usize = 60;
 /// The most places that are suggested.
 const MOST_OFFERED: usize = 3;
+/// The most placements of one space, walked either way, that are tried.
+const MOST_LAID: usize = 120;
+/// The most places that are suggested on one side of another space.
+const MOST_ON_A_SIDE: usize = 4;
+/// Two corners that are not farther apart along each axis are one: an eighth of an inch.
+pub(super) const NEAR: i64 = 3_175_000;
 /// The most sides that are compared in a file to try places: about half a second of work.
 const MOST_WORK: usize = 60_000;
 
@@ -32,6 +39,40 @@ pub(super) struct Tried {
     pub(super) by: i64,
     /// How much of its walls would lie on walls of the other space, in feet.
     pub(super) flush: f64,
+}
+
+/// A placement of a space against a wall of another.
+struct Laid {
+    /// How many of its beginning and its directions are changed.
+    changes: usize,
+    /// How much of its walls lies on walls of the other space, in feet.
+    flush: f64,
+    extent: Extent,
+    to: Move,
+}
+
+/// The part of a place on an axis.
+pub(super) fn along(at: At, axis: Axis) -> i64 {
+    match axis {
+        Axis::East => at.0,
+        Axis::North => at.1,
+    }
+}
+
+/// The end of a stretch that lies toward a direction.
+pub(super) fn edge((low, high): (i64, i64), toward: Direction) -> i64 {
+    if toward.sign() < 0 { low } else { high }
+}
+
+/// How far something is from the end that a wall or a space has toward `way`: `8' from its west end`.
+pub(super) fn from_its_end(form: Form, gap: i64, way: Direction, end: &str) -> String {
+    let far = Length::from_nm(gap.abs()).rounded_to(grain(form));
+    let far = WrittenLength::new(far, form).spoken();
+    match gap {
+        gap if gap.abs() <= NEAR => format!("at its {} {end}", way.word()),
+        gap if gap < 0 => format!("{far} beyond its {} {end}", way.word()),
+        _ => format!("{far} from its {} {end}", way.word()),
+    }
 }
 
 impl Checker<'_> {
@@ -75,10 +116,13 @@ impl Checker<'_> {
         self.typed(space, tried)
     }
 
-    /// Where a space touches `other` and is clear of all others with the very sides that it has: walked the other way
-    /// from where it begins, begun at another corner of `other`, or if it fits in neither way, both.
+    /// Where a space stands against a wall of `other` and is clear of all others with the very sides that it has:
+    /// walked the other way from where it begins, or begun at another corner of `other`, walked either way. Places on
+    /// one side of `other` stand together; first comes the side with the place that changes the least.
     pub(super) fn moves_beside(&mut self, space: usize, other: usize) -> Vec<Move> {
         const MOST_OWN: usize = 12;
+        const TURNS: [&[Axis]; 4] =
+            [&[], &[Axis::East], &[Axis::North], &[Axis::East, Axis::North]];
         let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
         let has_bearings = here.closed.traverse.has_bearings();
         if here.parent.is_some() || has_bearings || here.sides.len() > MOST_OWN {
@@ -87,33 +131,35 @@ impl Checker<'_> {
         if there.sides.len() > MOST_SIDES || self.tries > MOST_WORK {
             return Vec::new();
         }
-        let turns: [&[Axis]; 3] = [&[Axis::East], &[Axis::North], &[Axis::East, Axis::North]];
-        let corners = there.closed.outline.points();
-        let corners: Vec<At> =
-            corners.iter().map(|at| (there.at.0 + at.0, there.at.1 + at.1)).collect();
         let (at, is_unplaced) = (here.at, self.unplaced.contains(&space));
-        let both = |turned: &'static [Axis]| {
-            let elsewhere = corners.iter().copied().filter(|corner| *corner != at);
-            elsewhere.map(move |corner| (turned, corner)).collect::<Vec<_>>()
-        };
-        let own: Vec<(&[Axis], At)> = match is_unplaced {
-            true => Vec::new(),
-            false => turns.map(|turned| (turned, at)).to_vec(),
-        };
-        let mut turned = self.laid(space, other, own);
-        let begun = self.laid(space, other, both(&[]));
-        if turned.is_empty() && begun.is_empty() {
-            turned = self.laid(space, other, turns.into_iter().flat_map(both).collect());
-        }
+        let own = TURNS.map(|turned| (turned, at));
+        let own = own.into_iter().skip(1).filter(|_| !is_unplaced);
+        let corners = self.corners(other).into_iter().filter(|corner| is_unplaced || *corner != at);
+        let begun = corners.flat_map(|corner| TURNS.map(|turned| (turned, corner)));
+        let mut laid = self.laid(space, other, own.chain(begun).collect());
         // What begins at no corner may only have been put a little off.
-        let is_off = !is_unplaced && self.corner_at(space, at).is_none()
-            || turned.is_empty() && begun.is_empty();
-        let near = if is_off { self.nearest_beside(space, other) } else { Vec::new() };
-        let near = self.laid(space, other, near);
-        let mut turned = turned.into_iter();
-        let mut moves: Vec<Move> = near.into_iter().take(1).chain(turned.next()).collect();
-        moves.extend(begun.into_iter().chain(turned));
-        moves.truncate(MOST_OFFERED);
+        if laid.is_empty() || !is_unplaced && self.corner_at(space, at).is_none() {
+            let near = self.nearest_beside(space, other);
+            let mut near = self.laid(space, other, near);
+            near.truncate(1);
+            near.append(&mut laid);
+            laid = near;
+        }
+        let mut places: Vec<Extent> = Vec::new();
+        laid.retain(|one| {
+            !places.contains(&one.extent) && {
+                places.push(one.extent);
+                true
+            }
+        });
+        let mut moves: Vec<Move> = Vec::new();
+        while let Some(first) = laid.first() {
+            let side = first.to.side;
+            let (same, others) = laid.into_iter().partition(|one| one.to.side == side);
+            let same: Vec<Laid> = same;
+            moves.extend(same.into_iter().take(MOST_ON_A_SIDE).map(|one| one.to));
+            laid = others;
+        }
         moves
     }
 
@@ -125,17 +171,21 @@ impl Checker<'_> {
         nearest.map(|place| (&[] as &[Axis], place.at)).into_iter().collect()
     }
 
-    /// Those of the turned placements of a space that touch `other` and are clear of all others, the one with most of
-    /// its walls on walls of `other` first.
-    fn laid(&mut self, space: usize, other: usize, all: Vec<(&[Axis], At)>) -> Vec<Move> {
+    /// Those of the turned placements of a space that stand against a wall of `other` and are clear of all others: first
+    /// those that change the least, of these the one with most of its walls on walls of `other`.
+    fn laid(&mut self, space: usize, other: usize, all: Vec<(&[Axis], At)>) -> Vec<Laid> {
         let (own, patch) = (self.house.spaces[space].at, self.patch(space));
         let around = self.patch(other);
-        let mut laid: Vec<(f64, Move)> = Vec::new();
-        for (turned, at) in all.into_iter().take(MOST_TRIED) {
-            let to = turned.iter().fold(patch.clone(), |patch, axis| {
-                patch.mirrored(*axis, if *axis == Axis::East { own.0 } else { own.1 })
-            });
-            let to = to.moved((at.0 - own.0, at.1 - own.1));
+        let mut laid: Vec<Laid> = Vec::new();
+        for (turned, at) in all.into_iter().take(MOST_LAID) {
+            let by = (at.0 - own.0, at.1 - own.1);
+            let mut to = patch.clone();
+            let mut extent = self.house.spaces[space].extent;
+            for axis in turned {
+                let middle = along(own, *axis);
+                (to, extent) = (to.mirrored(*axis, middle), extent.mirrored(*axis, middle));
+            }
+            let (to, extent) = (to.moved(by), extent.moved(by));
             if !self.is_clear(space, &to) {
                 continue;
             }
@@ -157,28 +207,50 @@ impl Checker<'_> {
             if flush < 1.0 || start.is_empty() && turned.is_empty() {
                 continue;
             }
-            let corner = self.corner_at(space, at).filter(|_| !start.is_empty());
-            let by = (at.0 - own.0, at.1 - own.1);
-            let farther = [(Axis::East, by.0), (Axis::North, by.1)].map(|(axis, nm)| {
-                let far = WrittenLength::new(Length::from_nm(nm).abs(), self.form()).spoken();
-                (nm != 0).then(|| format!("{far} farther {}", Direction::along(axis, nm).word()))
-            });
-            let begins = match corner {
-                Some((_, corner)) => Some(format!("from corner {corner}")),
-                None => Some(words::all_of(&farther.into_iter().flatten().collect::<Vec<_>>())),
-            };
-            let begins = begins.filter(|_| !start.is_empty());
-            let other_way = (!turned.is_empty()).then(|| "walked the other way".to_owned());
-            let how: Vec<String> = begins.into_iter().chain(other_way).collect();
-            let exchanged = turned
+            let exchanged: Vec<[&str; 2]> = turned
                 .iter()
                 .map(|axis| [1, -1].map(|sign| Direction::along(*axis, sign).word()))
                 .collect();
-            let (side, how) = (way.word(), how.join(", "));
-            laid.push((flush, Move { exchanged, start, side, how }));
+            let Some(stands) = self.against(&extent, other, way) else { continue };
+            let changes = usize::from(!start.is_empty()) + usize::from(!turned.is_empty());
+            let to = Move { exchanged, start, side: way.word(), stands };
+            laid.push(Laid { changes, flush, extent, to });
         }
-        laid.sort_by(|a, b| b.0.total_cmp(&a.0));
-        laid.into_iter().map(|(_, to)| to).collect()
+        laid.sort_by(|a, b| a.changes.cmp(&b.changes).then(b.flush.total_cmp(&a.flush)));
+        laid
+    }
+
+    /// Against which wall on a side of `other` a box stands, and where along it: `against side 2, at its south end`.
+    fn against(&self, extent: &Extent, other: usize, side: Direction) -> Option<String> {
+        let (own, away) = match side.axis() {
+            Axis::East => (extent.north(), extent.east()),
+            Axis::North => (extent.east(), extent.north()),
+        };
+        let near = edge(away, side.opposite());
+        let across = if side.axis() == Axis::East { Axis::North } else { Axis::East };
+        let corners = self.corners(other);
+        let next = corners.iter().cycle().skip(1);
+        let walls = corners.iter().zip(next).enumerate().filter_map(|(i, (one, two))| {
+            let is_near = |at: &At| (along(*at, side.axis()) - near).abs() <= Length::INCH.nm();
+            let ends = [along(*one, across), along(*two, across)];
+            let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
+            let common = own.1.min(high) - own.0.max(low);
+            (is_near(one) && is_near(two)).then_some((common, i + 1, (low, high)))
+        });
+        let (_, number, all) = walls.max_by_key(|(common, ..)| *common)?;
+        let gaps = [
+            (own.0 - all.0, Direction::along(across, -1)),
+            (all.1 - own.1, Direction::along(across, 1)),
+        ];
+        let (gap, way) = gaps.into_iter().min_by_key(|(gap, _)| gap.abs())?;
+        Some(format!("against side {number}, {}", from_its_end(self.form(), gap, way, "end")))
+    }
+
+    /// The corners of a space, counted from the level's origin.
+    pub(super) fn corners(&self, space: usize) -> Vec<At> {
+        let there = &self.house.spaces[space];
+        let points = there.closed.outline.points();
+        points.iter().map(|at| (there.at.0 + at.0, there.at.1 + at.1)).collect()
     }
 
     /// Whether a space laid elsewhere would be clear of all others on its level.

@@ -101,6 +101,8 @@ export interface Mend {
   to: number;
   text: string;
   label: string;
+  /// Of several of one kind, what the button says that shows them.
+  group: string | null;
   /// The row that has the focus afterwards.
   at: [number, number] | null;
 }
