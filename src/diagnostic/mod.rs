@@ -15,11 +15,11 @@ pub(crate) mod words;
 use std::borrow::Cow;
 use std::fmt::{self, Write as _};
 use std::ops::Range;
-use std::sync::{LazyLock, OnceLock};
+use std::sync::OnceLock;
 
 use sha2::{Digest, Sha256};
 
-use regex_syntax::hir::{Class, HirKind};
+use unicode_properties::{GeneralCategory, UnicodeGeneralCategory};
 
 use annotate_snippets::{AnnotationKind, Group, Level, Message, Renderer, Snippet};
 
@@ -656,32 +656,50 @@ pub(crate) fn is_hidden(character: char) -> bool {
     if character.is_ascii() {
         return character.is_ascii_control();
     }
-    HIDDEN
-        .binary_search_by(|&(first, last)| {
-            if last < character {
-                std::cmp::Ordering::Less
-            } else if first > character {
-                std::cmp::Ordering::Greater
-            } else {
-                std::cmp::Ordering::Equal
-            }
-        })
-        .is_ok()
+    use GeneralCategory::{Control, Format, LineSeparator, ParagraphSeparator};
+    matches!(character.general_category(), Control | Format | LineSeparator | ParagraphSeparator)
+        || IGNORABLE.iter().any(|range| range.contains(&character))
 }
 
-/// The ranges of hidden characters in ascending order, from Unicode properties.
-static HIDDEN: LazyLock<Vec<(char, char)>> = LazyLock::new(|| {
-    const CLASS: &str = r"[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}\x{2800}]";
-    match regex_syntax::parse(CLASS).map(regex_syntax::hir::Hir::into_kind) {
-        Ok(HirKind::Class(Class::Unicode(class))) => {
-            class.ranges().iter().map(|range| (range.start(), range.end())).collect()
-        }
-        _ => Vec::new(),
-    }
-});
+/// What is shown as nothing though it is no format character: the other code points with the property
+/// Default_Ignorable_Code_Point (Unicode 16.0, `DerivedCoreProperties.txt`), and the blank Braille pattern. A test
+/// compares them with the tables of a library.
+const IGNORABLE: [std::ops::RangeInclusive<char>; 11] = [
+    '\u{34F}'..='\u{34F}',
+    '\u{115F}'..='\u{1160}',
+    '\u{17B4}'..='\u{17B5}',
+    '\u{180B}'..='\u{180F}',
+    '\u{2060}'..='\u{206F}',
+    '\u{2800}'..='\u{2800}',
+    '\u{3164}'..='\u{3164}',
+    '\u{FE00}'..='\u{FE0F}',
+    '\u{FFA0}'..='\u{FFA0}',
+    '\u{FFF0}'..='\u{FFF8}',
+    '\u{E0000}'..='\u{E0FFF}',
+];
 
 /// The SHA-256 of a text, in hexadecimal (NIST FIPS 180-4).
 #[must_use]
 pub fn sha256(text: &str) -> String {
     Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use regex_syntax::hir::{Class, HirKind};
+
+    /// The general categories and Default_Ignorable_Code_Point as a library of regular expressions has them.
+    #[test]
+    fn what_is_hidden_is_what_the_tables_of_unicode_say() {
+        const CLASS: &str = r"[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}\x{2800}]";
+        let class = regex_syntax::parse(CLASS).unwrap().into_kind();
+        let HirKind::Class(Class::Unicode(class)) = class else { panic!("{class:?}") };
+        let ranges: Vec<_> =
+            class.ranges().iter().map(|range| range.start()..=range.end()).collect();
+        assert!(ranges.len() > 20, "{}", ranges.len());
+        for character in '\0'..=char::MAX {
+            let is_there = ranges.iter().any(|range| range.contains(&character));
+            assert_eq!(super::is_hidden(character), is_there, "{character:?}");
+        }
+    }
 }

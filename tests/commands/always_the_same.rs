@@ -8,7 +8,7 @@ use super::{fairfoot, sketch};
 
 /// How often everything is made: 20 times, or a few of them.
 fn runs() -> usize {
-    if std::env::var_os("FAIRFOOT_FULL").is_some() { 20 } else { 4 }
+    if std::env::var_os("FAIRFOOT_FULL").is_some() { 10 } else { 4 }
 }
 
 /// The environment of a run, which must not affect the output.

@@ -10,7 +10,8 @@ const require = createRequire(path.join(root, 'src/pad/package.json'));
 export const { chromium } = require('playwright-core');
 const axe = fs.readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 export const target = process.env.CARGO_TARGET_DIR ?? path.join(root, 'target');
-export const page = path.join(target, 'pad/fairfoot.html');
+/// The page that is tried: the one that was built last, or `FAIRFOOT_PAGE`.
+export const page = path.resolve(process.env.FAIRFOOT_PAGE ?? path.join(target, 'pad/fairfoot.html'));
 export const shots = path.join(target, 'pad/shots');
 export const LAPTOP = { width: 1280, height: 800 };
 export const PHONE = { width: 390, height: 844 };
