@@ -60,20 +60,26 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
         let mut offered: Vec<(String, String)> = Vec::new();
         let mut answer = asked::Answer::default();
         let ways = one.line.ways();
-        let mut has_every_way = true;
+        let (mut has_every_way, mut lacks_place) = (true, false);
         for size in &ways {
             taken[i] = one.line.at("", *size);
-            let (text, line, open) = with_lines(source, (told, &taken, i), unread, faults);
+            let (text, line, open, replaced) =
+                with_lines(source, (told, &taken, i), unread, faults);
             let sketch = sketch::read_without_lines(&Source::new(source.name(), text)).sketch;
             let found = asked::places(&sketch, line, &one.line.place, size.is_some(), &open);
             has_every_way &= !found.places.is_empty();
+            let is_replaced = |at: usize| replaced.contains(&at);
+            if let Some(waits) = &found.waits_for {
+                lacks_place = waits.unplaced.is_some_and(|at| !is_replaced(at));
+            }
             let lines = found.places.iter();
             offered.extend(lines.map(|(place, said)| (one.line.at(place, *size), said.clone())));
             answer =
                 asked::Answer { places: Vec::new(), ends: answer.ends.or(found.ends), ..found };
         }
-        // Where the size fits one way only, that way need not be the one that is meant.
-        if !has_every_way {
+        // Where the size fits one way only, that way need not be the one that is meant, unless it covers the very
+        // space that it lies over.
+        if !has_every_way && !one.line.place.is_over() {
             offered.clear();
         }
         taken[i] = match (&offered[..], answer.ends) {
@@ -85,6 +91,9 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
                 && fault.fixes().is_empty()
         });
         let Some(fault) = fault else { continue };
+        if one.line.place.is_over() && !offered.is_empty() {
+            answer.ends = None;
+        }
         // With the size in two ways and no end to count from there would be too much to choose from.
         if answer.ends.is_some() && ways.len() > 1 {
             offered.clear();
@@ -109,10 +118,19 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
                 other.word()
             ));
         }
-        if let Some(name) = answer.waits_for {
-            helps.push(format!(
-                "this follows from `{name}`: settle that first and leave this line as it is"
-            ));
+        if let Some(waits) = answer.waits_for {
+            let name = waits.name;
+            helps.push(match (waits.by_itself, lacks_place) {
+                (true, _) => format!(
+                    "`{name}` stands by itself, and nothing can be placed beside what is `detached`: write `detached` after the name of this one too; its area is the same"
+                ),
+                (false, true) => format!(
+                    "this counts from `{name}`, which has no place yet: say after its name where it starts, as `start` with a way and a length from where the first walk of the house begins; leave this line as it is"
+                ),
+                (false, false) => format!(
+                    "this follows from `{name}`: settle that first and leave this line as it is"
+                ),
+            });
         } else if let Some(name) = answer.unknown {
             helps.push(format!("nothing above on this level is the only one called `{name}`"));
             helps.extend(fault.helps().iter().cloned());
@@ -154,13 +172,14 @@ fn left_out(unread: &[Unread]) -> impl Iterator<Item = (Span, &str)> {
 }
 
 /// The text with these lines instead of those whose place is asked for, and with the first line that is offered for
-/// every other; where line `i` begins in it; and where the lines begin that may be read in several ways.
+/// every other; where line `i` begins in it; where the lines begin that may be read in several ways; and where all
+/// replacements begin.
 fn with_lines(
     source: &Source,
     (told, taken, i): (&[Asked], &[String], usize),
     unread: &[Unread],
     faults: &[Diagnostic],
-) -> (String, usize, Vec<usize>) {
+) -> (String, usize, Vec<usize>, Vec<usize>) {
     let is_asked = |span: Span| told.iter().any(|one| one.span.start == span.start);
     let fixes = faults.iter().filter_map(|fault| fault.fixes().first());
     let others = fixes.filter(|fix| !is_asked(fix.span)).map(|fix| (fix.span, fix.text.as_str()));
@@ -174,7 +193,8 @@ fn with_lines(
     let several: Vec<Span> =
         several.filter_map(|fault| fault.fixes().first()).map(|fix| fix.span).collect();
     let open = begins.iter().filter(|(span, _)| several.contains(span)).map(|(_, at)| *at);
-    (text, line.unwrap_or(0), open.collect())
+    let open = open.collect();
+    (text, line.unwrap_or(0), open, begins.iter().map(|(_, at)| *at).collect())
 }
 
 /// The text with its parts replaced, and where each replacement begins in it.

@@ -11,6 +11,13 @@ pub(crate) struct Whereabouts {
     pub(crate) parts: Vec<Part>,
 }
 
+impl Whereabouts {
+    /// Whether the words put it right above something.
+    pub(crate) fn is_over(&self) -> bool {
+        self.parts.iter().any(|part| part.sort == Sort::Over)
+    }
+}
+
 /// One thing that words tell of the place of a space.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Part {

@@ -249,6 +249,14 @@ impl<'a> Lexer<'a, '_> {
             };
             return self.fault(fault.help(help));
         }
+        // It ends at an inch mark.
+        if inner.ends_with(|last: char| last.is_ascii_digit()) && runs_on(inner).is_some() {
+            let span = Span::new(self.offset + start, self.offset + self.at + 1);
+            let fault =
+                Diagnostic::new(Word::UnfinishedText, span, "this name ends at an inch mark")
+                    .help("put a `\"` at the end of the name");
+            return self.fault(fault);
+        }
         self.at += self.peek().map_or(0, char::len_utf8);
         self.push(Token::Text(inner), start);
     }
@@ -294,4 +302,23 @@ fn vulgar_fraction(character: char) -> Option<(u32, u32)> {
         '⅞' => (7, 8),
         _ => return None,
     })
+}
+/// Where a text goes on with what follows a name, as `Deck start north 30' 4`: the `"` at the end of the name is missing,
+/// and the text ends at another mark. `None` if it does not.
+pub(super) fn runs_on(text: &str) -> Option<usize> {
+    const AFTER: [(&str, &[&str]); 7] = [
+        (" start ", &["north ", "east ", "south ", "west ", "n ", "e ", "s ", "w "]),
+        (" from ", &["corner ", "\""]),
+        (" within ", &["\""]),
+        (" measured ", &["to "]),
+        (" not ", &["counted"]),
+        (" recorded ", &["0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "."]),
+        (" veneer ", &["0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "none"]),
+    ];
+    let begins = AFTER.iter().filter_map(|(word, next)| {
+        let at = text.find(word)?;
+        let rest = &text[at + word.len()..];
+        next.iter().any(|next| rest.starts_with(next)).then_some(at)
+    });
+    begins.min()
 }

@@ -107,6 +107,10 @@ impl<'a> Rest<'a> {
         let end = rest.iter().position(|byte| *byte == b'"' || !matches!(byte, b' '..=b'~'))?;
         let text = line.get(self.at..self.at + end)?;
         let start = self.at + (text.len() - text.trim_ascii_start().len());
+        // `"Deck start north 30' 4"` ends at an inch mark.
+        if text.ends_with(|last: char| last.is_ascii_digit()) && text.contains(" start ") {
+            return None;
+        }
         let range = start..start + text.trim_ascii().len();
         self.at += end;
         self.mark(b'"')?;

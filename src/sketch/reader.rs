@@ -94,6 +94,9 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                 None => read_words(text, content, offset, &mut context, &mut tokens, &mut faults),
             };
             tokens.clear();
+            if let Some(axis) = axis_by_closing(content).filter(|_| !read.faulty) {
+                context.by_closing[axis] = true;
+            }
             if read.faulty && mended < MENDED {
                 mended += 1;
                 context.beside = Some(Beside {
@@ -165,6 +168,8 @@ pub(super) struct Context {
     house: Option<House>,
     /// Whether the lines above are the calls of a lot.
     in_lot: bool,
+    /// Along which axes a wall of this walk is given, or offered, by closing: north, east.
+    by_closing: [bool; 2],
     /// The lines around one that cannot be read.
     beside: Option<Beside>,
 }
@@ -179,6 +184,7 @@ impl Context {
         }
         match statement {
             Statement::Space(space) => {
+                self.by_closing = [false; 2];
                 self.space = Some(space.name.text.as_str().into());
                 self.counts_from(&space.name.text, space.kind);
             }
@@ -217,13 +223,35 @@ impl Context {
         if first == "level" {
             self.house = None;
         }
+        if first == "front" {
+            let all = [Direction::North, Direction::East, Direction::South, Direction::West];
+            let street = offered.split_whitespace().nth(1);
+            let street = all.into_iter().find(|way| Some(way.word()) == street);
+            self.front = street.or(self.front);
+        }
         let kind = Kind::ALL.iter().find(|kind| kind.word() == first);
         self.in_lot = first == "lot" || self.in_lot && kind.is_none() && first != "level";
+        if let Some(axis) = axis_by_closing(offered) {
+            self.by_closing[axis] = true;
+        }
         if let (Some(kind), Some(name)) = (kind, name) {
+            self.by_closing = [false; 2];
             self.space = Some(name.into());
             self.counts_from(name, *kind);
         }
     }
+}
+
+/// Along which axis a side that is given by closing runs: 0 for north and south, 1 for east and west.
+fn axis_by_closing(line: &str) -> Option<usize> {
+    let (way, rest) = line.trim_start().split_once(' ')?;
+    let is_one = rest.trim_start().starts_with("by closing");
+    let axis = match way.to_lowercase().as_str() {
+        "north" | "south" | "n" | "s" => 0,
+        "east" | "west" | "e" | "w" => 1,
+        _ => return None,
+    };
+    is_one.then_some(axis)
 }
 
 /// The nearest lines before and after a part of the text that are neither empty nor comments.
@@ -379,7 +407,21 @@ fn offer(
         }),
         None => mend::mend(typed, &mut attempt),
     };
-    let mend = mend?;
+    let mut mend = mend?;
+    // One wall each way can follow from the others.
+    let only = mend.lines.first().filter(|_| mend.lines.len() == 1);
+    let again =
+        only.filter(|line| axis_by_closing(line).is_some_and(|axis| context.by_closing[axis]));
+    if let Some(way) = again.and_then(|line| line.split(' ').next()).map(str::to_owned) {
+        let example = written_as_usual(context);
+        mend = Mend {
+            cause: "only one wall each way can follow from the others, and another one above is `by closing`".to_owned(),
+            help: Some(format!(
+                "measure this one, or estimate it: `{way} {example} estimated`, with the length that you think it has"
+            )),
+            ..Mend::default()
+        };
+    }
     if let Some(help) = mend.help {
         let fault = faults.remove(first + place);
         faults.truncate(first);
@@ -396,8 +438,37 @@ fn offer(
     let fault = faults.remove(first + place);
     // The replacement corrects the other errors of the line as well.
     faults.truncate(first);
-    faults.push(instead(fault, mend.cause, mend.lines, span));
+    let lacks_sides = mend.lines.iter().all(|line| lacks_sides(line, context));
+    let mut fault = instead(fault, mend.cause, mend.lines, span);
+    if lacks_sides {
+        let (helps, fixes) = (fault.helps().to_vec(), fault.fixes().to_vec());
+        let help = "its walls follow, one on each line below it".to_owned();
+        fault = fault.instead(None, [helps, vec![help]].concat(), fixes);
+    }
+    faults.push(fault);
     None
+}
+
+/// Whether a line that is offered begins a space whose sides do not follow.
+fn lacks_sides(line: &str, context: &Context) -> bool {
+    let begins = line.split(' ').next().unwrap_or_default();
+    let is_space = Kind::ALL.iter().any(|kind| kind.word() == begins);
+    let after = context.beside.as_ref().map_or("", |beside| &*beside.after);
+    is_space
+        && !line.contains('\n')
+        && !line.contains(" same as ")
+        && (after.is_empty() || {
+            let next = after.split(' ').next().unwrap_or_default();
+            next == "level" || Kind::ALL.iter().any(|kind| kind.word() == next)
+        })
+}
+
+/// A length for an example, in the unit of the file.
+fn written_as_usual(context: &Context) -> &'static str {
+    match context.units {
+        Unit::Feet | Unit::Inches => "12'",
+        _ => "3.65 m",
+    }
 }
 
 /// The error of a line with what to type in its place.

@@ -651,7 +651,7 @@ fn overlapping<'a>(
 /// Asks where a space stands that covers another's ground.
 fn which_side(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<String> {
     let (inner, outer) = overlapping(source, one, rows)?;
-    Some(format!("on which side of {} does {} stand?", quoted(&outer.name), quoted(&inner.name)))
+    Some(format!("where does {} stand, seen from {}?", quoted(&inner.name), quoted(&outer.name)))
 }
 
 /// Says that a space lies inside another whose ground it covers, if the text is then accepted.

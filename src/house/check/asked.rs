@@ -12,6 +12,7 @@ use crate::house::check::Checker;
 use crate::house::check::glance::Glance;
 use crate::house::check::places::{At, NEAR, Tried, along, edge, from_its_end, grain};
 use crate::sketch::asked::{Part, Point, Sort};
+use crate::sketch::statement::Place;
 use crate::sketch::{Kind, Sketch, Whereabouts};
 use crate::units::length::{Form, Length};
 
@@ -28,14 +29,25 @@ pub(crate) struct Answer {
     /// A distance as it is written in this file, for an example.
     pub(crate) example: &'static str,
     /// The space whose place or walk has to be settled first.
-    pub(crate) waits_for: Option<String>,
+    pub(crate) waits_for: Option<Waits>,
     /// What the words call a space, if nothing above on the level is called so, or more than one thing.
     pub(crate) unknown: Option<String>,
 }
 
+/// A space whose place or walk is not settled.
+#[derive(Debug)]
+pub(crate) struct Waits {
+    pub(crate) name: String,
+    /// Where its line begins, if nothing but its place is missing.
+    pub(crate) unplaced: Option<usize>,
+    /// Whether it is `detached`, so that it has no place on the drawing.
+    pub(crate) by_itself: bool,
+}
+
 impl Answer {
     fn waiting(name: &str) -> Answer {
-        Answer { waits_for: Some(name.to_owned()), ..Answer::default() }
+        let waits = Waits { name: name.to_owned(), unplaced: None, by_itself: false };
+        Answer { waits_for: Some(waits), ..Answer::default() }
     }
 }
 
@@ -116,9 +128,7 @@ impl Checker<'_> {
             };
             match (of, &part.of) {
                 (Some(of), _) => counted.push(of),
-                (None, Some(of)) => {
-                    return Some(Answer { unknown: Some(of.clone()), ..Answer::default() });
-                }
+                (None, Some(of)) => return Some(self.not_found(space, of)),
                 (None, None) => return self.first_living(space).map(|name| Answer::waiting(&name)),
             }
         }
@@ -133,12 +143,18 @@ impl Checker<'_> {
                 *of = main;
             }
         }
+        let is_unplaced =
+            |of: usize| self.unplaced.contains(&of) || self.is_beside_without_a_place(of);
         let is_open = |of: &&usize| {
             let begins = self.house.spaces[**of].span.start;
-            self.unplaced.contains(of) || self.misplaced.contains(of) || open.contains(&begins)
+            is_unplaced(**of) || self.misplaced.contains(of) || open.contains(&begins)
         };
         if let Some(of) = counted.iter().chain([&main]).filter(|of| **of != space).find(is_open) {
-            return Some(Answer::waiting(&self.house.spaces[*of].name));
+            let there = &self.house.spaces[*of];
+            let begins = there.span.start;
+            let unplaced = (is_unplaced(*of) && !open.contains(&begins)).then_some(begins);
+            let waits = Waits { name: there.name.clone(), unplaced, by_itself: false };
+            return Some(Answer { waits_for: Some(waits), ..Answer::default() });
         }
         let here = &self.house.spaces[space];
         let stated = self.stated_parent(space);
@@ -151,6 +167,44 @@ impl Checker<'_> {
         let allowed: Vec<Allows> =
             parts.map(|(part, of)| self.allows(&wanted, part, *of, &told.parts)).collect();
         self.solve(&wanted, told, &counted, &allowed)
+    }
+
+    /// Whether a space is the first of a level that stands beside another one, and its line does not say where.
+    fn is_beside_without_a_place(&self, space: usize) -> bool {
+        let here = &self.house.spaces[space];
+        let Some(level) = self.sketch.levels.get(here.level) else { return false };
+        let first = level.spaces.first().filter(|first| first.span.start == here.span.start);
+        let is_first_level = here.level == 0;
+        !is_first_level
+            && level.level.beside
+            && first.is_some_and(|first| first.space.place == Place::Origin)
+    }
+
+    /// The answer where nothing that can be counted from is called so: it may stand above and be `detached`, or not
+    /// close yet.
+    fn not_found(&self, space: usize, of: &str) -> Answer {
+        let here = &self.house.spaces[space];
+        let is_called = |name: &str| {
+            let (name, of) =
+                (format!(" {} ", name.to_lowercase()), format!(" {} ", of.to_lowercase()));
+            name.contains(&of) || of.contains(&name)
+        };
+        let above = self.sketch.levels.get(here.level).into_iter().flat_map(|level| &level.spaces);
+        let mut above = above.filter(|one| {
+            one.span.start < here.span.start
+                && (is_called(&one.space.name.text) || is_called(one.space.kind.word()))
+        });
+        match (above.next(), above.next()) {
+            (Some(one), None) => {
+                let waits = Waits {
+                    name: one.space.name.text.clone(),
+                    unplaced: None,
+                    by_itself: one.space.detached,
+                };
+                Answer { waits_for: Some(waits), ..Answer::default() }
+            }
+            _ => Answer { unknown: Some(of.to_owned()), ..Answer::default() },
+        }
     }
 
     /// What the first living space of the level is called, although its walk does not close yet.

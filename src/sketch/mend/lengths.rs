@@ -3,6 +3,7 @@
 use rust_decimal::Decimal;
 
 use super::change::Edit;
+use super::kinds;
 use super::pieces::{Piece, Sort, replaced};
 
 const FOOT_WORDS: [&str; 6] = ["ft", "feet", "foot", "f", "fts", "foots"];
@@ -682,16 +683,12 @@ fn money_short(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-const MONTHS: [&str; 12] =
-    ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-
 /// `March 7, 2026`, `7 March 2026`, `3/7/26`, `2026.3.7`: rewritten as year-month-day.
 fn date(pieces: &[Piece], i: usize) -> Option<Edit> {
     // Month, day and year, from the month's name or from two marks of the same kind.
     let month_of = |piece: Option<&Piece>| {
         let word = piece.filter(|piece| piece.sort == Sort::Word)?.text.to_lowercase();
-        let short = word.get(..3)?;
-        MONTHS.iter().position(|month| *month == short).and_then(|at| i64::try_from(at + 1).ok())
+        kinds::month_named(&word).map(i64::from)
     };
     let comma = |i: usize| usize::from(at(pieces, i).is_some_and(|piece| piece.is_mark(",")));
     let ending = |i: usize| {

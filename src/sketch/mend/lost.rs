@@ -53,6 +53,7 @@ pub(super) fn kept(typed: &str, offered: &str) -> String {
         said.contains(word)
             || lower.contains(word)
             || super::lengths::is_spoken_number(word)
+            || super::kinds::month_named(word).is_some()
             || !MATTER.contains(&word) && crate::sketch::phrases::is_said(word)
             || cut(&lower).iter().any(|own| is_misspelled(word, &own.text))
     };

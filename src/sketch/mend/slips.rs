@@ -74,6 +74,10 @@ fn sum(line: &str) -> Option<Edit> {
 fn other_way(line: &str) -> Option<Edit> {
     let (way, rest) = line.trim().split_once(' ')?;
     let rest = rest.trim();
+    // `S-18' 2"` is no sign.
+    if way.contains(['-', '–']) {
+        return None;
+    }
     let signed = ["minus ", "negative "].iter().find_map(|sign| rest.strip_prefix(sign));
     let line = signed.map_or_else(|| line.to_owned(), |length| format!("{way} -{}", length.trim()));
     let words: Vec<&str> = line.split_whitespace().collect();

@@ -6,6 +6,7 @@ use super::super::pieces::Piece;
 use super::measure::{area_from, length_at, lengths};
 use super::spaces::{is_space, kind_word};
 use super::{Answer, Rule, Sort, Typed, first_of, is_text, levels, plainly};
+use crate::sketch::lexer;
 
 /// The words that may follow the name of a space.
 const KEYWORDS: [&str; 10] = [
@@ -41,21 +42,7 @@ fn open_name(typed: &Typed<'_>) -> Option<Answer> {
     let marks: Vec<usize> =
         (0..line.len()).filter(|&at| line.is_char_boundary(at) && is_mark(at)).collect();
     let first = *marks.first().filter(|_| marks.len() % 2 == 1)?;
-    const AFTER: [(&str, &[&str]); 7] = [
-        (" start ", &["north ", "east ", "south ", "west ", "n ", "e ", "s ", "w "]),
-        (" from ", &["corner ", "\""]),
-        (" within ", &["\""]),
-        (" measured ", &["to "]),
-        (" not ", &["counted"]),
-        (" recorded ", &["0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "."]),
-        (" veneer ", &["0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "none"]),
-    ];
-    let begins = AFTER.iter().filter_map(|(word, next)| {
-        let at = first + line.get(first..)?.find(word)?;
-        let rest = &line[at + word.len()..];
-        next.iter().any(|next| rest.starts_with(next)).then_some(at)
-    });
-    let at = begins.min()?;
+    let at = first + lexer::runs_on(line.get(first..)?)?;
     let name = line[first + 1..at].trim();
     (!name.is_empty() && !name.contains('"')).then(|| {
         let line = format!("{}\"{name}\"{}", &line[..first], &line[at..]);

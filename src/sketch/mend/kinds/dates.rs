@@ -166,12 +166,8 @@ fn without_year(typed: &Typed<'_>) -> Option<Answer> {
     {
         return None;
     }
-    const MONTHS: [&str; 12] =
-        ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-    let month = typed.pieces.iter().find_map(|piece| {
-        let word = piece.text.to_lowercase();
-        MONTHS.iter().position(|month| word.get(..3) == Some(*month)).map(|at| at + 1)
-    })?;
+    let month =
+        typed.pieces.iter().find_map(|piece| super::month_named(&piece.text.to_lowercase()))?;
     let day = typed.pieces.iter().find(|piece| piece.is_number() && piece.text.len() <= 2)?;
     let has_year = typed.pieces.iter().any(|piece| piece.is_number() && piece.text.len() == 4);
     let first = if typed.says(0, &["notice"]) { "notice" } else { "measured" };

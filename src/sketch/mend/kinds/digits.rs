@@ -33,18 +33,31 @@ fn letters(typed: &Typed<'_>) -> Option<Answer> {
     }
     let mut words: Vec<String> = typed.line.split(' ').map(str::to_owned).collect();
     let mut changed = false;
+    let mut without = None;
     for at in 1..words.len() {
         let after_number = words[at - 1].ends_with(['\'', '’'])
             && words[at - 1].starts_with(|c: char| c.is_ascii_digit());
         if let Some(number) = without_letters(&words[at], after_number) {
+            // `l52'`: the letter may as well not belong there.
+            let bare = words[at].strip_prefix(['l', 'I', 'o', 'O']).unwrap_or_default();
+            if bare.chars().take_while(char::is_ascii_digit).count() > 1 {
+                without = Some((at, bare.to_owned()));
+            }
             words[at] = number;
             changed = true;
         }
     }
     let line = words.join(" ");
-    (changed && typed.attempt.is_side).then(|| {
-        Answer::line(line, "a letter is typed in a number: O for 0, l for 1, S for 5 or B for 8")
-    })
+    const CAUSE: &str = "a letter is typed in a number: O for 0, l for 1, S for 5 or B for 8";
+    if !changed || !typed.attempt.is_side {
+        return None;
+    }
+    let Some((at, bare)) = without else { return Some(Answer::line(line, CAUSE)) };
+    words[at] = bare;
+    Some(Answer::Lines(
+        vec![line, words.join(" ")],
+        format!("{CAUSE}, or it does not belong there"),
+    ))
 }
 
 /// A number with its mark, where some of its digits are letters; `None` if it is not one.

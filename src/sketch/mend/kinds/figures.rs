@@ -11,6 +11,50 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     first_of(rules, typed)
 }
 
+/// `record 1,700 sq ft heated plus 440 garage "County record"`, `record 1,700 sq ft living "County record"`: words between
+/// an area and its title.
+pub(super) fn before_a_title(typed: &Typed<'_>) -> Option<Answer> {
+    const SAYS: [&str; 8] =
+        ["measured", "sides", "counting", "faces", "year", "by", "recorded", "outside"];
+    if !typed.says(0, &FIGURES) {
+        return None;
+    }
+    let (end, _) = area_at(&typed.pieces, 1)?;
+    let last = typed.pieces.len() - 1;
+    let between = typed.pieces.get(end..last).filter(|between| !between.is_empty())?;
+    let is_plain = between.iter().all(|piece| {
+        (piece.is_number() || piece.is_mark(",;()+-–") || piece.sort == super::Sort::Word)
+            && !piece.is_word(&SAYS)
+    });
+    let has_word = between.iter().any(|piece| piece.sort == super::Sort::Word);
+    // Another area may be what was meant.
+    let is_only = area_from(&typed.pieces, end).is_none();
+    (is_text(typed.piece(last)) && is_plain && has_word && is_only).then(|| {
+        Answer::line(
+            format!("{} {}  # {}", typed.text(0, end), typed.text(last, last + 1), typed.text(end, last)),
+            "after the area comes its title; anything else goes into a comment at the end of the line",
+        )
+    })
+}
+
+/// `listing price $298,000 1,640 sq ft`: an area beside a price, which is no figure of a size.
+pub(super) fn beside_a_price(typed: &Typed<'_>) -> Option<Answer> {
+    let (money, after, _) = money_from(&typed.pieces, 1)?;
+    let (first, end, area) = area_from(&typed.pieces, 1)?;
+    let priced =
+        ["price", "priced", "asking", "ask", "at", "for", "sold", "list", "is", "of", "and"];
+    let rest = (1..typed.pieces.len())
+        .filter(|at| !(money..after).contains(at) && !(first..end).contains(at));
+    let only =
+        rest.into_iter().all(|at| typed.says(at, &priced) || typed.pieces[at].is_mark(",;:-–/"));
+    (typed.says(0, &["listing"]) && only).then(|| {
+        Answer::line(
+            format!("{} {area}  # {}", typed.lower(0), typed.text(money, after)),
+            "a figure is an area, with no price; anything else goes into a comment",
+        )
+    })
+}
+
 /// The digits of a number with commas between thousands.
 fn regrouped(digits: &str) -> String {
     let plain: String = digits.chars().filter(char::is_ascii_digit).collect();

@@ -14,6 +14,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     let rules: &[Rule] = &[
         inches_or_inches,
+        strong_or_light,
         slash_for_the_marks,
         without_brick,
         corrected,
@@ -42,6 +43,23 @@ const ONE_OF_TWO: &str = "a wall has one length: write the one that you trust";
 
 fn end_of_line(typed: &Typed<'_>, line: &str, end: usize) -> String {
     format!("{line} {}", typed.rest(end)).trim_end().to_owned()
+}
+
+/// `52' 8 strong`, `52' 7 3/4 light`: inches without their mark, and how the tape was read.
+fn strong_or_light(typed: &Typed<'_>) -> Option<Answer> {
+    let read =
+        ["strong", "light", "heavy", "full", "plus", "minus", "scant", "shy", "good", "bare"];
+    let said = typed.pieces.len().checked_sub(1).filter(|&at| at > 3 && typed.says(at, &read))?;
+    let feet = typed.piece(2).is_some_and(|mark| mark.is_mark("'’′") || mark.is_word(&["ft"]));
+    let inches = typed.text(3, said);
+    let is_inches = typed.piece(3).is_some_and(Piece::is_number)
+        && typed.pieces[3..said].iter().all(|piece| piece.is_number() || piece.is_mark("/½¼¾⅛⅜⅝⅞"));
+    (feet && is_inches && typed.piece(1)?.is_number()).then(|| {
+        Answer::line(
+            format!("{} {inches}\"  # {}", typed.text(0, 3), typed.text(said, said + 1)),
+            "after the feet come inches, which need their mark; how the tape was read goes into a comment",
+        )
+    })
 }
 
 /// `north 1264 sq ft`, `north $28`, `north 28%`: an area, money or a share.

@@ -6,7 +6,8 @@ use super::names::{FLOORS, ORDINALS};
 use super::{Answer, Rule, Typed, first_of, is_text, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[beside_another, with_a_face, with_a_size, with_a_remark, counted_level];
+    let rules: &[Rule] =
+        &[face_alone, beside_another, with_a_face, with_a_size, with_a_remark, counted_level];
     first_of(rules, typed)
 }
 
@@ -33,6 +34,47 @@ fn level(typed: &Typed<'_>) -> Option<(usize, bool)> {
 
 fn name_of(typed: &Typed<'_>, end: usize) -> String {
     quoted(typed.text(usize::from(typed.says(0, &["level"])), end))
+}
+
+/// `inside`, `taped inside` below a level: the face of its walls.
+fn face_alone(typed: &Typed<'_>) -> Option<Answer> {
+    const WORDS: [&str; 14] = [
+        "measured",
+        "taped",
+        "to",
+        "the",
+        "from",
+        "all",
+        "walls",
+        "wall",
+        "dimensions",
+        "dims",
+        "measurements",
+        "here",
+        "was",
+        "is",
+    ];
+    let mut face = None;
+    for piece in &typed.pieces {
+        match super::described::face_word(&piece.text.to_lowercase()) {
+            Some(word) if face.is_none() => face = Some(word),
+            _ if piece.is_word(&WORDS) || piece.is_mark(",.:()") => {}
+            _ => return None,
+        }
+    }
+    let face = face?;
+    let before = super::cut(&typed.attempt.beside.before);
+    let first = before.first()?.text.to_lowercase();
+    let second = before.get(1).map(|word| word.text.to_lowercase()).unwrap_or_default();
+    let is_level = first == "level" || crate::sketch::phrases::opens_level(&first, &second);
+    (is_level || typed.attempt.space.is_some()).then(|| {
+        Answer::say(
+            "the face to which the walls were measured stands on the line of each space",
+            format!(
+                "write `measured to {face}` after the name of each space that was measured so, as in `living \"Rooms\" measured to {face}`, and leave this line out"
+            ),
+        )
+    })
 }
 
 /// `level "Living level" right of the bedroom level`, `level "Bedrooms" next to "Ground floor"`: a split level.

@@ -457,9 +457,10 @@ fn outline_with_remark(typed: &Typed<'_>) -> Option<Answer> {
 fn parcel(typed: &Typed<'_>) -> Option<Answer> {
     let begins = ["deed", "parcel", "plot", "tract", "grundstück", "terreno", "terrain"];
     let (first, _, _) = area_from(&typed.pieces, 1)?;
-    (typed.says(0, &begins) && (is_text(typed.piece(1)) || first == 1)).then(|| {
+    let after = 1 + usize::from(typed.piece(1).is_some_and(|mark| mark.is_mark(":=–-")));
+    (typed.says(0, &begins) && (is_text(typed.piece(after)) || first == after)).then(|| {
         Answer::line(
-            format!("lot {}", typed.rest(1)),
+            format!("lot {}", typed.rest(after)),
             "the land is `lot`, with its name and its area",
         )
     })

@@ -227,28 +227,62 @@ fn dotted_date(text: &str) -> Option<String> {
     Some(date.to_string())
 }
 
+/// The month that a word names, from 1: in English its first three letters or more, in Spanish, French, German, Italian
+/// or Portuguese four or more.
+pub(super) fn month_named(word: &str) -> Option<i8> {
+    const ENGLISH: [&str; 12] = [
+        "january",
+        "february",
+        "march",
+        "april",
+        "may",
+        "june",
+        "july",
+        "august",
+        "september",
+        "october",
+        "november",
+        "december",
+    ];
+    const OTHERS: [&str; 12] = [
+        "enero januar janvier gennaio janeiro",
+        "febrero februar février fevrier febbraio fevereiro",
+        "marzo märz mars março",
+        "abril avril aprile",
+        "mayo maggio maio",
+        "junio juni juin giugno junho",
+        "julio juli juillet luglio julho",
+        "agosto août aout",
+        "septiembre septembre settembre setembro",
+        "octubre oktober octobre ottobre outubro",
+        "noviembre novembre novembro",
+        "diciembre dezember décembre decembre dicembre dezembro",
+    ];
+    let letters = word.chars().count();
+    let is_other =
+        |names: &str| letters >= 4 && names.split(' ').any(|name| name.starts_with(word));
+    let english = ENGLISH.iter().position(|name| match word {
+        "sept" => *name == "september",
+        _ => letters >= 3 && name.starts_with(word),
+    });
+    let at = english.or_else(|| OTHERS.iter().position(|names| is_other(names)))?;
+    i8::try_from(at + 1).ok()
+}
+
 /// `Aug 14, 2025` or `14 August 2025`.
 fn named_date_at(pieces: &[Piece], at: usize) -> Option<(usize, String)> {
-    const MONTHS: [&str; 12] =
-        ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
     let month = |at: usize| {
-        let word = pieces
-            .get(at)
-            .filter(|piece| piece.sort == super::super::pieces::Sort::Word)?
-            .text
-            .to_lowercase();
-        let short = word.get(..3)?;
-        let number = MONTHS.iter().position(|month| *month == short)?;
-        i8::try_from(number + 1).ok()
+        let word = pieces.get(at)?;
+        let is_word = word.sort == super::super::pieces::Sort::Word;
+        month_named(&word.text.to_lowercase()).filter(|_| is_word)
     };
     let number =
         |at: usize| pieces.get(at).filter(|piece| piece.is_number())?.text.parse::<i16>().ok();
-    let filler =
-        |at: usize| {
-            usize::from(pieces.get(at).is_some_and(|piece| {
-                piece.is_mark(",.") || piece.is_word(&["st", "nd", "rd", "th"])
-            }))
-        };
+    let filler = |at: usize| {
+        usize::from(pieces.get(at).is_some_and(|piece| {
+            piece.is_mark(",.") || piece.is_word(&["st", "nd", "rd", "th", "de", "of"])
+        }))
+    };
     let (month, day, next) = if let Some(month) = month(at) {
         let first = at + 1 + filler(at + 1);
         (month, number(first)?, first + 1)

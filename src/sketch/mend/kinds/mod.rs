@@ -17,6 +17,7 @@ mod curves;
 mod cut_corners;
 mod dates;
 mod deeds;
+mod depths;
 mod described;
 mod digits;
 mod faces;
@@ -178,11 +179,14 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
     let rules: &[Rule] = &[
+        depths::answer,
         abbreviated::answer,
         cut_corners::answer,
         fractions::answer,
         tails::answer,
         worths::sale,
+        figures::before_a_title,
+        figures::beside_a_price,
         inferred::seen,
         inferred::stated_thickness,
         heading::answer,
@@ -243,6 +247,11 @@ pub(super) fn late(line: &str, attempt: &Attempt) -> Option<Answer> {
 /// The format's word for a kind of space; `None` if the word is not one.
 pub(super) fn kind_word(word: &str) -> Option<&'static str> {
     spaces::kind_word(word)
+}
+
+/// The month that a word names, from 1.
+pub(super) fn month_named(word: &str) -> Option<i8> {
+    measure::month_named(word)
 }
 
 /// How many letters have to be changed, added or left out to make one word of another.

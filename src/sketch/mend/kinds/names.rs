@@ -2,11 +2,14 @@
 
 use super::super::pieces::{Piece, Sort};
 use super::spaces::kind_word;
-use super::{Answer, Rule, Typed, first_of, is_text, quoted};
+use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted};
+use crate::sketch::nouns;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         quotes_in_a_name,
+        noun_and_name,
+        inch_mark_in_a_name,
         unopened,
         level_with_a_face,
         numbered_level,
@@ -210,6 +213,46 @@ fn unopened(typed: &Typed<'_>) -> Option<Answer> {
     (is_name && !keyword).then(|| {
         let line = format!("{} \"{name}\"{}", typed.text(0, 1), &typed.line[mark + 1..]);
         Answer::line(line, "the text has no `\"` at its beginning")
+    })
+}
+
+/// `silo "Silo" detached`, `gazebo "Gazebo"`: what a space is called, instead of its kind; and a pool, which is none.
+fn noun_and_name(typed: &Typed<'_>) -> Option<Answer> {
+    let noun = typed.lower(0);
+    if matches!(noun.as_str(), "pool" | "swimming" | "pond" | "driveway" | "fence") {
+        let is_one = noun != "swimming" || typed.says(1, &["pool"]);
+        let is_alone = is_one && nouns::kinds(&typed.lower(1)).is_empty();
+        return is_alone.then(|| {
+            Answer::line(
+                format!("# {}", plainly(typed.line)),
+                "this is no part of a house, and no area of it depends on it: it needs no line, or a comment",
+            )
+        });
+    }
+    let kinds = nouns::kinds(&noun);
+    let is_kind = kind_word(&noun).is_some() || kinds.contains(&noun.as_str());
+    if kinds.is_empty() || is_kind || !is_text(typed.piece(1)) {
+        return None;
+    }
+    let lines = kinds.iter().map(|kind| format!("{kind} {}", typed.rest(1))).collect();
+    Some(Answer::Lines(lines, format!("a sides file has another word for `{noun}`")))
+}
+
+/// `deck "12' x 14'6" deck" start …`: an inch mark within a name.
+fn inch_mark_in_a_name(typed: &Typed<'_>) -> Option<Answer> {
+    let text = typed.piece(1).filter(|text| text.sort == Sort::Text)?;
+    kind_word(&typed.lower(0))?;
+    let inner = text.text.get(1..text.text.len().checked_sub(1)?)?;
+    let is_size = inner.ends_with(|last: char| last.is_ascii_digit()) && inner.contains('\'');
+    let after = typed.line.get(text.at + text.text.len()..)?;
+    let (more, rest) = after.split_once('"').filter(|_| is_size)?;
+    let is_name =
+        more.contains(char::is_alphabetic) && !more.contains(|c: char| c.is_ascii_digit());
+    is_name.then(|| {
+        Answer::line(
+            format!("{} \"{inner} in {}\"{rest}", typed.text(0, 1), more.trim()),
+            "an inch mark would end the name: in a text it is `in`",
+        )
     })
 }
 

@@ -409,7 +409,10 @@ fn says_high(typed: &Typed<'_>, at: usize) -> bool {
 /// `in the southeast corner` of the house, what has none may stand in a corner between two of its walls.
 fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
     let words = Typed { line: text, pieces: super::cut(text), attempt: typed.attempt };
-    let is_in = |at: usize| words.says(at, &["in", "inside", "within", "into"]);
+    let is_in = |at: usize| {
+        words.says(at, &["in", "inside", "within", "into"])
+            || words.says(at, &["part"]) && words.says(at + 1, &["of"])
+    };
     for at in (0..words.pieces.len()).filter(|&at| is_in(at)) {
         let mut first = at + 1;
         while words.says(first, &["of", "the", "my", "our"]) {

@@ -292,7 +292,8 @@ fn after_a_dash(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &WAYS) {
         return None;
     }
-    let apart = !typed.piece(2)?.touches;
+    // In `S-18'` it stands between the two and belongs to neither.
+    let apart = !typed.piece(2)?.touches || dash.touches;
     let is_sign = dash.is_mark("-−") && !apart;
     let way = typed.lower(0);
     let other = match way.as_str() {

@@ -308,6 +308,9 @@ fn from_a_point(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
 /// not known where the street is.
 fn point(typed: &Typed<'_>, at: usize) -> Option<(Option<Point>, Option<String>, usize)> {
     let at = at + usize::from(typed.says(at, &["the"]));
+    if typed.says(at, &["origin"]) {
+        return Some((Some(Point::Origin), None, at + 1));
+    }
     let (owner, first) = owner(typed, at);
     if typed.says(first, &["corner"]) {
         let number = typed.piece(first + 1).filter(|number| digits::is_small(number));
@@ -369,6 +372,20 @@ fn from_an_end(typed: &Typed<'_>, first: usize) -> Option<Found> {
         && direction(typed, next + 1).is_none()
     {
         let end = after_words(typed, next + 1, &[&WALLS, &ENDS]);
+        // `4' from the west end of the south wall`
+        let of_a_wall = end + 1 + usize::from(typed.says(end + 1, &["the", "its"]));
+        if let Some(side) = direction(typed, of_a_wall).filter(|_| typed.says(end, &["of"])) {
+            let last = after_words(typed, of_a_wall + 1, &[&WALLS]);
+            let (of, last) = of_a_space(typed, last);
+            let part = |sort: Sort| Part { sort, of: of.clone() };
+            let told = match (way, side) {
+                (Some(way), Some(side)) => {
+                    Told::Parts(vec![part(Sort::Side(side)), part(Sort::Inset(way, by))])
+                }
+                _ => Told::Street,
+            };
+            return Some(Found { told, end: last });
+        }
         let (of, after) = of_a_space(typed, end);
         // `from the front door` is none of these.
         if end == next + 1 && after == end && !ends(typed, end) {

@@ -109,7 +109,12 @@ pub(super) fn walls(pieces: &[Piece]) -> Vec<Edit> {
         let inches = format!("{}\"", next.text);
         offer(1, &inches, "a wall is not that thick: is the inch mark missing?");
     }
-    if pieces[at].is_word(&["veneer"]) {
+    if next.is_word(&["yes"]) {
+        let marks = pieces[at + 2..].iter().take_while(|piece| piece.is_mark(",:;.-–")).count();
+        if pieces.len() > at + 2 + marks {
+            offer(1 + marks, "", "a veneer is given by its thickness alone");
+        }
+    } else if pieces[at].is_word(&["veneer"]) {
         let is_masonry = next.is_word(&["brick", "stone", "masonry", "block"]);
         if is_masonry && pieces.get(at + 2).is_some_and(Piece::is_number) {
             offer(1, "", "a veneer is given by its thickness alone");
