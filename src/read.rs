@@ -102,7 +102,11 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
         let shown: Vec<String> =
             offered.iter().map(|(line, said)| format!("{} ({said})", in_one_row(line))).collect();
         if !shown.is_empty() {
-            let which = if ways.len() > 1 { "; which length runs north and south?" } else { "?" };
+            let which = if ways.len() > 1 && shown.len() > 1 {
+                "; which length runs north and south?"
+            } else {
+                "?"
+            };
             helps.push(format!("did you mean {}{which}", list_or(&shown)));
         }
         if let Some([one, other]) = answer.ends {

@@ -289,6 +289,17 @@ impl Checker<'_> {
         if !insets.all(|(_, one)| is_outermost(one)) {
             tried.clear();
         }
+        // Where it does, no end of another wall is meant.
+        let ends = told.parts.iter().zip(allowed).filter_map(|(part, one)| {
+            match (part.sort.clone(), one) {
+                (Sort::Inset(..), Allows::Along(axis, all)) => Some((*axis, *all.first()?)),
+                _ => None,
+            }
+        });
+        let ends: Vec<(Axis, i64)> = ends.filter(|(axis, _)| free != Some(*axis)).collect();
+        tried.retain(|place| {
+            ends.iter().all(|(axis, first)| (along(place.at, *axis) - first).abs() <= NEAR)
+        });
         tried.truncate(MOST_OFFERED);
         let fills = |axis: &Axis| {
             let own = self.house.spaces[space].closed.outline.extent((0, 0));

@@ -362,7 +362,7 @@ fn side_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
             format!("`{said}` is no place that can be drawn"),
             format!(
                 "write `{kind} \"{name}\"`, then where it starts: {}{sides}",
-                super::placed::starts(typed, kind)
+                super::placed::starts(typed, kind, false)
             ),
         )
     })

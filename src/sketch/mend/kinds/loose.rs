@@ -510,7 +510,7 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
             "the line of a space has its name, its place and its area on the record; this line has something else",
             format!(
                 "write `{kind} {name}`{sides}, then where it starts: {}; then, if they are to be said, `measured to` and its face, `veneer` and its thickness, `recorded` and the area on the record; anything else after a `#`",
-                super::placed::starts(typed, kind)
+                super::placed::starts(typed, kind, false)
             ),
         )
     })

@@ -593,11 +593,11 @@ pub(super) fn ask(typed: &Typed<'_>, space: &Space) -> String {
     } else {
         ""
     };
-    let places = starts(typed, space.kind);
+    let places = starts(typed, space.kind, space.within.is_some());
     format!("write `{}`, then where it starts: {places}{then}{sides}", space.before_place())
 }
 /// How the place of a space of this kind can be given at this line of the file.
-pub(super) fn starts(typed: &Typed<'_>, kind: &str) -> String {
+pub(super) fn starts(typed: &Typed<'_>, kind: &str, is_within: bool) -> String {
     let corner = typed.attempt.beside.corners.first();
     let mut places: Vec<String> = Vec::new();
     let lies_inside = matches!(kind, "open" | "stair" | "low");
@@ -616,7 +616,7 @@ pub(super) fn starts(typed: &Typed<'_>, kind: &str) -> String {
         let start = "`start` with a way and a length from where the level's first walk begins";
         places.push(start.to_owned());
     }
-    if can_stand_apart(kind) {
+    if can_stand_apart(kind) && !is_within {
         places.push("`detached` if it stands by itself".to_owned());
     }
     crate::diagnostic::words::list_or(&places)

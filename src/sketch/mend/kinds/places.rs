@@ -428,6 +428,9 @@ fn beside_something(typed: &Typed<'_>) -> Option<Answer> {
     let kind = super::kind_word(&typed.lower(0)).unwrap_or("porch");
     Some(Answer::say(
         format!("`{said}` is no place that can be drawn"),
-        format!("instead of it write where it starts: {}", super::placed::starts(typed, kind)),
+        format!(
+            "instead of it write where it starts: {}",
+            super::placed::starts(typed, kind, false)
+        ),
     ))
 }

@@ -134,6 +134,18 @@ pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
             at = found.end;
             continue;
         }
+        // `part of the house, front right`: what lies inside lies in a corner.
+        if let Some((ways, end)) = compass_corner(typed, at).filter(|_| inside) {
+            match ways {
+                (Some(north), Some(east)) => {
+                    let sort = Sort::At(Point::Toward(north, east));
+                    place.whereabouts.parts.push(Part { sort, of: None });
+                }
+                _ => place.needs_street = true,
+            }
+            at = end;
+            continue;
+        }
         if !piece.is_mark(",;().:–-") && !typed.says(at, &FILLERS) {
             place.loose.push(piece.clone());
         }
