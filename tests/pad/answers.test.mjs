@@ -73,7 +73,7 @@ test('whatever the record says, the answer says what follows', async () => {
 for (const [size, viewport] of [['laptop', LAPTOP], ['phone', PHONE]]) {
   test(`the error that fits exactly is undone by a button, on a ${size}`, async () => {
     const { tab, troubles, context } = await begun(EXCHANGED, { viewport, bypassCSP: true });
-    await button(tab, 'That was the last wall').first().click().catch(() => undefined);
+    await button(tab, 'That was the last wall: what is wrong?').first().click().catch(() => undefined);
     await settled(tab);
     const notices = tab.locator('.answer .notices');
     assert.match(await notices.innerText(), /still 7' 4" toward the street/);
@@ -95,13 +95,13 @@ for (const [size, viewport] of [['laptop', LAPTOP], ['phone', PHONE]]) {
 
 test('a wall that goes the other way, or is there twice, has its button too', async () => {
   const turned = await begun(TWELVE.map(([way, ...length], i) => (i === 3 ? ['left', ...length] : [way, ...length])));
-  await button(turned.tab, 'That was the last wall').first().click().catch(() => undefined);
+  await button(turned.tab, 'That was the last wall: what is wrong?').first().click().catch(() => undefined);
   await settled(turned.tab);
   await turned.tab.locator('.answer .notices').getByRole('button', { name: "Use right 10'", exact: true }).click();
   await turned.tab.getByText('Back at the start.').waitFor();
   await turned.context.close();
   const twice = await begun([...TWELVE.slice(0, 4), ...TWELVE.slice(3)]);
-  await button(twice.tab, 'That was the last wall').first().click().catch(() => undefined);
+  await button(twice.tab, 'That was the last wall: what is wrong?').first().click().catch(() => undefined);
   await settled(twice.tab);
   await twice.tab.locator('.answer .notices').getByRole('button', { name: 'Remove wall 5', exact: true }).click();
   await twice.tab.getByText('Back at the start.').waitFor();

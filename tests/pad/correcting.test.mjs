@@ -291,7 +291,7 @@ test('a walk is spoken of in one tongue', async () => {
   await context.close();
   // The last wall runs the wrong way.
   const wrong = await begun([['back', '30'], ['right', '40'], ['front', '30'], ['right', 'closing']]);
-  await button(wrong.tab, 'That was the last wall').first().click().catch(() => undefined);
+  await button(wrong.tab, 'That was the last wall: what is wrong?').first().click().catch(() => undefined);
   await settled(wrong.tab);
   const told = await wrong.tab.locator('.notices').innerText();
   assert.match(told, /40' to the left/);
@@ -440,7 +440,7 @@ test('everything new is seen in light and dark, on a phone and a laptop', async 
 test('a wall that is missing is inserted from the keyboard, and its length is typed next', async () => {
   // 30' back, 24' 6" and 14' 9" right, 22' 9" front: the 7' 3" between them is missing.
   const { tab, troubles, context } = await begun([['back', '30'], ['right', '24', '6'], ['right', '14', '9'], ['front', '22', '9'], ['left', '39', '3']]);
-  if (await button(tab, 'That was the last wall').count()) await button(tab, 'That was the last wall').first().click();
+  if (await button(tab, 'That was the last wall: what is wrong?').count()) await button(tab, 'That was the last wall: what is wrong?').first().click();
   await settled(tab);
   const insert = tab.locator('.notices').getByRole('button', { name: 'Insert a wall toward the street after wall 2' });
   await insert.focus();
@@ -458,7 +458,7 @@ test('a wall that is missing is inserted from the keyboard, and its length is ty
 
 test('the focus stays at the walls after one is removed by a repair', async () => {
   const { tab, context } = await begun([['back', '28'], ['right', '42'], ['front', '28'], ['left', '42'], ['left', '42']]);
-  if (await button(tab, 'That was the last wall').count()) await button(tab, 'That was the last wall').first().click();
+  if (await button(tab, 'That was the last wall: what is wrong?').count()) await button(tab, 'That was the last wall: what is wrong?').first().click();
   await settled(tab);
   const remove = tab.locator('.notices').getByRole('button', { name: 'Remove wall 5' });
   await remove.focus();

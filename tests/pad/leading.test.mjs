@@ -138,7 +138,7 @@ const MISTAKEN = [['back', '13', '6'], ['right', '14', '10'], ['back', '6'], ['r
 for (const [size, options] of [['laptop', { viewport: LAPTOP }], ['phone', TOUCH]]) {
   test(`all mistakes at once are led through one by one, on a ${size}`, async () => {
     const { tab, troubles, context } = await begun(MISTAKEN, options, '2,100');
-    await tab.locator('.answer').getByRole('button', { name: 'That was the last wall' }).click();
+    await tab.getByRole('button', { name: 'That was the last wall: what is wrong?' }).first().click();
     await settled(tab);
     await shot(tab, `mistaken-${size}`);
     // One thing at a time, in whatever order the page thinks surest.

@@ -230,9 +230,9 @@ test('no wall is suspected while the walk is being typed', async () => {
   assert.equal(await told(), '');
   assert.equal(await tab.locator('.drawing .again').count(), 0);
   assert.match(await tab.locator('.still').textContent(), /54' 10" to the left and 28' 2" toward the street/);
-  await button(tab, 'That was the last wall').first().click();
+  await button(tab, 'That was the last wall: what is wrong?').first().click();
   assert.match(await told(), /measure again/);
-  assert.equal(await button(tab, 'That was the last wall').count(), 0);
+  assert.equal(await button(tab, 'That was the last wall: what is wrong?').count(), 0);
   // Another wall, and it is being typed again.
   await walk(tab, [['left', '20']]);
   assert.equal(await told(), '');
@@ -567,7 +567,7 @@ test('a wall that was not reached is no alarm while the walk is being typed', as
   assert.equal(await tab.locator('.notices').innerText(), '');
   assert.equal(await tab.locator('ol.sides .notice').count(), 0);
   assert.equal(await tab.locator('.drawing .again').count(), 0);
-  await button(tab, 'That was the last wall').first().click();
+  await button(tab, 'That was the last wall: what is wrong?').first().click();
   assert.match(await tab.locator('.notices').innerText(), /Wall 4 [^]*would have to run/);
   await walk(tab, [['left', '40']]);
   assert.equal(await tab.locator('.notices').innerText(), '');

@@ -585,15 +585,24 @@ impl Checker<'_> {
             beside = if beside_inches { " beside feet and inches" } else { "" }
         );
         let inches = tenths.parse::<u32>().ok().filter(|&inches| (1..12).contains(&inches));
+        // `2.8` may be 28 feet with a point too many; `12.6` is no wall of 126 feet.
+        let without = (feet.len() == 1 && tenths.len() == 1).then(|| format!("{feet}{tenths}'"));
+        let too_many = without.as_ref().map_or(String::new(), |length| {
+            format!("; if the point does not belong there, `{length}`")
+        });
         let help = match inches {
             Some(inches) => format!(
-                "if {feet} feet and {inches} inches were read, type `{feet}' {inches}\"`; if not, `{feet}.{tenths}'`"
+                "if {feet} feet and {inches} inches were read, type `{feet}' {inches}\"`; if not, `{feet}.{tenths}'`{too_many}"
             ),
-            None => format!("if that is right, type `{feet}.{tenths}'`"),
+            None => format!("if that is right, type `{feet}.{tenths}'`{too_many}"),
         };
         let read = inches.map(|inches| format!("{feet}' {inches}\""));
         let fault = Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help);
-        self.report(either(fault, side, read, format!("{feet}.{tenths}'")));
+        let fault = either(fault, side, read, format!("{feet}.{tenths}'"));
+        self.report(match without {
+            Some(length) => either(fault, side, None, length),
+            None => fault,
+        });
     }
 
     /// Asks whether `22.4"` was meant as 22' 4" in a walk whose other sides are in feet: no tape shows tenths of an inch.

@@ -121,7 +121,6 @@ const parts = {
   caution: h('p', { class: 'caution', role: 'alert' }),
   opening: h('div', { class: 'opening', 'aria-live': 'polite' }),
   before: h('p', { class: 'aside' }),
-  last: h('div', { class: 'doing' }),
   report: h('section', { class: 'report', 'aria-label': say('details') }),
   compass: h('p', { class: 'aside' }),
   notices: h('div', { class: 'notices' }),
@@ -300,6 +299,9 @@ async function instead(next: string, called: string): Promise<void> {
   isOwn = false;
   answered.clear();
   work(next, next === NEW);
+  // The button that was pressed is gone.
+  await refresh();
+  if (next === NEW) parts.walks.querySelector<HTMLElement>('.way[data-way]')?.focus({ preventScroll: true });
 }
 
 /// A text that was pasted; a bare list of walls becomes a house.
@@ -382,6 +384,7 @@ async function lookedAt(): Promise<void> {
     while (shown !== text || !next) {
       const asked = text;
       next = await library.look(name, asked, columns());
+      for (const walk of next.rows.walks) if (walk.is_closed) finished.add(walk.name);
       shown = asked;
       await released();
     }
@@ -759,7 +762,8 @@ const metric = (key: string, n: number) =>
 /// The lengths that a bay or a slanted wall has beside its first.
 function more(shape: Shape, key: string, n: number): HTMLElement[] {
   const field = (part: 'out' | 'flat' | 'leg') => {
-    const input = number_(part, key, part === 'leg' ? say(isMetric() ? 'metric' : 'feet', { n }) : '');
+    const leg = shape.is === 'slant' ? `${say(isMetric() ? 'metric' : 'feet', { n })}, ${say(shape.to)}` : '';
+    const input = number_(part, key, part === 'leg' ? leg : '');
     input.inputMode = isMetric() ? 'decimal' : 'text';
     input.placeholder = isMetric() ? '' : LENGTH;
     return input;
@@ -768,7 +772,7 @@ function more(shape: Shape, key: string, n: number): HTMLElement[] {
   if (shape.is === 'bay') return [labeled('out'), labeled('flat')];
   if (shape.is === 'round') return [labeled('out')];
   if (shape.is !== 'slant') return [];
-  const to = select(WAYS, shape.to, say('way', { n }), () => send(key), (way) => say(way as Words));
+  const to = select(WAYS, shape.to, `${say('way', { n })}, ${say('slant')}`, () => send(key), (way) => say(way as Words));
   mark(to, key, 'to');
   return [h('span', { class: 'more' }, to, field('leg'))];
 }
@@ -1016,7 +1020,10 @@ function send(key: string, is?: Shape['is'], typedAt: string | null = null): voi
 }
 
 async function add(after: number, way: Way, key: string): Promise<void> {
-  finished.delete(look?.rows.walks[Number(key.split(' ')[0])]?.name ?? '');
+  const [w, r] = key.split(' ').map(Number);
+  const walk = look?.rows.walks[w];
+  // One more at the end: the walk goes on. One in between is a wall that was forgotten.
+  if (walk && r >= walk.rows.length) finished.delete(walk.name);
   await edit({ edit: 'add', after, way, length: '', how: 'measured', shape: { is: 'straight' } }, key);
 }
 
@@ -1185,7 +1192,10 @@ function adding(now: Look): HTMLElement {
     const open = () => addSpace(levelShown(look ?? now), false);
     return h('div', { class: 'after' }, undoing, can && h('button', { type: 'button', class: 'quiet', onclick: open }, say('further')));
   }
-  const kind = select(now.kinds, addingOn ? 'garage' : now.kinds[0], say('kind'), () => undefined);
+  const kind = select(now.kinds, addingOn ? 'garage' : now.kinds[0], say('kind'), (kind) => {
+    // These seldom lie under the same roof.
+    if (['porch', 'deck', 'patio', 'balcony', 'carport'].includes(kind)) isInside = within.checked = false;
+  });
   const called = h('input', { 'aria-label': say('called'), placeholder: say('called') });
   const level = select([...now.rows.levels, ''], addingOn, say('on'), (level) => {
     addingOn = level;
@@ -1329,8 +1339,6 @@ function paintAnswer(now: Look): void {
   const mark = isOld && h('p', { class: 'older' }, say('older'));
   parts.report.replaceChildren(...(mark ? [mark] : []), report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : '', parts.worth);
   parts.compass.textContent = now.said.compass;
-  const going = now.rows.walks.filter(isUnfinished).map((walk) => walk.name).slice(-1);
-  refill(parts.last, going, () => going.map(lastWall));
   paintQuestion(now);
   // The record may be smaller only because a garage is still in the area.
   parts.caution.textContent = asking(now)?.about === 'inside' && !isHandedOn ? '' : caution;
@@ -1756,7 +1764,7 @@ function work(from: string, isTyped: boolean): void {
   keep();
   parts.rows.replaceChildren(parts.heads, jump(), parts.walks);
   const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap, parts.unchecked);
-  const answer = h('section', { class: 'answer', tabindex: '-1', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.last, parts.question, parts.caution, parts.opening, parts.notices, parts.compass);
+  const answer = h('section', { class: 'answer', tabindex: '-1', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.question, parts.caution, parts.opening, parts.notices, parts.compass);
   paintPages();
   const beside = h('div', { class: 'beside-rows' }, seen, answer, parts.pages);
   staying?.disconnect();

@@ -83,7 +83,7 @@ fn a_space_that_lies_across_a_wall_of_another_is_not_said_to_be_inside() {
     assert!(list.iter().any(|one| one.message.contains("cover the same ground")), "{list:?}");
     let labels: Vec<&str> =
         list.iter().flat_map(|one| &one.mends).map(|mend| mend.label.as_str()).collect();
-    assert_eq!(labels[0], "Garage lies on the right side, 10' farther to the right");
+    assert_eq!(labels[0], "Against wall 3, 5' from its front end");
     assert!(labels.iter().all(|label| !label.contains("inside")), "{labels:?}");
 }
 
@@ -486,7 +486,7 @@ fn mended(text: &str, mend: &Mend) -> String {
 /// The house is 40' by 30', and its corners are 1 at the left of the front, 2 behind it, 3 to the right of that and 4
 /// before it. The garage is 22' by 20', walked back and then right from corner 1, so that all of it lies on the house.
 #[test]
-fn a_garage_on_the_house_is_walked_the_other_way_or_begun_elsewhere_before_it_is_inside() {
+fn a_garage_on_the_house_is_offered_both_ends_of_every_wall_before_it_is_inside() {
     let garage = "  garage \"Garage\" from \"House\" corner 1 # attached\n    north 20'\n    east 22' note \"east door\"\n    south 20'\n    west 22'\n";
     let text = OPEN.replace("32'", "30'") + garage;
     let list = told(&text);
@@ -495,14 +495,31 @@ fn a_garage_on_the_house_is_walked_the_other_way_or_begun_elsewhere_before_it_is
     assert_eq!(
         labels,
         [
-            "Garage lies on the front side, walked the other way",
-            "Garage lies on the back side, from corner 2",
-            "Garage lies on the right side, from corner 4",
+            "Against wall 4, at its left end",
+            "Against wall 4, at its right end",
+            "Against wall 2, at its left end",
+            "Against wall 2, at its right end",
+            "Against wall 1, at its front end",
+            "Against wall 1, at its back end",
+            "Against wall 3, at its front end",
+            "Against wall 3, at its back end",
             "Garage is inside the walk of House",
         ]
     );
+    let groups: Vec<&str> = mends.iter().filter_map(|mend| mend.group.as_deref()).collect();
+    let sides = ["On the front side", "On the back side", "On the left side", "On the right side"];
+    assert_eq!(groups, sides.map(|side| [side, side]).concat());
     // Its corners farthest to the left and to the right, in feet, and the farthest to the back and the front.
-    let extents = [[0.0, 22.0, 0.0, 20.0], [0.0, 22.0, -50.0, -30.0], [40.0, 62.0, -20.0, 0.0]];
+    let extents = [
+        [0.0, 22.0, 0.0, 20.0],
+        [18.0, 40.0, 0.0, 20.0],
+        [0.0, 22.0, -50.0, -30.0],
+        [18.0, 40.0, -50.0, -30.0],
+        [-22.0, 0.0, -20.0, 0.0],
+        [-22.0, 0.0, -30.0, -10.0],
+        [40.0, 62.0, -20.0, 0.0],
+        [40.0, 62.0, -30.0, -10.0],
+    ];
     for (mend, extent) in mends.iter().zip(extents) {
         let text = mended(&text, mend);
         assert!(fairfoot_accepts(&text), "{text}");

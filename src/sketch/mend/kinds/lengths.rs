@@ -15,6 +15,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         inches_or_inches,
         strong_or_light,
+        point_in_the_feet,
         slash_for_the_marks,
         without_brick,
         corrected,
@@ -43,6 +44,22 @@ const ONE_OF_TWO: &str = "a wall has one length: write the one that you trust";
 
 fn end_of_line(typed: &Typed<'_>, line: &str, end: usize) -> String {
     format!("{line} {}", typed.rest(end)).trim_end().to_owned()
+}
+
+/// `2.8' 10"`: feet with a point, and inches after them.
+fn point_in_the_feet(typed: &Typed<'_>) -> Option<Answer> {
+    let feet = typed.piece(1).filter(|feet| feet.is_number())?;
+    let (whole, tenths) = feet.text.split_once('.')?;
+    let is_mark = |at: usize, marks: &str| typed.piece(at).is_some_and(|mark| mark.is_mark(marks));
+    let is_all = is_mark(2, "'’′") && is_mark(4, "\"”″") && typed.pieces.len() == 5;
+    let inches = typed.piece(3).filter(|inches| inches.is_number() && is_all)?;
+    let fits = whole.len() + tenths.len() < 3 && inches.text.parse::<u32>().ok()? < 12;
+    fits.then(|| {
+        Answer::line(
+            format!("{} {whole}{tenths}' {}\"", typed.text(0, 1), inches.text),
+            "inches come after whole feet: does the point not belong there?",
+        )
+    })
 }
 
 /// `52' 8 strong`, `52' 7 3/4 light`: inches without their mark, and how the tape was read.
