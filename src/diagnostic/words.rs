@@ -240,10 +240,13 @@ pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
 /// A no-break space: keeps a line from being broken here, and is printed as a space.
 pub(crate) const GLUE: char = '\u{a0}';
 
-/// The text with no-break spaces inside what belongs together: `41' 10 1/2"`, `1,757 sq ft`, `136.8 sq m`, `± 4`.
+/// The text with no-break spaces inside what belongs together: `41' 10 1/2"`, `1,757 sq ft`, `136.8 sq m`, `± 4`,
+/// `the attic (page 2)`.
 pub(crate) fn glued(text: &str) -> String {
     let text = text.replace("± ", "±\u{a0}").replace(" %", "\u{a0}%");
     let text = text.replace(" sq ft", "\u{a0}sq\u{a0}ft").replace(" sq m", "\u{a0}sq\u{a0}m");
+    let text =
+        text.replace(" (page ", "\u{a0}(page\u{a0}").replace(" (pages ", "\u{a0}(pages\u{a0}");
     let characters: Vec<char> = text.chars().collect();
     let is_digit = |at: Option<&char>| at.is_some_and(char::is_ascii_digit);
     let mut out = String::with_capacity(text.len());

@@ -16,6 +16,8 @@ use crate::wording::step_lines::is_left_within;
 
 /// The height of one bar's row, in points: near enough for a program that extracts text to keep the labels together.
 const BAR_ROW_PT: f64 = 11.0;
+/// The height that a range takes below its bar, in points.
+const UNDER_PT: f64 = 4.0;
 /// The width for a step's name and number, in points.
 const LABEL_PT: f64 = 96.0;
 /// The letter size of labels, in points.
@@ -24,13 +26,16 @@ const SIZE_PT: f64 = 7.5;
 /// Draws each step as a bar that begins where the one before it ends. The scale begins near the figures and is labeled
 /// where it begins.
 ///
-/// A metric file has it in square meters.
+/// A metric file has it in square meters. Nothing is drawn where every step would be a sliver.
 pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stack {
     let is_metric = say.is_metric();
     let in_unit = |area: Area| sizes(area, is_metric);
     let mut stack = Stack::new(width_pt);
     stack.space(7.0);
     let values = Values::of(figure, is_metric);
+    if !values.shows_a_step(figure, in_unit) {
+        return Stack::new(width_pt);
+    }
     let (left, right) = (LABEL_PT, width_pt - 4.0);
     let x = |size: f64| left + (size - values.low) / (values.high - values.low) * (right - left);
     let (mut inks, mut signs) = (Vec::new(), Vec::new());
@@ -49,6 +54,8 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
     inks.push(label(y_pt, say.known(), &number_alone(figure.measured(), is_metric)));
     post(&mut inks, y_pt, values.start);
     let mut reached = figure.measured();
+    // A range has room of its own below its bar.
+    let mut under = 0.0;
     let is_drawn = |line: &Line, rounded: i64| rounded != 0 || line.range().is_some();
     for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
         if !is_drawn(line, rounded) {
@@ -61,10 +68,11 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         let (from, at) = (in_unit(before), in_unit(reached));
         inks.push(Ink::Stroke(Stroke::line(
             Point::new(x(from), y_pt),
-            Point::new(x(from), y_pt + BAR_ROW_PT),
+            Point::new(x(from), y_pt + BAR_ROW_PT + under),
             0.4,
         )));
-        y_pt += BAR_ROW_PT;
+        y_pt += BAR_ROW_PT + under;
+        under = 0.0;
         let is_left = is_left_within(figure, line)
             || line.step() == BridgeStep::NotExplained && say.is_rounded_away(figure, line);
         let name = match line.step() {
@@ -89,7 +97,8 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         };
         if let Some(range) = line.range() {
             let (low, high) = (x(in_unit(before + range.low)), x(in_unit(before + range.high)));
-            let whisker = whisker(low, high, y_pt + 5.5);
+            let whisker = whisker(low, high, y_pt + 7.0);
+            under = if whisker.is_empty() { 0.0 } else { UNDER_PT };
             signs.extend((!whisker.is_empty()).then_some(Sign::Range));
             inks.extend(whisker);
         }
@@ -99,10 +108,10 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
     let at = in_unit(reached);
     inks.push(Ink::Stroke(Stroke::line(
         Point::new(x(at), y_pt),
-        Point::new(x(at), y_pt + BAR_ROW_PT),
+        Point::new(x(at), y_pt + BAR_ROW_PT + under),
         0.4,
     )));
-    y_pt += BAR_ROW_PT;
+    y_pt += BAR_ROW_PT + under;
     inks.push(label(y_pt, figure.name(), &typed_number_alone(figure.typed(), is_metric)));
     post(&mut inks, y_pt, values.end);
     let axis = y_pt + 9.0;
@@ -148,7 +157,16 @@ struct Values {
     end: f64,
 }
 
+/// A chart has a step of at least this share of the longer of the areas at its ends.
+const LEAST_STEP_SHARE: f64 = 0.01;
+
 impl Values {
+    /// Whether any step is long enough to be seen beside the areas at both ends.
+    fn shows_a_step(&self, figure: &Figure, in_unit: impl Fn(Area) -> f64) -> bool {
+        let least = LEAST_STEP_SHARE * self.start.max(self.end);
+        figure.lines().iter().any(|line| in_unit(line.area()).abs() >= least)
+    }
+
     fn of(figure: &Figure, is_metric: bool) -> Values {
         let in_unit = |area: Area| sizes(area, is_metric);
         let (start, end) = (in_unit(figure.measured()), in_unit(figure.area()));

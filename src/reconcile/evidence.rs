@@ -26,14 +26,19 @@ pub struct Evidence {
     pub(crate) sq_ft: i64,
     /// Two whole-foot lengths near its walls whose product is that area; `None` if there are none.
     pub(crate) product: Option<(i64, i64)>,
+    /// The area with each wall to the half foot, in square feet, where the file states that rule and whole feet give the
+    /// recorded area instead.
+    pub(crate) by_half: Option<i64>,
 }
 
 impl Evidence {
     /// Updates the chance of each way of rounding from the record's other lines. Returns the first area that is
     /// evidence, if any.
     pub(super) fn of(case: &Case<'_>, ways: &mut [RoundingWay]) -> Option<Evidence> {
-        if case.rule.step != Step::WholeFoot {
-            return None;
+        match case.rule.step {
+            Step::WholeFoot => {}
+            Step::HalfFoot => return Evidence::against_halves(case),
+            Step::Inch | Step::TenthFoot => return None,
         }
         let house = case.listed.house;
         let mut first = None;
@@ -45,7 +50,7 @@ impl Evidence {
                 let apart = (recorded - case.walls.spaces[i].outline.area()).abs().sq_ft();
                 if apart <= a.feet() + b.feet() + 1.0 {
                     let product = whole_foot_product(sq_ft, a, b);
-                    first.get_or_insert(Evidence { space: i, sq_ft, product });
+                    first.get_or_insert(Evidence { space: i, sq_ft, product, by_half: None });
                     multiply(ways, |way| of_area(way, sq_ft, a, b));
                 }
             }
@@ -54,6 +59,27 @@ impl Evidence {
         let all: f64 = ways.iter().map(|(.., chance)| chance).sum();
         ways.iter_mut().for_each(|(.., chance)| *chance /= all);
         first
+    }
+
+    /// The first recorded area that whole feet give and the half feet that the file states do not.
+    fn against_halves(case: &Case<'_>) -> Option<Evidence> {
+        let spaces = case.listed.house.spaces.iter().enumerate();
+        let mut found = spaces.filter_map(|(space, here)| {
+            let sq_ft = here.recorded.filter(|area| area.sq_ft().fract() == 0.0)?.whole_sq_ft();
+            let (a, b) = rectangle(case.walls.spaces[space].outline.vectors())?;
+            let rounded = |step: Step| [a, b].map(|wall| wall.rounded(step, case.rule.halves));
+            let [one, other] = rounded(Step::WholeFoot).map(|wall| wall.nm() / Length::FOOT.nm());
+            let [wide, deep] = rounded(Step::HalfFoot).map(Length::feet);
+            #[expect(clippy::cast_possible_truncation, reason = "the area of one space in sq ft")]
+            let by_half = (wide * deep).round() as i64;
+            (one * other == sq_ft && by_half != sq_ft).then_some(Evidence {
+                space,
+                sq_ft,
+                product: Some((one, other)),
+                by_half: Some(by_half),
+            })
+        });
+        found.next()
     }
 }
 

@@ -159,7 +159,8 @@ impl Sentences<'_> {
                 open.push(question);
             }
         }
-        open
+        // Only what different causes do with spaces is one or the other.
+        if shown.len() == 1 { causes::together(open) } else { open }
     }
 
     /// Other walls that were misread if not the wall of this cause: they give the same figure.
@@ -379,7 +380,7 @@ impl Sentences<'_> {
         })
     }
 
-    /// A note of the size that a level is taken at, and of its own: `; that is 330 in place of 236 for the loft`.
+    /// A note of the size that a level is taken at, and of its own: `; that is 330 sq ft in place of 236 sq ft for the loft`.
     fn level_taken(&self, figure: &Figure, one: &Explanation) -> Option<String> {
         let Cause::Departures(DepartureKind::Level { level, .. }, None) = one.cause else {
             return None;
@@ -393,9 +394,11 @@ impl Sentences<'_> {
             false => self.areas.spaces[i].net_whole_foot,
         });
         let own: Area = own.sum();
-        let [taken, own] = [own + one.effect, own].map(|area| self.number(area.whole_sq_ft()));
+        let [taken, own] =
+            [own + one.effect, own].map(|area| size_of_sq_ft(area.whole_sq_ft(), self.is_metric()));
+        let to_feet = if is_fine { "" } else { ", each wall to the whole foot" };
         let name = words::the_quoted(&self.house.levels[level].name);
-        Some(format!("; that is {taken} in place of {own} for {name}"))
+        Some(format!("; that is {taken} in place of {own} for {name}{to_feet}"))
     }
 
     /// Says that nothing common accounts for the rest; `None` if rounding alone does.
@@ -538,7 +541,7 @@ impl Sentences<'_> {
         let (wide, deep) = (rounded_float(part.size_ft.0), rounded_float(part.size_ft.1));
         let sq_ft = rounded_float(part.sq_ft());
         Some(format!(
-            "A map shows a part that was not measured, on the {} side of {}: without its eaves about {wide}' by {deep}', {sq_ft} sq ft of the {} that are left.",
+            "A map shows a part that was not measured, on the {} side of {}: without its eaves about {wide}' by {deep}', {sq_ft} of the {} sq ft that are left.",
             part.side.word(),
             words::the_quoted(&self.house.spaces[part.beside].name),
             thousands(left)

@@ -364,6 +364,28 @@ pub(crate) fn for_the_owner(open: &[OpenQuestion]) -> Vec<String> {
     stated.chain(provided).chain(walls_to_check(open)).collect()
 }
 
+/// What one cause does with several spaces as one question: `whether the total counts the garage and the porch`.
+pub(crate) fn together(open: Vec<OpenQuestion>) -> Vec<OpenQuestion> {
+    let mut joined: Vec<OpenQuestion> = Vec::new();
+    for question in &open {
+        let OpenQuestion::Total { does, .. } = question else {
+            joined.push(question.clone());
+            continue;
+        };
+        let is_same = |other: &&OpenQuestion| matches!(other, OpenQuestion::Total { does: its, .. } if its == does);
+        if joined.iter().any(|other| is_same(&other)) {
+            continue;
+        }
+        let all = open.iter().filter(is_same).filter_map(|other| match other {
+            OpenQuestion::Total { what, .. } => Some(what.as_str()),
+            _ => None,
+        });
+        let what = words::all_of(&all.collect::<Vec<&str>>());
+        joined.push(OpenQuestion::Total { does, what });
+    }
+    joined
+}
+
 /// What is to be stated. What the total does with several spaces is one question: `whether the total counts the garage or
 /// the porch`.
 fn stated(open: &[OpenQuestion]) -> Vec<String> {
@@ -545,7 +567,8 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
             OpenQuestion::state(format!("how the total counts {}", level_name(level)))
         }
         DepartureKind::NotDeducted { space } | DepartureKind::Deducted { space } => {
-            total("deducts", deducted_named(&house.spaces[space]))
+            let low = if house.spaces[space].kind == Kind::Low { " (low ceiling)" } else { "" };
+            total("deducts", format!("{}{low}", deducted_named(&house.spaces[space])))
         }
         DepartureKind::DeductedTwice { space } => OpenQuestion::state(format!(
             "how often the total deducts {}",
@@ -578,8 +601,12 @@ pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
             let (one, other) = (one.max(other), one.min(other));
             let here = measured_across(&listed.house.spaces[evidence.space]);
             let here = here.map(|here| format!(" (here {here})")).unwrap_or_default();
+            let by_half = evidence
+                .by_half
+                .map(|by_half| format!("; to the half foot it would be {}", thousands(by_half)));
             format!(
-                "The record's {name}, {sq_ft} = {one} × {other}, fits walls in whole feet{here}."
+                "The record's {name}, {sq_ft} = {one} × {other}, fits walls in whole feet{here}{}.",
+                by_half.unwrap_or_default()
             )
         }
         None => {

@@ -2,7 +2,7 @@
 
 use crate::areas::EquallyNear;
 use crate::diagnostic::words;
-use crate::geometry::compass::Axis;
+use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::Misclosure;
 use crate::house::{Checked, Face, Kind, LengthSource, Run, Side, Space};
 use crate::units::area::Area;
@@ -94,16 +94,18 @@ impl Sentences<'_> {
         }
         let words: Vec<&str> = [
             (LengthSource::Estimated, "estimated"),
-            (LengthSource::Plan, "from a plan"),
+            (LengthSource::Plan, "from the plan"),
             (LengthSource::Record, "from the record"),
         ]
         .into_iter()
         .filter_map(|(source, words)| sources.contains(&source).then_some(words))
         .collect();
-        Some(format!(
-            "No wall that counts was measured: every length is {}.",
-            words::one_of(&words)
-        ))
+        let all = self.house.spaces.iter().flat_map(|space| &space.sides);
+        let no_wall = match all.into_iter().any(|side| side.how() == LengthSource::Measured) {
+            true => "No counted wall",
+            false => "No wall",
+        };
+        Some(format!("{no_wall} was measured; every length is {}.", words::one_of(&words)))
     }
 
     /// The lengths that were taped as checks, each with what the walls give; `None` if there are none.
@@ -180,17 +182,17 @@ impl Sentences<'_> {
             (true, FineStep::Inch) => ("the inch", "US appraisers"),
             (false, _) => (self.fine(), "appraisers"),
         };
+        let unit = if is_metric { "sq m" } else { "sq ft" };
         // The area of the first sentence on the page follows from the one here.
         let leads = match changes.strip_prefix('+') {
             _ if changes == "0" => "does not change it".to_owned(),
-            Some(more) => format!("makes it {}, {more} more", number(rounded)),
+            Some(more) => format!("makes it {} {unit}, {more} {unit} more", number(rounded)),
             None => {
                 let less = changes.trim_start_matches('\u{2212}');
-                format!("makes it {}, {less} less", number(rounded))
+                format!("makes it {} {unit}, {less} {unit} less", number(rounded))
             }
         };
         let comma = if fine.ends_with(',') { "" } else { "," };
-        let unit = if is_metric { "sq m" } else { "sq ft" };
         let off = off_by(gross.plus_minus_outside(), is_metric);
         let worst = off_by(gross.worst_case_outside(), is_metric);
         let off = match off == worst {
@@ -252,7 +254,11 @@ impl Sentences<'_> {
                 None => self.length(Length::from_nm(used)),
             };
             let name = words::the_quoted(&space.name);
-            let text = format!("side {} of {name} is within {within}", side.number);
+            let fixed = match is_fixed_by_others(space, side) {
+                true => ", which the other walls fix more closely,",
+                false => "",
+            };
+            let text = format!("side {} of {name}{fixed} is within {within}", side.number);
             Some((side.words.tolerance.is_some(), text))
         });
         let said: Vec<(bool, String)> = said.collect();
@@ -293,6 +299,20 @@ impl Sentences<'_> {
         let by = self.house.particulars.measured.as_ref().and_then(|measured| measured.by.clone());
         format!("as stated by {}", by.as_deref().unwrap_or("whoever measured"))
     }
+}
+
+/// Whether the other walls along the axis of a side say more about its length than its own tolerance does: all of theirs
+/// together are less.
+fn is_fixed_by_others(space: &Space, side: &Side) -> bool {
+    let Some(axis) = side.direction.map(Direction::axis) else { return false };
+    let sides = &space.closed.traverse.sides;
+    let tolerance = |of: &Side| sides.get(of.number.index()).map_or(0, |side| side.tolerance);
+    let is_beside = |other: &&Side| other.number != side.number;
+    let others = space.sides.iter().filter(is_beside);
+    // A slanted or curved wall lies along both.
+    let others = others.filter(|other| other.direction.is_none_or(|way| way.axis() == axis));
+    let others: Vec<i64> = others.map(tolerance).collect();
+    others.iter().all(|other| *other > 0) && others.iter().sum::<i64>() < tolerance(side)
 }
 
 /// How a walk that misses its start was closed, as the end of a sentence. If nearly all of the misclosure went to one

@@ -69,7 +69,7 @@ impl Sentences<'_> {
         let mut blocks = vec![Block::row(start, self.total(figure.measured()))];
         blocks.extend(self.taken_the_same_way(figure).map(Block::Note));
         let mut at = figure.measured();
-        for (line, _) in figure.told_lines() {
+        for line in self.told_lines(figure) {
             let before = at;
             at = at + line.area();
             let changes = step(before, at, self.is_metric());
@@ -81,7 +81,34 @@ impl Sentences<'_> {
             }
         }
         blocks.push(Block::total(capital(figure.name()), self.total_of(figure)));
+        blocks.extend(self.headline_difference(figure).map(Block::Note));
         blocks
+    }
+
+    /// The steps that are told. An office is not told of a face that is assumed where it changes nothing.
+    fn told_lines<'b>(&self, figure: &'b Figure) -> impl Iterator<Item = &'b Line> {
+        let is_for_the_office = self.is_for_the_office();
+        let is_told = move |(line, sq_ft): &(&Line, i64)| {
+            *sq_ft != 0 || line.step() != BridgeStep::Face || !is_for_the_office
+        };
+        figure.told_lines().filter(is_told).map(|(line, _)| line)
+    }
+
+    /// The difference that the headline gives, where the steps begin at another area than it compares: `the difference,
+    /// both with the rec room: 3,094 − 2,669 = 425`.
+    fn headline_difference(&self, figure: &Figure) -> Option<String> {
+        self.taken_the_same_way(figure)?;
+        let (area, same) = (figure.area(), figure.measured_like_figure());
+        let worked = |is_metric: bool| {
+            let apart = step_alone(same, area, is_metric);
+            let [area, same] = [area, same].map(|area| number_alone(area, is_metric));
+            format!("{area} \u{2212} {same} = {}", apart.trim_start_matches('+'))
+        };
+        let worked = match self.is_metric() {
+            true => format!("{} sq m ({} sq ft)", worked(true), worked(false)),
+            false => worked(false),
+        };
+        Some(format!("the difference, both {}: {worked}", self.taken_as(figure).join(", ")))
     }
 
     /// An area at either end of the steps: in square feet, or in a metric file in both units.
@@ -305,16 +332,17 @@ impl Sentences<'_> {
         let others = figures.get(1..).unwrap_or_default();
         let told = others.iter().take(MOST).map(|figure| {
             let size = self.units_of(figure).typed_first(figure.typed());
+            let whose = self.in_parentheses_at_face(figure);
             let is_own = self.obtained() == LengthSource::Plan && figure.word() == "plan";
             match is_own && !figure.agreement().agrees() {
                 true => {
                     let apart =
                         self.units_of(figure).apart(figure.area(), figure.measured_like_figure());
                     format!(
-                        "the plan's own total, {size}, which differs from its lengths by {apart}"
+                        "the plan's own total, {size}{whose}, which differs from its lengths by {apart}"
                     )
                 }
-                false => format!("{}, {size}", the(figure)),
+                false => format!("{}, {size}{whose}", the(figure)),
             }
         });
         let mut told: Vec<String> = told.collect();
@@ -411,8 +439,8 @@ impl Sentences<'_> {
         let range = figure.rounding_test().range()?;
         let range = range_beside(range, self.half_foot_area(figure)?, self.is_metric());
         Some(format!(
-            "Rounded to the half foot, as {} rounds its walls, the total can be {range} if the office reads its tape within {} ft.",
-            the(figure),
+            "Rounded to the half foot, {}, the total can be {range} if the office reads its tape within {} ft.",
+            self.as_stated(),
             self.settings.reading.decimal_feet()
         ))
     }
@@ -420,12 +448,12 @@ impl Sentences<'_> {
     /// The steps of a figure as text for screen readers.
     pub(crate) fn heard(&self, figure: &Figure) -> String {
         let mut at = figure.measured();
-        let told = |(line, _): (&Line, i64)| {
+        let told = |line: &Line| {
             let before = at;
             at = at + line.area();
             format!("{}, {}", self.line_name(figure, line), step(before, at, self.is_metric()))
         };
-        let steps: Vec<String> = figure.told_lines().map(told).collect();
+        let steps: Vec<String> = self.told_lines(figure).map(told).collect();
         let unit = if self.is_metric() { "" } else { ", in square feet" };
         format!(
             "Step by step{unit}: {} {}; {}; {} {}.",

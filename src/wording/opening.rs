@@ -136,7 +136,7 @@ impl Sentences<'_> {
                 "{name}'s own {own_sides} and its total do not agree: {give} to {} and its total is {}, a difference of {}.",
                 self.size(own),
                 self.size(figure.area()),
-                size_apart(own, figure.area(), self.is_metric()).trim_end_matches(" sq ft")
+                size_apart(own, figure.area(), self.is_metric())
             ),
         })
     }
@@ -274,8 +274,13 @@ pub(super) fn statement(
         true => "",
         false => ":",
     };
+    // The area is not called that of the whole house where a map shows more of about the size that is left.
+    let unwalked = figure
+        .unwalked()
+        .map(|part| format!(", without a part on the {} side that a map shows", part.side.word()));
+    let unwalked = unwalked.unwrap_or_default();
     let head = format!(
-        "{name} {}{face}{counting}. {source}{above}{with}{finely}{colon} {}.",
+        "{name} {}{face}{counting}. {source}{above}{with}{finely}{colon} {}{unwalked}.",
         units.typed_size(figure.typed()),
         units.size(figure.measured_like_figure())
     );
@@ -304,7 +309,10 @@ pub(super) fn statement(
             let smaller =
                 if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
             let of_figure = of_figure
-                .map(|of_figure| format!(", {of_figure} of {}", the(figure)))
+                .map(|of_figure| match of_figure == share {
+                    true => format!(" and of {}", the(figure)),
+                    false => format!(", {of_figure} of {}", the(figure)),
+                })
                 .unwrap_or_default();
             match units != Units::Feet {
                 true => {

@@ -74,12 +74,13 @@ impl Sentences<'_> {
             figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == figure.area().whole_sq_ft());
         if let Some(walls) = walls.as_ref().filter(|_| adds_up) {
             return format!(
-                "Please measure {walls}{again}; if the lengths are as {here} here, please correct {} to {area}{terms}.",
+                "Please measure {walls}{again}; if the lengths are as {here} here, please correct {} to {area}{}.",
                 the(figure),
+                with(self.in_whole_feet(figure))
             );
         }
         if is_rounding && walls.is_none() {
-            return format!("{}.", about_the_rule(figure, self.fine(), &area, &terms));
+            return format!("{}.", self.about_the_rule(figure, &area, &terms));
         }
         let terms = with(self.in_whole_feet(figure));
         let below = self.below_apart(figure);
@@ -105,15 +106,13 @@ impl Sentences<'_> {
             && figure.apart_sq_ft() >= 0
     }
 
-    /// The total that a record which does not say how its walls are rounded would have if each is rounded to the foot,
-    /// with what it says it counts: `1,570 if each wall is rounded to the foot`. `None` where that is no other number, or
+    /// The total that a record whose walls may be rounded to the foot would have if they are as measured, with what it
+    /// says it counts: `1,570 if each wall is rounded to the foot`. `None` where that is no other number, or
     /// is no less than the record.
     fn in_whole_feet(&self, figure: &Figure) -> Option<String> {
         let is_plain = figure.is_record()
-            && !figure.says_rule()
             && figure.side_rule() == SideRule::Step(Step::WholeFoot)
-            && figure.face() == Face::Outside
-            && figure.line(BridgeStep::RecordedSides).is_none();
+            && figure.face() == Face::Outside;
         let steps = figure.lines().iter().filter(|line| match line.step() {
             BridgeStep::Rounding => true,
             BridgeStep::Counting => !line.is_supported(),
@@ -172,6 +171,36 @@ impl Sentences<'_> {
             Face::Inside => Some("measured inside".to_owned()),
         };
         with.into_iter().chain(face).chain(self.own_step(figure).map(str::to_owned)).collect()
+    }
+
+    /// What the figure is taken as, in parentheses after another area, with what its face leaves out: ` (at the frame,
+    /// without what is outside it)`.
+    #[cfg(feature = "pages")]
+    pub(super) fn in_parentheses_at_face(&self, figure: &Figure) -> String {
+        let told = self.in_parentheses(figure);
+        match figure.face() {
+            Face::Frame => told.replace("at the frame", "at the frame, without what is outside it"),
+            Face::Outside | Face::Inside => told,
+        }
+    }
+
+    /// Asks about the rule for rounding, in a sentence without its period.
+    fn about_the_rule(&self, figure: &Figure, area: &str, taken: &str) -> String {
+        let unit = match figure.rounding_test().step() {
+            Step::HalfFoot => "half foot",
+            _ => "whole foot",
+        };
+        // Where the walls rounded here leave something, they would have to be rounded in another way.
+        let would = if not_explained(figure) == 0 { "would" } else { "could" };
+        let (stated, fine) = (self.as_stated(), self.fine());
+        if figure.says_rule() {
+            return format!(
+                "Please state whether each wall was rounded to the {unit}, {stated}, which {would} account for the difference, and whether {area} can be recorded, with each wall to {fine}{taken}"
+            );
+        }
+        format!(
+            "Please state whether each wall was rounded to the {unit}, which {would} account for the difference. With each wall to {fine}, the area is {area}{taken}"
+        )
     }
 
     /// What is to be stated if a figure stays: what else it includes, or how it came about where the likeliest cause is
@@ -270,24 +299,6 @@ impl Sentences<'_> {
         };
         here.sides[side].recorded().or_else(on_sketch)
     }
-}
-
-/// Asks about the rule for rounding, in a sentence without its period.
-fn about_the_rule(figure: &Figure, fine: &str, area: &str, taken: &str) -> String {
-    let unit = match figure.rounding_test().step() {
-        Step::HalfFoot => "half foot",
-        _ => "whole foot",
-    };
-    // Where the walls rounded here leave something, they would have to be rounded in another way.
-    let would = if not_explained(figure) == 0 { "would" } else { "could" };
-    if figure.says_rule() {
-        return format!(
-            "Rounding each wall to the {unit} {would} account for the difference. Please state whether {area} can be recorded, with each wall to {fine}{taken}"
-        );
-    }
-    format!(
-        "Please state whether each wall was rounded to the {unit}, which {would} account for the difference. With each wall to {fine}, the area is {area}{taken}"
-    )
 }
 
 /// How closely two areas agree, after "the two agree": `within 2 sq ft`; `to the square meter`.

@@ -3,12 +3,15 @@
 use crate::areas::is_in_total;
 use crate::areas::range::Range;
 use crate::diagnostic::words;
+use crate::geometry::partition::Cut;
 use crate::house::{Face, SideRule};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
 use crate::units::area::Area;
-use crate::units::length::Step;
+use crate::units::decimal::thousands;
+use crate::units::length::{Length, Step};
 use crate::wording::accounts::asks_the_office;
+use crate::wording::products::product;
 use crate::wording::request::how_closely;
 use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::{number_or_size, off_by, range_beside, range_size, size_of_sq_ft};
@@ -130,7 +133,33 @@ impl Sentences<'_> {
                 off_by(typical, self.is_metric())
             )
         });
-        Some(format!("{said}{}", typical.unwrap_or_default()))
+        let products = self.in_whole_feet_worked(figure).unwrap_or_default();
+        Some(format!("{said}{products}{}", typical.unwrap_or_default()))
+    }
+
+    /// The products of whole feet that give a figure, if they are few: ` In whole feet: 43 × 13 + 40 × 13 = 1,079 sq ft.`
+    fn in_whole_feet_worked(&self, figure: &Figure) -> Option<String> {
+        const MOST: usize = 3;
+        let is_rounding = figure.rounding_test().step() == Step::WholeFoot
+            && figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
+            && not_explained(figure) == 0;
+        let counted = (0..self.house.spaces.len()).filter(|&i| is_in_total(self.house, i, false));
+        let cuts = counted.map(|i| self.areas.spaces[i].whole_foot().cuts());
+        let cuts: Vec<Cut> = cuts.collect::<Option<Vec<_>>>()?.into_iter().flatten().collect();
+        let is_few = (1..=MOST).contains(&cuts.len())
+            && cuts.iter().all(|cut| matches!(cut, Cut::Rectangle { .. }));
+        if !is_rounding || !is_few || cuts.iter().map(Cut::area).sum::<Area>() != figure.area() {
+            return None;
+        }
+        let terms = cuts.iter().filter_map(|cut| match *cut {
+            Cut::Rectangle { east, north } => {
+                Some(product([east.max(north), east.min(north)], false, Length::FOOT))
+            }
+            Cut::Triangle { .. } | Cut::Segment { .. } => None,
+        });
+        let terms = terms.collect::<Vec<String>>().join(" + ");
+        let total = thousands(figure.area().whole_sq_ft());
+        Some(format!(" In whole feet: {terms} = {total} sq ft."))
     }
 
     /// Whether rounding could explain the figure, as the end of a sentence.
@@ -202,6 +231,19 @@ impl Sentences<'_> {
                 } else {
                     ("at least", widest.low)
                 };
+                let ends = test.range().map(|range| match most {
+                    "at most" => range.high,
+                    _ => range.low,
+                });
+                let both = ends.filter(|end| end.whole_sq_ft() != limit.whole_sq_ft());
+                if let Some(end) = both.filter(|_| named.is_none()) {
+                    let [end, limit] =
+                        [end, limit].map(|area| number_or_size(area, self.is_metric()));
+                    return Some(format!(
+                        "{alone} cannot explain it: {house} is {most} {end} with each wall to the nearest {foot}, and {most} {limit} even if walls were misrounded, up or down; {}.",
+                        self.is(figure)
+                    ));
+                }
                 // Every wall rounded one way may take a wall that follows from the others further than a foot.
                 let how = match named {
                     Some(_) => "with each wall within a foot of its length",

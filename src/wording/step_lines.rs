@@ -125,7 +125,7 @@ impl Sentences<'_> {
                     format!("rounding: {}; none is assumed", self.assumed_as("not known"))
                 }
                 SideRule::Step(step) if figure.says_rule() => {
-                    format!("rounding: {}, as stated here", step.spoken())
+                    format!("rounding: {}, {}", step.spoken(), self.as_stated())
                 }
                 SideRule::Step(step) if step == self.settings.fine.step() => {
                     format!("rounding: {}", self.assumed_as(step.spoken()))

@@ -132,3 +132,46 @@ fn an_assumed_tolerance_is_not_called_stated() {
     assert!(cabin.contains(both), "{cabin}");
     assert!(!cabin.contains("within 6.35"), "{cabin}");
 }
+
+/// A garage of 24' 4" by 22' 2" has 24 × 22 = 528 sq ft in whole feet and 24.5 × 22 = 539 in half feet.
+#[test]
+fn a_record_line_in_whole_feet_is_told_where_half_feet_are_stated() {
+    let text = told("farmhouse");
+    assert!(text.contains("528 = 24 × 22, fits walls in whole feet"), "{text}");
+    assert!(text.contains("to the half foot it would be 539."), "{text}");
+    assert!(
+        text.contains("rounding: each wall to the half foot, as stated by the owner"),
+        "{text}"
+    );
+    let alike = sketch("farmhouse").replace("recorded 528 sq ft", "recorded 539 sq ft");
+    let alike = pages(&alike);
+    let first = words(&alike.pages()[0]).join(" ");
+    assert!(!first.contains("it would be 539"), "{first}");
+}
+
+#[test]
+fn the_difference_of_the_headline_follows_from_the_steps() {
+    // The steps begin at 2,116; with the rec room of 553 the house has 2,669, and 3,094 − 2,669 = 425.
+    let text = told("basement");
+    assert!(text.contains("Difference 425 sq ft"), "{text}");
+    assert!(text.contains("both with the rec room: 3,094 \u{2212} 2,669 = 425"), "{text}");
+    assert!(
+        text.contains("deducts the front eaves (low ceiling) and the rear eaves (low ceiling)."),
+        "{text}"
+    );
+}
+
+#[test]
+fn whole_feet_that_give_the_record_are_multiplied_out() {
+    // 43 × 13 = 559 and 40 × 13 = 520.
+    assert!(told("modular").contains("In whole feet: 43 × 13 + 40 × 13 = 1,079 sq ft."));
+    // Its record is not explained by rounding.
+    assert!(!told("map-outline").contains("In whole feet:"));
+}
+
+#[test]
+fn one_percentage_is_told_where_both_are_printed_alike() {
+    // 11 / 1,129 = 0.97% and 11 / 1,140 = 0.96%; 120 / 1,757 = 6.83% and 120 / 1,877 = 6.39%.
+    assert!(told("lot").contains("(1.0% of measured and of the record)"));
+    assert!(told("brick-garage").contains("(6.8% of measured, 6.4% of the record)"));
+}

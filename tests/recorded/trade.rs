@@ -222,7 +222,7 @@ fn areas_from_a_plan_are_not_called_measured() {
         "{report}"
     );
     assert!(
-        !report.contains("Measured 1,200") && report.contains("No wall that counts was measured"),
+        !report.contains("Measured 1,200") && report.contains("No wall was measured"),
         "{report}"
     );
     assert!(

@@ -152,6 +152,12 @@ pub(crate) fn reading_turn(along: Point) -> f64 {
     if folded > 89.0 { folded - 180.0 } else { folded }
 }
 
+/// Whether a label covers any of a figure.
+fn lies_over(ground: &Ground, figure: &[Point]) -> bool {
+    let is_in = |corner: &Point| is_inside(figure, *corner);
+    ground.iter().any(is_in) || figure.iter().any(|&corner| is_inside(ground, corner))
+}
+
 impl Canvas {
     pub(crate) fn new(view: View, left_top: Point, right_bottom: Point) -> Canvas {
         Canvas {
@@ -233,11 +239,7 @@ impl Canvas {
 
     fn commit(&mut self, text: Text) {
         let ground = text.corners();
-        let over = |figure: &Vec<Point>| {
-            let inside = ground.iter().any(|&corner| is_inside(figure, corner));
-            inside || figure.iter().any(|&corner| is_inside(&ground, corner))
-        };
-        if self.hatched.iter().any(over) {
+        if self.hatched.iter().any(|figure| lies_over(&ground, figure)) {
             self.whites.push(Stroke::filled(&grown_by(&ground, HATCH_OFF_PT), Fill::White));
         }
         self.set(text);
@@ -468,7 +470,7 @@ impl Canvas {
     /// Places a horizontal text near the wall, with a line from it to the wall; returns whether there was room.
     fn leader(&mut self, dimension: &Dimension, out: Point, size_pt: f64, over: Over) -> bool {
         let lengths = NEAR_PT.into_iter().chain(FAR_PT);
-        self.leader_among(dimension, out, size_pt, over, lengths)
+        self.leader_among(dimension, out, size_pt, over, lengths, &[])
     }
 
     /// The same with a line of one of these lengths that crosses nothing.
@@ -479,7 +481,8 @@ impl Canvas {
         size_pt: f64,
         lengths_pt: &[f64],
     ) -> bool {
-        self.leader_among(dimension, out, size_pt, Over::Nothing, lengths_pt.iter().copied())
+        let lengths = lengths_pt.iter().copied();
+        self.leader_among(dimension, out, size_pt, Over::Nothing, lengths, &[])
     }
 
     fn leader_among(
@@ -489,6 +492,7 @@ impl Canvas {
         size_pt: f64,
         over: Over,
         lengths_pt: impl Iterator<Item = f64>,
+        off: &[&[Point]],
     ) -> bool {
         const TURNS: [f64; 11] =
             [0.0, 22.0, -22.0, 42.0, -42.0, 58.0, -58.0, 70.0, -70.0, 80.0, -80.0];
@@ -510,8 +514,9 @@ impl Canvas {
                 const APART_PT: f64 = 4.0;
                 put_at_tip(&mut text, start, tip);
                 let ground = text.corners_if(width_pt);
-                let free =
-                    self.occupancy.has_room(&ground) && self.occupancy.is_alone(&ground, APART_PT);
+                let free = self.occupancy.has_room(&ground)
+                    && self.occupancy.is_alone(&ground, APART_PT)
+                    && !off.iter().any(|figure| lies_over(&ground, figure));
                 free.then_some(tip)
             })
         });
@@ -536,10 +541,12 @@ impl Canvas {
             .any(|(way, over)| self.leader(&dimension, way, SIZES_PT[1], over))
     }
 
-    /// Places a text beside a wall with a leader, outside the figure; returns whether there was room.
-    pub(crate) fn beside(&mut self, dimension: &Dimension) -> bool {
+    /// Places a text beside a wall with a leader, outside its figure and outside those of `off`; returns whether there was
+    /// room.
+    pub(crate) fn beside(&mut self, dimension: &Dimension, off: &[&[Point]]) -> bool {
+        let lengths = NEAR_PT.into_iter().chain(FAR_PT);
         let out = dimension.wall.out;
-        self.leader(dimension, out, SIZES_PT[1], Over::Nothing)
+        self.leader_among(dimension, out, SIZES_PT[1], Over::Nothing, lengths, off)
     }
 
     /// Places a horizontal text near a spot, with a line from it to the spot that may cross anything but labels;

@@ -39,7 +39,12 @@ impl Plan<'_> {
     pub(super) fn names_beside(&mut self, numbers: &[usize]) {
         let shapes = std::mem::take(&mut self.shapes);
         for &i in numbers {
-            self.name_outside(&shapes[i]);
+            // What is beside the house is not named inside it.
+            let is_other =
+                |other: &&Shape| other.space != shapes[i].space && self.stands_beside(&shapes[i]);
+            let off: Vec<&[Point]> =
+                shapes.iter().filter(is_other).map(|other| other.figure.as_slice()).collect();
+            self.name_outside(&shapes[i], &off);
         }
         self.shapes = shapes;
     }
@@ -141,8 +146,13 @@ impl Plan<'_> {
         ]
     }
 
-    /// Places the name of a space beside it, if the space is too small.
-    fn name_outside(&mut self, shape: &Shape) {
+    /// Whether a space is not inside another one.
+    fn stands_beside(&self, shape: &Shape) -> bool {
+        self.space(shape).parent.is_none()
+    }
+
+    /// Places the name of a space beside it and outside the figures of `off`, if the space is too small.
+    fn name_outside(&mut self, shape: &Shape, off: &[&[Point]]) {
         let areas = &self.say.areas.spaces[shape.space];
         let name = fonts::shortened(Typeface::Plain, 6.5, &self.name(shape), 90.0);
         let words = format!("{name}: {}", self.say.size(areas.net_tenth_foot));
@@ -155,7 +165,7 @@ impl Plan<'_> {
             hand: Typeface::Plain,
             mark: None,
         };
-        if walls.iter().any(|wall| self.canvas.beside(&dimension(wall))) {
+        if walls.iter().any(|wall| self.canvas.beside(&dimension(wall), off)) {
             return;
         }
         let alone = Block { lines: vec![(Typeface::Plain, 6.3, name)] };
