@@ -18,7 +18,7 @@ use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::geometry::traverse::{Leg, Shape, StepRounding, Traverse};
 use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, Row, on_steps};
-use crate::reconcile::outcomes::{Outcomes, REACH, Together, is_listed, nearest_whole};
+use crate::reconcile::outcomes::{Outcomes, REACH, Together, is_listed, nearest_whole, whole};
 use crate::units::length::Length;
 
 /// The likely outlines of a space on whole steps: each closing of one axis with each closing of the other.
@@ -132,6 +132,10 @@ impl OnGrid {
         let most = nearest_whole(part.ends.1).clamp(-reach - 1, reach);
         let mut chances = vec![0.0_f64; usize::try_from(most - least + 1).unwrap_or(0)];
         let square = self.step * self.step;
+        // On whole feet nothing is left to round.
+        let most_off = part.ends.0.abs().max(part.ends.1.abs());
+        let are_whole = most_off < f64::from(i32::MAX)
+            && [square, part.middle].iter().all(|number| number.fract() == 0.0);
         let easts = self.easts.chances.as_slice();
         let rows = self.areas.chunks_exact(easts.len().max(1));
         let (ones, others) = (self.norths.of_wall(part.north), self.easts.of_wall(part.east));
@@ -139,8 +143,12 @@ impl OnGrid {
             // Branch-free, so that the loop vectorizes.
             let one = part.sign * one;
             let mut row = [0_i32; MOST_OF_AN_AXIS];
-            for ((off, other), area) in row.iter_mut().zip(others).zip(areas) {
-                *off = nearest_whole((area + one * other) * square - part.middle);
+            let off = |other: &f64, area: &f64| (area + one * other) * square - part.middle;
+            let all = row.iter_mut().zip(others).zip(areas);
+            if are_whole {
+                all.for_each(|((here, other), area)| *here = whole(off(other, area)));
+            } else {
+                all.for_each(|((here, other), area)| *here = nearest_whole(off(other, area)));
             }
             for (off, its) in row.iter().zip(easts) {
                 // Offsets below the least wrap to a huge index, which `get_mut` refuses.

@@ -87,6 +87,14 @@ pub(super) fn nearest_whole(number: f64) -> i32 {
     (number + HALF.copysign(number)) as i32
 }
 
+/// A whole number below 2³¹ in size that a float holds. A cast also asks what to do with any other number, so that a
+/// processor cannot do several at once.
+pub(super) fn whole(number: f64) -> i32 {
+    /// A float this large ends at the point: of a sum with it, the last bits are the whole number.
+    const ENDS_AT_THE_POINT: f64 = (3_u64 << 51) as f64;
+    (number + ENDS_AT_THE_POINT).to_bits() as i32
+}
+
 /// Whether an error of this many square feet is within what is listed.
 pub(super) fn is_listed(off: f64) -> bool {
     off.abs() <= REACH_SQ_FT
@@ -271,6 +279,15 @@ mod tests {
             let list = list.into_iter().map(|(off, chance)| (off, chance / (all + 0.1)));
             Outcomes::new(list.collect())
         })
+    }
+
+    #[test]
+    fn a_whole_number_is_the_one_that_a_cast_gives() {
+        let far = [i32::MIN, i32::MIN + 1, -2_000_000_000, 2_000_000_000, i32::MAX];
+        for number in (-70_000..70_000).chain(far) {
+            assert_eq!(whole(f64::from(number)), number);
+        }
+        assert_eq!(whole(-0.0), 0);
     }
 
     proptest! {
