@@ -685,21 +685,4 @@ pub fn sha256(text: &str) -> String {
 }
 
 #[cfg(test)]
-mod tests {
-    use regex_syntax::hir::{Class, HirKind};
-
-    /// The general categories and Default_Ignorable_Code_Point as a library of regular expressions has them.
-    #[test]
-    fn what_is_hidden_is_what_the_tables_of_unicode_say() {
-        const CLASS: &str = r"[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}\x{2800}]";
-        let class = regex_syntax::parse(CLASS).unwrap().into_kind();
-        let HirKind::Class(Class::Unicode(class)) = class else { panic!("{class:?}") };
-        let ranges: Vec<_> =
-            class.ranges().iter().map(|range| range.start()..=range.end()).collect();
-        assert!(ranges.len() > 20, "{}", ranges.len());
-        for character in '\0'..=char::MAX {
-            let is_there = ranges.iter().any(|range| range.contains(&character));
-            assert_eq!(super::is_hidden(character), is_there, "{character:?}");
-        }
-    }
-}
+mod tests;

@@ -68,7 +68,8 @@ impl Evidence {
             let sq_ft = here.recorded.filter(|area| area.sq_ft().fract() == 0.0)?.whole_sq_ft();
             let (a, b) = rectangle(case.walls.spaces[space].outline.vectors())?;
             let rounded = |step: Step| [a, b].map(|wall| wall.rounded(step, case.rule.halves));
-            let [one, other] = rounded(Step::WholeFoot).map(|wall| wall.nm() / Length::FOOT.nm());
+            let [one, other] =
+                rounded(Step::WholeFoot).map(|wall| wall.nm().div_euclid(Length::FOOT.nm()));
             let [wide, deep] = rounded(Step::HalfFoot).map(Length::feet);
             #[expect(clippy::cast_possible_truncation, reason = "the area of one space in sq ft")]
             let by_half = (wide * deep).round() as i64;

@@ -31,7 +31,7 @@ fn a_headline_outside_the_worst_case_says_that_its_walls_are_rounded() {
         cottage.contains("Record 630 sq ft. Measured, each wall to a tenth of a foot: 607 sq ft.")
     );
     // 1,385 is within 4 of 1,385.
-    assert!(first(&sketch("map-outline")).contains("Record 1,551 sq ft. Measured 1,385 sq ft."));
+    assert!(first(&sketch("map-outline")).contains("Record 1,551 sq ft. Measured 1,385 sq ft,"));
 }
 
 #[test]
@@ -172,7 +172,7 @@ fn what_is_below_grade_is_neither_added_to_the_headline_nor_left_out_of_the_requ
 fn walls_to_measure_again_come_with_what_follows() {
     let page = first(&sketch("recorded-sides"));
     assert!(
-        page.contains("Please measure sides 4 and 6 again; if the lengths are as measured here, please correct the record to 1,699 sq ft."),
+        page.contains("Please measure sides 4 and 6 again; if the lengths are as measured here, please correct the record to 1,699 sq ft (1,692 if each wall is rounded to the foot)."),
         "{page}"
     );
 }

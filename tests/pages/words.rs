@@ -396,7 +396,7 @@ fn a_roof_without_measured_walls_is_told_on_the_first_page_and_no_correction_is_
     assert!(
         first.contains("A map shows a part that was not measured, on the north side of the house")
     );
-    assert!(first.contains("without its eaves about 14' by 12', 168 sq ft"), "{first}");
+    assert!(first.contains("without its eaves about 14' by 12', 168 of the 171 sq ft"), "{first}");
     assert_eq!(first.matches("A map shows").count(), 1, "{first}");
     let until = "No correction is requested until the owner has measured what stands on the north side of the house, where a map shows a roof.";
     assert!(first.contains(until), "{first}");
