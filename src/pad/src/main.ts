@@ -1192,10 +1192,7 @@ function adding(now: Look): HTMLElement {
     const open = () => addSpace(levelShown(look ?? now), false);
     return h('div', { class: 'after' }, undoing, can && h('button', { type: 'button', class: 'quiet', onclick: open }, say('further')));
   }
-  const kind = select(now.kinds, addingOn ? 'garage' : now.kinds[0], say('kind'), (kind) => {
-    // These seldom lie under the same roof.
-    if (['porch', 'deck', 'patio', 'balcony', 'carport'].includes(kind)) isInside = within.checked = false;
-  });
+  const kind = select(now.kinds, addingOn ? 'garage' : now.kinds[0], say('kind'), () => undefined);
   const called = h('input', { 'aria-label': say('called'), placeholder: say('called') });
   const level = select([...now.rows.levels, ''], addingOn, say('on'), (level) => {
     addingOn = level;

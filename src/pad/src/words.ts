@@ -27,7 +27,7 @@ export const words = {
   record: 'The record says ({unit})',
   listing: 'The listing says ({unit})',
   plan: 'The plan says ({unit})',
-  veneer: 'Brick: thickness in {unit}, or none (walls taped outside include it)',
+  veneer: 'Brick walls: thickness in {unit}, or none (walls taped outside include it)',
   walkHint: 'Stand in the street and face the house. Back is away from you, front is toward you. Start at any corner and go around either way.',
   walk: 'The walk around',
   keys: 'The up and down keys go from wall to wall; in a list they choose from it.',
