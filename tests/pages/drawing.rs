@@ -167,7 +167,7 @@ fn a_text_on_another_on_a_line_or_off_the_paper_is_found() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(crate::cases(500)))]
+    #![proptest_config(ProptestConfig::with_cases(crate::cases(300)))]
 
     #[test]
     fn nothing_overlaps_on_the_pages_of_random_houses(house in houses()) {
@@ -217,7 +217,7 @@ fn the_number_of_a_wall_that_is_asked_about_is_on_the_drawing() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(crate::cases(250)))]
+    #![proptest_config(ProptestConfig::with_cases(crate::cases(150)))]
 
     /// The recorded length of side 2, three feet too long, is asked about whatever the house looks like.
     #[test]

@@ -218,7 +218,7 @@ fn lines_of_values() -> impl Strategy<Value = Vec<String>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(crate::cases(600)))]
+    #![proptest_config(ProptestConfig::with_cases(crate::cases(300)))]
 
     #[test]
     fn lines_of_values_are_read_tidied_and_reported(lines in lines_of_values(), record in 900_u32..3_000) {
