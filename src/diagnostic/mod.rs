@@ -662,8 +662,8 @@ pub(crate) fn is_hidden(character: char) -> bool {
 }
 
 /// What is shown as nothing though it is no format character: the other code points with the property
-/// Default_Ignorable_Code_Point (Unicode 16.0, `DerivedCoreProperties.txt`), and the blank Braille pattern. A test
-/// compares them with the tables of a library.
+/// Default_Ignorable_Code_Point, and the blank Braille pattern. They were written down from memory; a test compares
+/// them with the tables of a library.
 const IGNORABLE: [std::ops::RangeInclusive<char>; 11] = [
     '\u{34F}'..='\u{34F}',
     '\u{115F}'..='\u{1160}',

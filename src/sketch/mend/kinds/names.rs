@@ -9,7 +9,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         quotes_in_a_name,
         noun_and_name,
-        inch_mark_in_a_name,
         unopened,
         level_with_a_face,
         numbered_level,
@@ -236,24 +235,6 @@ fn noun_and_name(typed: &Typed<'_>) -> Option<Answer> {
     }
     let lines = kinds.iter().map(|kind| format!("{kind} {}", typed.rest(1))).collect();
     Some(Answer::Lines(lines, format!("a sides file has another word for `{noun}`")))
-}
-
-/// `deck "12' x 14'6" deck" start …`: an inch mark within a name.
-fn inch_mark_in_a_name(typed: &Typed<'_>) -> Option<Answer> {
-    let text = typed.piece(1).filter(|text| text.sort == Sort::Text)?;
-    kind_word(&typed.lower(0))?;
-    let inner = text.text.get(1..text.text.len().checked_sub(1)?)?;
-    let is_size = inner.ends_with(|last: char| last.is_ascii_digit()) && inner.contains('\'');
-    let after = typed.line.get(text.at + text.text.len()..)?;
-    let (more, rest) = after.split_once('"').filter(|_| is_size)?;
-    let is_name =
-        more.contains(char::is_alphabetic) && !more.contains(|c: char| c.is_ascii_digit());
-    is_name.then(|| {
-        Answer::line(
-            format!("{} \"{inner} in {}\"{rest}", typed.text(0, 1), more.trim()),
-            "an inch mark would end the name: in a text it is `in`",
-        )
-    })
 }
 
 /// `deck/porch "Back" from …`: one space is of one kind.
