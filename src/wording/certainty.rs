@@ -105,7 +105,25 @@ impl Sentences<'_> {
             true => "No counted wall",
             false => "No wall",
         };
-        Some(format!("{no_wall} was measured; every length is {}.", words::one_of(&words)))
+        Some(format!(
+            "{no_wall} was measured; every length is {}.{}",
+            words::one_of(&words),
+            self.moved_outward()
+        ))
+    }
+
+    /// What is added to the lengths of counted spaces that end at another face than the outside one, preceded by a
+    /// space; empty if there are none.
+    fn moved_outward(&self) -> String {
+        let is_at =
+            |face: Face| self.house.spaces.iter().any(|space| space.counted && space.face == face);
+        [
+            (Face::Frame, " To lengths at the frame, what is outside the frame is added."),
+            (Face::Inside, " To lengths measured inside, the thickness of the walls is added."),
+        ]
+        .into_iter()
+        .filter_map(|(face, sentence)| is_at(face).then_some(sentence))
+        .collect()
     }
 
     /// The lengths that were taped as checks, each with what the walls give; `None` if there are none.
@@ -186,6 +204,18 @@ impl Sentences<'_> {
         // The area of the first sentence on the page follows from the one here.
         let leads = match changes.strip_prefix('+') {
             _ if changes == "0" => "does not change it".to_owned(),
+            // The ± is not that of the rounded area, which lies outside it.
+            Some(more) if self.is_rounded_beyond() => {
+                format!(
+                    "adds {more} {unit}, which the ± leaves out, and makes it {} {unit}",
+                    number(rounded)
+                )
+            }
+            None if self.is_rounded_beyond() => format!(
+                "subtracts {} {unit}, which the ± leaves out, and makes it {} {unit}",
+                changes.trim_start_matches('\u{2212}'),
+                number(rounded)
+            ),
             Some(more) => format!("makes it {} {unit}, {more} {unit} more", number(rounded)),
             None => {
                 let less = changes.trim_start_matches('\u{2212}');

@@ -166,13 +166,25 @@ impl Sentences<'_> {
             return None;
         }
         let areas = spaces.iter().map(|&space| &self.areas.spaces[space]);
+        let parts: Vec<Area> = areas.clone().map(|areas| areas.net_tenth_foot).collect();
         let feet: Area = areas.clone().map(|areas| areas.net_whole_foot).sum();
-        let fine: Area = areas.map(|areas| areas.net_tenth_foot).sum();
+        let fine: Area = parts.iter().copied().sum();
+        let worked = self.worked_if_unlike(&parts, fine);
         let adds = line.area().whole_sq_ft();
         (adds == feet.whole_sq_ft() && fine.whole_sq_ft() != feet.whole_sq_ft()).then(|| {
             let [feet, fine] = [feet, fine].map(|area| number_or_size(area, self.is_metric()));
-            format!("{feet} to the whole foot, {fine} to {}", self.fine())
+            format!("{feet} to the whole foot, {fine} to {}{worked}", self.fine())
         })
+    }
+
+    /// Areas with their decimals, in parentheses to follow their sum, where as whole numbers, as they stand on the
+    /// drawing, they do not add up to it: ` (223.56 + 223.56)`. Empty if they do.
+    fn worked_if_unlike(&self, parts: &[Area], sum: Area) -> String {
+        let whole: i64 = parts.iter().map(|part| part.whole_sq_ft()).sum();
+        let worked = (whole != sum.whole_sq_ft() && !self.is_metric())
+            .then(|| sum_as_printed(parts, sum, false))
+            .flatten();
+        worked.map_or_else(String::new, |(numbers, _)| format!(" ({})", numbers.join(" + ")))
     }
 
     /// Whether rounding alone explains the gap, and what else is possible.
@@ -358,10 +370,10 @@ impl Sentences<'_> {
             gross.range().filter(|range| range.low.whole_sq_ft() != range.high.whole_sq_ft())?;
         let range = self.totals_in(figure, range);
         Some(match gross.is_one_of_two() {
-            true => format!("{range}, as walls near the half foot are rounded"),
+            true => format!("{range}, since a wall near the half foot may go either way"),
             // Parentheses inside parentheses are hard to read.
             false => format!(
-                "possible range {}, as walls near the half foot are rounded",
+                "possible range {}, since a wall near the half foot may go either way",
                 range.replace(" (", ", ").replace(')', "")
             ),
         })

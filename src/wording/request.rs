@@ -15,12 +15,24 @@ use crate::wording::size::Units;
 use crate::wording::step_lines::not_explained;
 
 impl Sentences<'_> {
-    /// The request to the publisher of a figure, in one sentence.
+    /// The request to the publisher of a figure, in one sentence, after whom it is for.
+    pub(crate) fn request(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
+        let asked = self.asked(reconciliation, figure);
+        if !self.asks_anything(figure) {
+            return asked;
+        }
+        match figure.is_record() {
+            true => format!("To the office that keeps {}: {asked}", the(figure)),
+            false => format!("To whoever published {}: {asked}", the(figure)),
+        }
+    }
+
+    /// What is asked, in one sentence.
     ///
     /// If the figure is too large, the request is to correct it or to state what else it counts; but if the record's
     /// own lengths give its total, only to measure those that differ, and if rounding alone would account for it,
     /// only to state the rule for rounding. If the figure is smaller, nothing is requested.
-    pub(crate) fn request(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
+    fn asked(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
         let apart = figure.apart_sq_ft();
         match figure.agreement() {
             Agreement::ToTheSquareFoot => {
@@ -99,7 +111,6 @@ impl Sentences<'_> {
     }
 
     /// Whether the publisher of a figure is asked for anything, as [`Sentences::request`] puts it.
-    #[cfg(feature = "pages")]
     pub(crate) fn asks_anything(&self, figure: &Figure) -> bool {
         !figure.agreement().agrees()
             && figure.measured_like_figure().whole_sq_ft() != 0
@@ -192,14 +203,13 @@ impl Sentences<'_> {
         };
         // Where the walls rounded here leave something, they would have to be rounded in another way.
         let would = if not_explained(figure) == 0 { "would" } else { "could" };
-        let (stated, fine) = (self.as_stated(), self.fine());
-        if figure.says_rule() {
-            return format!(
-                "Please state whether each wall was rounded to the {unit}, {stated}, which {would} account for the difference, and whether {area} can be recorded, with each wall to {fine}{taken}"
-            );
-        }
+        let stated = match figure.says_rule() {
+            true => format!(", {}", self.as_stated()),
+            false => String::new(),
+        };
         format!(
-            "Please state whether each wall was rounded to the {unit}, which {would} account for the difference. With each wall to {fine}, the area is {area}{taken}"
+            "Please state whether each wall was rounded to the {unit}{stated}, which {would} account for the difference, and whether {area} can be recorded, with each wall to {}{taken}",
+            self.fine()
         )
     }
 

@@ -47,7 +47,10 @@ fn what_is_left_within_rounding_has_one_name_in_list_chart_and_request() {
     assert!(cottage.contains("which could account for the difference"), "{cottage}");
     // 40 × 28 = 1,120 and 41 × 28 = 1,148: no total between them, so 1,140 is not within rounding.
     let lot = told("lot");
-    assert!(lot.contains("(1,120 or 1,148, as walls near the half foot are rounded)"), "{lot}");
+    assert!(
+        lot.contains("(1,120 or 1,148, since a wall near the half foot may go either way)"),
+        "{lot}"
+    );
     assert!(lot.contains("not explained \u{2212}8"), "{lot}");
     assert!(!lot.contains("the rest"), "{lot}");
 }

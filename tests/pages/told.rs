@@ -204,7 +204,7 @@ fn a_metric_range_does_not_give_one_number_of_square_feet_two_sizes() {
     assert!(cabin.contains("82.4 sq m (886 sq ft)"), "{cabin}");
     assert!(
         cabin.contains(
-            "(possible range 82.3 to 83.2 sq m, as walls near the half foot are rounded)"
+            "(possible range 82.3 to 83.2 sq m, since a wall near the half foot may go either way)"
         ),
         "{cabin}"
     );
@@ -392,4 +392,38 @@ fn walls_that_nobody_measured_are_not_to_be_measured_again() {
         "{page}"
     );
     assert!(!page.contains("measure them again"), "{page}");
+}
+
+/// Whom the request is for, and that the area it asks for is the headline's.
+#[test]
+fn the_request_says_whom_it_asks_and_asks_for_the_area_of_the_headline() {
+    let cottage = first(&sketch("cottage"));
+    // 29.6 × 20.5 = 606.8, by hand.
+    for said in [
+        "Measured, each wall to a tenth of a foot: 607 sq ft.",
+        "To the office that keeps the record: Please state whether each wall was rounded to the whole foot, which could account for the difference, and whether 607 sq ft can be recorded, with each wall to a tenth of a foot.",
+    ] {
+        assert!(cottage.contains(said), "{said}: {cottage}");
+    }
+    // What agrees asks nobody for anything.
+    let plan = first(&sketch("builders-plan"));
+    assert!(plan.contains("No change is requested") && !plan.contains("To the office"), "{plan}");
+}
+
+/// Lengths of a plan that the outside wall is added to are not all there is.
+#[test]
+fn a_plan_to_the_frame_says_what_is_added_to_it() {
+    let page = first(&sketch("modular"));
+    let said = "No wall was measured; every length is from the plan. To lengths at the frame, what is outside the frame is added.";
+    assert!(page.contains(said), "{page}");
+}
+
+/// 5.2 × 43 is 223.6, which is printed as 224; two of them are 447.2, by hand.
+#[test]
+fn parts_whose_whole_numbers_do_not_add_up_stand_beside_their_sum() {
+    let page = first(&sketch("basement"));
+    assert!(
+        page.contains("430 to the whole foot, 447 to a tenth of a foot (223.60 + 223.60)"),
+        "{page}"
+    );
 }
