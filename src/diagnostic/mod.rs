@@ -152,6 +152,7 @@ words! {
     UnitMissing "unit-missing" Warning "A number without a unit stands among lengths in meters: feet, or a unit left off?";
     FarOff "far-off" Warning "An area is three times what the sides come to, or more, or a third of it: is a digit wrong, or a unit?";
     LivingApart "living-apart" Warning "Living space that stands apart from the rest of its level.";
+    TouchesNothing "touches-nothing" Warning "A space that begins at a corner of another has no wall against any.";
     NamedBelowGrade "named-below-grade" Warning "A level named as a basement counts as above grade.";
     NamedOtherwise "named-otherwise" Warning "A space named as a garage, a porch or the like is counted as living area.";
     OutbuildingAbove "outbuilding-above" Warning "An outbuilding is typed under an upper level.";
@@ -189,6 +190,10 @@ pub struct Diagnostic {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub struct Move {
+    /// The line of the space that is moved.
+    pub of: Span,
+    /// The name of the space that it then stands against.
+    pub beside: String,
     /// The words of directions that its sides exchange, in pairs; empty if they stay as they are.
     pub exchanged: Vec<[&'static str; 2]>,
     /// Where it begins, as it is typed: `from "House" corner 3`; empty if it stays where it is.

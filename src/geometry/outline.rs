@@ -581,6 +581,13 @@ impl Extent {
         let shared = |a: (i64, i64), b: (i64, i64)| a.1.min(b.1) - a.0.max(b.0);
         shared(self.east, other.east).min(shared(self.north, other.north)) > width
     }
+
+    /// Whether two boxes, which may be up to `gap` apart, lie along each other for more than `width`.
+    pub(crate) fn lies_along(&self, other: &Extent, gap: i64, width: i64) -> bool {
+        let shared = |a: (i64, i64), b: (i64, i64)| a.1.min(b.1) - a.0.max(b.0);
+        let (east, north) = (shared(self.east, other.east), shared(self.north, other.north));
+        east.min(north) >= -gap && east.max(north) > width
+    }
 }
 
 /// The circle of a curved side: its radius in nanometers and the angle it spans in radians.

@@ -76,8 +76,9 @@ pub struct Mend {
     pub text: String,
     /// What a button says.
     pub label: String,
-    /// Of several of one kind, what a button says that shows them; a person first chooses among these.
-    pub group: Option<String>,
+    /// Of several of one kind, what a button says that shows them, from the outside in; a person first chooses among
+    /// these.
+    pub group: Vec<String>,
     /// The row that has the focus afterwards, as indices of its walk and in it.
     pub at: Option<(usize, usize)>,
 }
@@ -166,6 +167,9 @@ fn state(rows: &Rows) -> String {
     let without: Vec<String> = begun().flat_map(|walk| unread(walk, walks.len() == 1)).collect();
     if !without.is_empty() {
         return format!("Back at the start, but without {}.", words::all_of(&without));
+    }
+    if let Some(empty) = walks.iter().find(|walk| walk.rows.is_empty()) {
+        return format!("{} has no walls yet.", empty.name);
     }
     match begun().all(|walk| walk.gap.is_empty()) {
         true => "Back at the start.".to_owned(),
@@ -262,7 +266,7 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
             let shown = in_row(source, (from, to, &text), line)
                 .or_else(|| in_field(source, (from, to, &text), field));
             let label = format!("Use {}", shown.unwrap_or_else(|| text.trim().to_owned()));
-            Mend { from, to, text, label, group: None, at: None }
+            Mend { from, to, text, label, group: Vec::new(), at: None }
         })
         .collect();
     // A row shows a remark nowhere, so that two replacements may be one to it: the first is offered.
@@ -435,7 +439,7 @@ fn repaired(source: &Source, rows: &Rows, line: usize, side: &str) -> Option<Men
         Edit::Remove { .. } => (format!("Remove wall {}", row.number), r.saturating_sub(1)),
         _ => (format!("Use {}", in_row(source, (from, to, &text), line)?), r),
     };
-    Some(Mend { from, to, text, label, group: None, at: Some((w, r)) })
+    Some(Mend { from, to, text, label, group: Vec::new(), at: Some((w, r)) })
 }
 
 /// A wall that may be missing after a row, without a length: the gap would hide every other error.
@@ -447,7 +451,7 @@ fn inserted(source: &Source, rows: &Rows, after: usize, way: &str) -> Option<Men
     let (from, to, text) = difference(source.text(), &edited(source.text(), &edit));
     let label =
         format!("Insert a wall {} after wall {}", way.spoken(), rows.walks[w].rows[r].number);
-    Some(Mend { from, to, text, label, group: None, at: Some((w, r + 1)) })
+    Some(Mend { from, to, text, label, group: Vec::new(), at: Some((w, r + 1)) })
 }
 
 /// Puts the first space of a level where it fits over the level below.
@@ -460,7 +464,7 @@ fn placed(source: &Source, span: Span, start: &str) -> Option<Mend> {
         to,
         text,
         label: "Put it there".to_owned(),
-        group: None,
+        group: Vec::new(),
         at: None,
     })
 }
@@ -494,7 +498,14 @@ fn instead(source: &Source, row: &Row, length: String) -> Option<Mend> {
     let from = line + source.text().get(line..)?.find(&row.length)?;
     let to = from + row.length.len();
     let shown = in_row(source, (from, to, &length), row.line)?;
-    Some(Mend { from, to, text: length, label: format!("Use {shown}"), group: None, at: None })
+    Some(Mend {
+        from,
+        to,
+        text: length,
+        label: format!("Use {shown}"),
+        group: Vec::new(),
+        at: None,
+    })
 }
 
 fn row_on(rows: &Rows, line: usize) -> Option<(usize, usize)> {
@@ -612,8 +623,9 @@ fn in_field(
 fn lies_well(name: &str, text: String, line: usize) -> bool {
     let is_at_it = |errors: &Diagnostics| {
         errors.list().iter().any(|one| {
-            errors.source().line(one.span().start) == line
-                && matches!(one.word(), Word::SpacesOverlap | Word::NotInside)
+            let is_its = |span: Span| errors.source().line(span.start) == line;
+            matches!(one.word(), Word::SpacesOverlap | Word::NotInside)
+                && (is_its(one.span()) || one.others().iter().any(|(span, _)| is_its(*span)))
         })
     };
     read::read(name, text).err().is_none_or(|errors| !is_at_it(&errors))
@@ -621,7 +633,7 @@ fn lies_well(name: &str, text: String, line: usize) -> bool {
 
 /// Lays a space that covers another elsewhere, if the text is then accepted.
 fn laid(source: &Source, one: &Diagnostic, to: &Move, rows: &Rows) -> Option<Mend> {
-    let line = source.line(one.span().start);
+    let line = source.line(to.of.start);
     let exchanged = to.exchanged.iter().map(|pair| pair.map(str::to_owned)).collect();
     let mended = edited(source.text(), &Edit::Lay { line, exchanged, start: to.start.clone() });
     if !lies_well(source.name(), mended.clone(), line) {
@@ -629,7 +641,15 @@ fn laid(source: &Source, one: &Diagnostic, to: &Move, rows: &Rows) -> Option<Men
     }
     let seen = |text: &str| street::seen(text, rows.compass);
     let label = capital(&seen(&to.stands));
-    let group = Some(capital(&seen(&format!("on the {} side", to.side))));
+    let side = capital(&seen(&format!("on the {} side", to.side)));
+    // Where either of two spaces may be misplaced, it is asked first which.
+    let group = match one.moves().iter().all(|other| other.of == to.of) {
+        true => vec![side],
+        false => {
+            let walk = rows.walks.iter().find(|walk| walk.line == line)?;
+            vec![walk.name.clone(), format!("{side} of {}", to.beside)]
+        }
+    };
     let (from, to, text) = difference(source.text(), &mended);
     Some(Mend { from, to, text, label, group, at: None })
 }
@@ -648,10 +668,15 @@ fn overlapping<'a>(
     Some((inner, one.others().iter().find_map(|(span, _)| walk_on(span.start))?))
 }
 
-/// Asks where a space stands that covers another's ground.
+/// Asks where a space stands that covers another's ground or touches none, or which of two.
 fn which_side(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<String> {
-    let (inner, outer) = overlapping(source, one, rows)?;
-    Some(format!("where does {} stand, seen from {}?", quoted(&inner.name), quoted(&outer.name)))
+    let (first, moves) = (one.moves().first()?, one.moves());
+    if moves.iter().any(|to| to.of != first.of) {
+        return Some("which of the two stands elsewhere?".to_owned());
+    }
+    let line = source.line(first.of.start);
+    let walk = rows.walks.iter().find(|walk| walk.line == line)?;
+    Some(format!("where does {} stand, seen from {}?", quoted(&walk.name), quoted(&first.beside)))
 }
 
 /// Says that a space lies inside another whose ground it covers, if the text is then accepted.
@@ -672,7 +697,7 @@ fn inside(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<(String, Men
         quoted(&inner.name)
     );
     let label = format!("{} is inside the walk of {}", inner.name, outer.name);
-    Some((help, Mend { from, to, text, label, group: None, at: None }))
+    Some((help, Mend { from, to, text, label, group: Vec::new(), at: None }))
 }
 
 /// A text of the report as a form says it: with its directions, and with walls for sides.
@@ -702,7 +727,14 @@ fn walked_on(
         let edit = Edit::Move { lines, after: to.line };
         let (from, end, text) = difference(source.text(), &edited(source.text(), &edit));
         let at = rows.walks.iter().position(|walk| walk.line == to.line).map(|w| (w, 0));
-        Mend { from, to: end, text, label: format!("Move them to {}", to.name), group: None, at }
+        Mend {
+            from,
+            to: end,
+            text,
+            label: format!("Move them to {}", to.name),
+            group: Vec::new(),
+            at,
+        }
     });
     let help = format!(
         "after wall {} the walk is back at its start: do the walls from wall {number} on belong to another space?",

@@ -231,6 +231,7 @@ impl Checker<'_> {
         self.find_parents(level, &on_level, all);
         if !level.doubtful && !self.unit_doubtful {
             self.overlaps(&placed);
+            self.touching_nothing(&placed);
         }
     }
 

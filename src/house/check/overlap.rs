@@ -281,6 +281,40 @@ impl Checker<'_> {
         }
     }
 
+    /// Reports spaces that begin at a corner of another one and touch no space of their level but at a point: mostly
+    /// they begin at another corner, or run the other way from it.
+    pub(super) fn touching_nothing(&mut self, placed: &[usize]) {
+        let (inch, foot) = (Length::INCH.nm(), Length::FOOT.nm());
+        for &space in placed {
+            let here = &self.house.spaces[space];
+            let is_by_itself = here.by_itself || here.parent.is_some();
+            if is_by_itself || here.kind.lies_in_another() || self.misplaced.contains(&space) {
+                continue;
+            }
+            let lies_along = |&other: &usize| {
+                let there = &self.house.spaces[other];
+                let gap = if here.face == there.face { inch } else { foot };
+                other != space
+                    && !there.by_itself
+                    && here.extent.lies_along(&there.extent, gap, foot)
+            };
+            if placed.iter().any(lies_along) {
+                continue;
+            }
+            let Some(of) = self.begins_at(space) else { continue };
+            let message = format!(
+                "{} touches {} at a corner only: no wall of it lies against another space",
+                quoted(&here.name),
+                quoted(&self.house.spaces[of].name)
+            );
+            let warning = Diagnostic::new(Word::TouchesNothing, here.span, message);
+            let moves = self.moves_beside(space, of);
+            let helps = self.starts(&moves, space);
+            let warning = helps.into_iter().fold(warning, Diagnostic::help);
+            self.report(moves.into_iter().fold(warning, Diagnostic::moved));
+        }
+    }
+
     pub(super) fn report_overlap(&mut self, a: usize, b: usize, overlap: f64) {
         let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
         let message = format!(
@@ -302,10 +336,45 @@ impl Checker<'_> {
                 quoted(&self.house.spaces[b].name)
             ));
         }
-        let moves = self.moves_beside(b, a);
+        let moves = self.moves_apart(a, b);
         let helps = self.overlap_helps(a, b, &moves);
         let fault = helps.into_iter().fold(fault, Diagnostic::help);
         self.report(moves.into_iter().fold(fault, Diagnostic::moved));
+    }
+
+    /// Where one of two overlapping spaces may stand instead. Beside the level's main space, or beside one that it
+    /// begins at, only the later of the two can be in a wrong place; of two others, either can.
+    fn moves_apart(&mut self, a: usize, b: usize) -> Vec<Move> {
+        let main = self.main_space(self.house.spaces[a].level);
+        let is_only_later = [a, b].contains(&main)
+            || self.begins_at(b) == Some(a)
+            || self.house.spaces[b].parent.is_some();
+        if is_only_later {
+            return self.moves_beside(b, a);
+        }
+        [b, a].into_iter().flat_map(|space| self.moves_beside(space, main)).collect()
+    }
+
+    /// The first living space of a level; without one, its first space.
+    fn main_space(&self, level: usize) -> usize {
+        let all = self.house.spaces.iter().enumerate();
+        let on_level = || all.clone().filter(|(_, space)| space.level == level);
+        let living = on_level().find(|(_, space)| space.kind == Kind::Living);
+        living.or_else(|| on_level().next()).map_or(0, |(i, _)| i)
+    }
+
+    /// The space at a corner of which the file says that another begins.
+    fn begins_at(&self, space: usize) -> Option<usize> {
+        let (level, span) = (self.house.spaces[space].level, self.house.spaces[space].span);
+        let sketch = self.sketch.levels.get(level)?;
+        let place = &sketch.spaces.iter().find(|one| one.span == span)?.space.place;
+        let is_named = |one: &&SpaceSketch| match place {
+            Place::CornerOf(of, _) => one.space.name == *of,
+            Place::Corner(name) => one.walk.corners.iter().any(|corner| corner.name == *name),
+            Place::Origin | Place::Start(_) => false,
+        };
+        let of = sketch.spaces.iter().find(is_named)?.span;
+        self.house.spaces.iter().position(|one| one.span == of)
     }
 
     /// Suggestions of what to type where space `b` overlaps `a`, the most likely first.
@@ -324,15 +393,7 @@ impl Checker<'_> {
             let fits = format!("beside {} it fits inside {}", quoted(&first), quoted(&around));
             return vec![Self::offered(&places, &fits).unwrap_or_else(|| how_to_place(&around))];
         }
-        let sides = moves.chunk_by(|one, other| one.side == other.side);
-        // On each side the place that changes the least.
-        let mut starts: Vec<String> =
-            sides.filter_map(|side| side.first()).map(|to| moved_in_words(to, &first)).collect();
-        if moves.is_empty() {
-            starts = vec![how_to_place(&first)];
-        } else {
-            starts.push("elsewhere along a wall, it is `start` and how far east and north of where the level's first walk begins".to_owned());
-        }
+        let starts = self.starts(moves, b);
         let apart = vec!["if it stands by itself, where does not matter: `detached`".to_owned()];
         match kind {
             _ if kind == Kind::Outbuilding || stands_by_itself(&name) => [apart, starts].concat(),
@@ -349,6 +410,26 @@ impl Checker<'_> {
             _ if is_part && says_inside(&name) => [self.within(a, b), starts, apart].concat(),
             _ => [starts, self.within(a, b), apart].concat(),
         }
+    }
+
+    /// The places where `space`, or another one that is told by its name, may stand instead.
+    fn starts(&self, moves: &[Move], space: usize) -> Vec<String> {
+        let Some(first) = moves.first() else {
+            let level = self.house.spaces[space].level;
+            let first = self.house.spaces.iter().position(|one| one.level == level);
+            let main = Some(self.main_space(level)).filter(|main| *main < space).or(first);
+            return vec![how_to_place(&self.house.spaces[main.unwrap_or(space)].name)];
+        };
+        let sides = moves.chunk_by(|one, other| (one.of, one.side) == (other.of, other.side));
+        let is_either = moves.iter().any(|to| to.of != first.of);
+        // On each side the place that changes the least.
+        let places = sides.filter_map(|side| side.first()).map(|to| {
+            let of = self.house.spaces.iter().find(|space| space.span == to.of);
+            let name = of.filter(|_| is_either).map(|space| quoted(&space.name));
+            moved_in_words(to, name.as_deref())
+        });
+        let elsewhere = "elsewhere along a wall, it is `start` and how far east and north of where the level's first walk begins";
+        places.chain([elsewhere.to_owned()]).collect()
     }
 
     /// The suggestion that space `b` is a part of `a`, if it would be accepted as one.
@@ -636,15 +717,17 @@ fn how_to_place(first: &str) -> String {
     )
 }
 
-/// Where a space may stand on one side of the first one, and what is typed for it.
-fn moved_in_words(to: &Move, first: &str) -> String {
+/// Where a space may stand on one side of another one, and what is typed for it; `name` tells which of two it is.
+fn moved_in_words(to: &Move, name: Option<&str>) -> String {
     let pairs = to.exchanged.iter().map(|[one, other]| format!("its `{one}` and `{other}`"));
     let pairs: Vec<String> = pairs.collect();
     let exchanged = (!pairs.is_empty()).then(|| format!("exchange {}", words::all_of(&pairs)));
-    let start = (!to.start.is_empty()).then(|| format!("type `{}`", to.start));
+    let after = if name.is_some() { " after its name" } else { "" };
+    let start = (!to.start.is_empty()).then(|| format!("type `{}`{after}", to.start));
     let typed: Vec<String> = start.into_iter().chain(exchanged).collect();
     let (side, stands, typed) = (to.side, &to.stands, typed.join(", and "));
-    format!("if it stands on the {side} side of {}, {stands}: {typed}", quoted(first))
+    let it = name.unwrap_or("it");
+    format!("if {it} stands on the {side} side of {}, {stands}: {typed}", quoted(&to.beside))
 }
 
 /// Whether a building of this name is usually detached.

@@ -213,7 +213,9 @@ impl Checker<'_> {
                 .collect();
             let Some(stands) = self.against(&extent, other, way) else { continue };
             let changes = usize::from(!start.is_empty()) + usize::from(!turned.is_empty());
-            let to = Move { exchanged, start, side: way.word(), stands };
+            let (of, beside) =
+                (self.house.spaces[space].span, self.house.spaces[other].name.clone());
+            let to = Move { of, beside, exchanged, start, side: way.word(), stands };
             laid.push(Laid { changes, flush, extent, to });
         }
         laid.sort_by(|a, b| a.changes.cmp(&b.changes).then(b.flush.total_cmp(&a.flush)));

@@ -66,8 +66,15 @@ pub(super) fn suspects_on(
                     if read { suspect.undone(Reread::Length(held), 0) } else { suspect }
                 }
                 Err(None) => match slip(side, leg.length, held, slack, stated) {
-                    // Any length may have been written without its inches: it says nothing about them.
-                    Some((slip @ Slip::InchesLeftOff, _)) => Suspect::common(leg.side, slip),
+                    // Any whole feet may have been written without their inches, and say nothing about them: what the
+                    // gap leaves is offered where no other length of the axis is of whole feet.
+                    Some((slip @ Slip::InchesLeftOff, read)) => {
+                        let suspect = Suspect::common(leg.side, slip);
+                        let is_only = traverse.legs_along(axis).all(|other| {
+                            other.side == leg.side || other.length % Length::FOOT.nm() != 0
+                        });
+                        if is_only { suspect.undone(Reread::Length(read), stated) } else { suspect }
+                    }
                     // The wall that is far longer is asked about, and not what is as far shorter than it.
                     Some((Slip::PointMisplaced, read))
                         if read > leg.length
@@ -535,8 +542,14 @@ fn slip(side: &Side, typed: i64, held: i64, slack: i64, stated: i64) -> Option<(
     }
     let whole_feet = [1, 5, 10].iter().flat_map(|feet| [typed + feet * foot, typed - feet * foot]);
     let dropped = feet.checked_div(10).unwrap_or(0);
+    let has_point = side.typed.contains('.');
     let digits = (0..10).map(|digit| (feet * 10 + digit) * foot + rest);
-    let digits = digits.chain([dropped * foot + rest]).filter(|_| feet > 0);
+    let digits = digits.chain([dropped * foot + rest]).filter(|_| feet > 0 && !has_point);
+    // `2.8` for 28' 10": the point misplaced, and the inches left off.
+    let tenfold = typed.saturating_mul(10);
+    if has_point && tenfold % foot == 0 && held > tenfold && held - tenfold < foot {
+        return best(all).or(Some((Slip::PointMisplaced, held)));
+    }
     let points = [10, 100].map(|times| typed.div_euclid(times));
     // 12.6 ft written as 12' 6", or the reverse.
     let inches = rest.checked_div(Length::INCH.nm()).unwrap_or(0);

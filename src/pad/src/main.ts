@@ -1353,7 +1353,7 @@ function paintAnswer(now: Look): void {
     if (!lead) return list('errors', true);
     const first = noticed(lead, false);
     // Where a person first has to say what it is, none of the answers is the usual one.
-    if (!lead.form.mends.some((one) => one.group)) first.querySelector('button.quiet')?.classList.replace('quiet', 'first');
+    if (!lead.form.mends.some((one) => one.group.length)) first.querySelector('button.quiet')?.classList.replace('quiet', 'first');
     return h('div', {},
       h('h3', {}, say('errors')),
       h('ul', {}, h('li', {}, first)),
@@ -1439,7 +1439,7 @@ function noticed(notice: Notice, short: boolean, brief = false): HTMLElement {
   };
   const place = asText ? say('line', { n: notice.line }) : form.field ? say(form.field as Words, { unit: unitOf(form.field) }) : form.place;
   const [message, ...helps] = asText ? [notice.message, ...notice.helps].map((text) => quoted(text)) : form.parts.map(linked);
-  const mends = asText ? notice.mends.map(([from, to, text]) => ({ from, to, text, label: say('use', { words: text.trim() }), group: null, at: null })) : form.mends;
+  const mends = asText ? notice.mends.map(([from, to, text]) => ({ from, to, text, label: say('use', { words: text.trim() }), group: [], at: null })) : form.mends;
   const looks = short || asText ? [] : form.again.filter((one) => one.label);
   return h(
     'span',
@@ -1462,12 +1462,12 @@ const mending = ({ from, to, text, label, at }: Mend, field: keyof Heads | null)
   h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, to, text, field ?? at) }, label);
 
 /// The buttons of what may be changed; several of one kind are shown by a button of their own.
-function choices(mends: Mend[], field: keyof Heads | null): HTMLElement[] {
-  const groups = [...new Set(mends.map((one) => one.group))];
+function choices(mends: Mend[], field: keyof Heads | null, depth = 0): HTMLElement[] {
+  const groups = [...new Set(mends.map((one) => one.group[depth]))];
   return groups.flatMap((group) => {
-    const some = mends.filter((one) => one.group === group);
-    if (group === null) return some.map((one) => mending(one, field));
-    const places = h('span', { class: 'places', role: 'group', 'aria-label': group, hidden: true }, ...some.map((one) => mending(one, field)));
+    const some = mends.filter((one) => one.group[depth] === group);
+    if (group === undefined) return some.map((one) => mending(one, field));
+    const places = h('span', { class: 'places', role: 'group', 'aria-label': group, hidden: true }, ...choices(some, field, depth + 1));
     const open = h('button', { type: 'button', class: 'quiet', 'aria-expanded': 'false' }, group);
     open.onclick = () => {
       places.hidden = !places.hidden;

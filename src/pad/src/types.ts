@@ -101,8 +101,8 @@ export interface Mend {
   to: number;
   text: string;
   label: string;
-  /// Of several of one kind, what the button says that shows them.
-  group: string | null;
+  /// Of several of one kind, what the buttons say that show them, from the outside in.
+  group: string[];
   /// The row that has the focus afterwards.
   at: [number, number] | null;
 }

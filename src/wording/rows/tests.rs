@@ -92,6 +92,8 @@ fn the_state_of_the_walks_is_said() {
     assert_eq!(said(&rows(OPEN)).state, "Still 2' toward the back");
     let closed = OPEN.replace("32'", "30'");
     assert_eq!(said(&rows(&closed)).state, "Back at the start.");
+    let with_a_porch = closed.clone() + "  porch \"Porch\" from \"House\" corner 1\n";
+    assert_eq!(said(&rows(&with_a_porch)).state, "Porch has no walls yet.");
     let more =
         said(&rows(&(closed + "  garage \"Garage\" from \"House\" corner 2\n    north 20'\n")));
     assert_eq!(more.state, "Garage: still 20' toward the street");
@@ -506,7 +508,7 @@ fn a_garage_on_the_house_is_offered_both_ends_of_every_wall_before_it_is_inside(
             "Garage is inside the walk of House",
         ]
     );
-    let groups: Vec<&str> = mends.iter().filter_map(|mend| mend.group.as_deref()).collect();
+    let groups: Vec<&str> = mends.iter().flat_map(|mend| &mend.group).map(String::as_str).collect();
     let sides = ["On the front side", "On the back side", "On the left side", "On the right side"];
     assert_eq!(groups, sides.map(|side| [side, side]).concat());
     // Its corners farthest to the left and to the right, in feet, and the farthest to the back and the front.
@@ -520,13 +522,10 @@ fn a_garage_on_the_house_is_offered_both_ends_of_every_wall_before_it_is_inside(
         [40.0, 62.0, -20.0, 0.0],
         [40.0, 62.0, -30.0, -10.0],
     ];
-    for (mend, extent) in mends.iter().zip(extents) {
+    for (mend, there) in mends.iter().zip(extents) {
         let text = mended(&text, mend);
         assert!(fairfoot_accepts(&text), "{text}");
-        let rows = rows(&text).walks[1].rows.clone();
-        let least = |axis: usize| rows.iter().map(|row| row.to[axis]).fold(f64::MAX, f64::min);
-        let most = |axis: usize| rows.iter().map(|row| row.to[axis]).fold(f64::MIN, f64::max);
-        assert_eq!([least(0), most(0), least(1), most(1)], extent, "{}", mend.label);
+        assert_eq!(extent(&text, 1), there, "{}", mend.label);
         assert!(text.contains(" # attached\n") && text.contains(" note \"east door\"\n"), "{text}");
     }
 }
@@ -543,6 +542,61 @@ fn what_touches_nowhere_else_is_not_laid_there() {
     for mend in list.iter().flat_map(|one| &one.mends) {
         assert!(fairfoot_accepts(&mended(&text, mend)), "{}", mend.label);
     }
+}
+
+/// Where a space ends on the drawing, in feet: to the left and the right, to the back and the front.
+fn extent(text: &str, walk: usize) -> [f64; 4] {
+    let rows = rows(text).walks[walk].rows.clone();
+    let least = |axis: usize| rows.iter().map(|row| row.to[axis]).fold(f64::MAX, f64::min);
+    let most = |axis: usize| rows.iter().map(|row| row.to[axis]).fold(f64::MIN, f64::max);
+    [least(0), most(0), least(1), most(1)]
+}
+
+/// The porch is in the middle of the front; the garage, which stands to the right of the house, was begun at the left of
+/// its front, so that it covers the porch.
+#[test]
+fn of_two_spaces_on_one_ground_it_is_asked_which_stands_elsewhere() {
+    let text = OPEN.replace("32'", "30'")
+        + "  porch \"Porch\" start east 6'\n    south 5'\n    east 12'\n    north 5'\n    west 12'\n  garage \"Garage\" from \"House\" corner 1\n    east 22'\n    south 20'\n    west 22'\n    north 20'\n";
+    let list = told(&text);
+    assert_eq!(list[0].helps, ["which of the two stands elsewhere?"]);
+    let of = |name: &'static str| {
+        list[0]
+            .mends
+            .iter()
+            .filter(move |mend| mend.group.first().is_some_and(|first| first == name))
+    };
+    for mend in of("Garage").chain(of("Porch")) {
+        assert!(fairfoot_accepts(&mended(&text, mend)), "{}", mend.label);
+    }
+    let right = of("Garage").find(|mend| {
+        mend.group[1] == "On the right side of House"
+            && mend.label == "Against wall 3, at its front end"
+    });
+    let laid = right.map(|mend| extent(&mended(&text, mend), 2));
+    assert_eq!(laid, Some([40.0, 62.0, -20.0, 0.0]));
+    // The porch stays where it was when the garage moves, and moves where it is pressed.
+    assert_eq!(right.map(|mend| extent(&mended(&text, mend), 1)), Some([6.0, 18.0, 0.0, 5.0]));
+    assert!(of("Porch").any(|mend| extent(&mended(&text, mend), 1)[0] >= 22.0));
+}
+
+#[test]
+fn a_space_that_touches_the_house_at_a_corner_only_is_asked_where_it_stands() {
+    let garage = "  garage \"Garage\" from \"House\" corner 4\n    east 22'\n    south 20'\n    west 22'\n    north 20'\n";
+    let text = OPEN.replace("32'", "30'") + garage;
+    let list = told(&text);
+    assert_eq!(list.len(), 1);
+    assert_eq!(list[0].helps, ["where does `Garage` stand, seen from `House`?"]);
+    let places: Vec<[f64; 4]> =
+        list[0].mends.iter().map(|mend| extent(&mended(&text, mend), 1)).collect();
+    assert!(places.contains(&[40.0, 62.0, -20.0, 0.0]), "{places:?}");
+    for mend in &list[0].mends {
+        assert!(told(&mended(&text, mend)).is_empty(), "{}", mend.label);
+    }
+    // Along the right wall it stands well.
+    let beside = text.replace("south 20'", "north 20' ").replace("north 20'\n", "south 20'\n");
+    assert_eq!(extent(&beside, 1), [40.0, 62.0, -20.0, 0.0]);
+    assert!(told(&beside).is_empty());
 }
 
 /// What is asked about the walls of a house: number, label and button of each.
@@ -569,6 +623,34 @@ fn of_two_opposite_walls_the_tenth_of_the_other_is_asked_about() {
             .iter()
             .all(|one| one.0 != 2)
     );
+}
+
+/// 28' 10" and 17' 8" are 46' 6".
+#[test]
+fn a_wall_without_its_inches_has_a_button_with_them() {
+    let house = |wall: &'static str| {
+        asked(&[
+            "north 36' 4\"",
+            wall,
+            "south 14' 6\"",
+            "east 17' 8\"",
+            "south 21' 10\"",
+            "west 46' 6\"",
+        ])
+    };
+    // 18' 7" for 17' 8" leaves an inch.
+    assert_eq!(
+        house("east 28'"),
+        [
+            one(2, "inches left off, or wall 4 misread?", "Use right 28' 10\""),
+            one(4, "feet and inches exchanged, or wall 2 misread?", "Use right 18' 7\""),
+        ]
+    );
+    assert_eq!(house("east 2.8'"), [one(2, "a point misplaced?", "Use right 28' 10\"")]);
+    // Of two walls of whole feet, neither is known.
+    let whole =
+        asked(&["north 30'", "east 28'", "south 14'", "east 17'", "south 16'", "west 45' 6\""]);
+    assert!(whole.iter().all(|one| one.2.is_empty()), "{whole:?}");
 }
 
 #[test]
