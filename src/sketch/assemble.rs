@@ -292,15 +292,26 @@ impl Assembler {
         if matches!(head, Head::Tolerance(_)) {
             self.sketch.heads.tolerance_span = span;
         }
+        if matches!(head, Head::TaxYear(_)) {
+            self.sketch.heads.tax_year_span = span;
+        }
         self.sketch.heads.set(head);
     }
 
     fn figure(&mut self, figure: FigureStatement, span: Span, faults: &mut Vec<Diagnostic>) {
         let same = |other: &&FigureSketch| other.figure.kind == figure.kind;
         if let Some(before) = self.sketch.figures.iter().find(same) {
+            let name = figure.title.as_deref().unwrap_or(match figure.kind {
+                FigureKind::Listing => "Another listing",
+                FigureKind::Plan => "Another plan",
+                _ => "Another record",
+            });
             let fault = Diagnostic::new(Word::FigureTwice, span, "this figure is given twice")
                 .also(before.span, "first given here")
-                .help("keep one, or give the other a name of its own: `figure \"record, 2025\" 1,931 sq ft`");
+                .help(format!(
+                    "keep one, or give the other a name of its own: `figure \"{name}\" {}`",
+                    figure.area
+                ));
             faults.push(fault);
             return;
         }

@@ -41,6 +41,7 @@ pub(crate) struct Heads {
     pub(crate) account: Option<String>,
     pub(crate) case: Option<String>,
     pub(crate) tax_year: Option<u16>,
+    pub(crate) tax_year_span: Span,
     pub(crate) measured: Option<Measured>,
     pub(crate) tolerance: Option<WrittenLength>,
     pub(crate) tolerance_span: Span,

@@ -24,6 +24,19 @@ const RATES: [Decimal; 2] =
 /// judgment).
 const PRICES: [i64; 2] = [20, 5_000];
 
+/// How many years a record may be older than the tax year, or younger (our judgment).
+const YEARS: u16 = 20;
+
+/// The only year that a title names: `County record, 2026`.
+fn year_in(title: &str) -> Option<u16> {
+    let mut years = title
+        .split(|c: char| !c.is_ascii_digit())
+        .filter(|number| number.len() == 4)
+        .filter_map(|number| number.parse().ok())
+        .filter(|year| (1900..2100).contains(year));
+    years.next().filter(|_| years.next().is_none())
+}
+
 /// Whether two areas differ so much that a wrong digit or unit is more likely than a wrong wall.
 pub(crate) fn is_far_off(one: i64, other: i64) -> bool {
     let (large, small) = (one.max(other), one.min(other));
@@ -262,7 +275,7 @@ impl Checker<'_> {
 
     fn report_unlikely_values(&mut self) {
         let values = &self.sketch.values;
-        if values.is_empty() {
+        if values.is_empty() && self.sketch.heads.tax_year.is_none() {
             return;
         }
         let mut doubts: Vec<(Span, String, &str)> = Vec::new();
@@ -285,6 +298,20 @@ impl Checker<'_> {
             let message =
                 format!("the notice came in {}, and the tax year is {year}", notice.year());
             doubts.push((values.notice_span, message, "look at both years"));
+        }
+        // A record that is called by its year says about when it is.
+        let is_record = |figure: &&crate::sketch::FigureSketch| {
+            figure.figure.kind == crate::sketch::statement::FigureKind::Record
+        };
+        let title =
+            self.sketch.figures.iter().find(is_record).and_then(|one| one.figure.title.as_deref());
+        let of_record = title.and_then(|title| year_in(title)).filter(|_| values.notice.is_none());
+        if let (Some(of_record), Some(year)) = (of_record, self.sketch.heads.tax_year)
+            && year.abs_diff(of_record) > YEARS
+        {
+            let message = format!("the tax year is {year}, and the record is of {of_record}");
+            let span = self.sketch.heads.tax_year_span;
+            doubts.push((span, message, "look at each digit of both years"));
         }
         let market = values.value.and_then(|value| value.market);
         let record = self

@@ -480,11 +480,16 @@ fn open_to(typed: &Typed<'_>) -> Option<Called> {
     if typed.says(0, &["living"]) && typed.says(1, &["room"]) {
         first = 0;
     }
-    let name = if at > first { typed.text(first, at).to_lowercase() } else { "open".to_owned() };
+    let called = Some(end + 1).filter(|&name| is_text(typed.piece(name)));
+    let name = match called {
+        Some(name) => super::plainly(typed.text(name, name + 1)),
+        None if at > first => capitalized(&typed.text(first, at).to_lowercase()),
+        None => "Open".to_owned(),
+    };
     Some(Called {
         kinds: vec!["open"],
-        name: capitalized(&name),
-        end: end + 1,
+        name,
+        end: called.map_or(end + 1, |name| name + 1),
         is_apart: false,
         is_known: true,
         is_sure: true,

@@ -19,6 +19,10 @@ pub(super) fn before_a_title(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &FIGURES) {
         return None;
     }
+    // `record 1,640 sq ft to the studs "County record"` says its face.
+    if let Some(answer) = super::published::basis(typed) {
+        return Some(answer);
+    }
     let (end, _) = area_at(&typed.pieces, 1)?;
     let last = typed.pieces.len() - 1;
     let between = typed.pieces.get(end..last).filter(|between| !between.is_empty())?;
@@ -522,7 +526,7 @@ fn value(typed: &Typed<'_>) -> Option<Answer> {
         .iter()
         .filter(|sum| sum.is_some())
         .count();
-    if known == 1 && sums.len() == 1 && typed.says(0, &["value"]) {
+    if known == 1 && sums.len() == 1 && typed.says(0, &["value", "land"]) {
         return Some(Answer::line(
             format!("# {}", typed.line),
             "a sides file has no place for the value of the land alone; a comment begins with `#`",

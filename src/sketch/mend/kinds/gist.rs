@@ -425,8 +425,16 @@ fn brick_thickness(typed: &Typed<'_>) -> Option<Answer> {
     let says = typed.says(0, &["brick", "stone", "masonry", "rock"])
         || typed.says(0, &["veneer"]) && typed.find(1, &["brick", "stone"]).is_some();
     if only && says && found.len() == 1 && *first > 0 {
+        let stone: Vec<&str> = typed
+            .pieces
+            .iter()
+            .filter(|piece| piece.is_word(&["stone", "masonry", "rock"]))
+            .map(|piece| piece.text.as_str())
+            .collect();
+        let said =
+            if stone.is_empty() { String::new() } else { format!("  # {}", stone.join(" ")) };
         return Some(Answer::line(
-            format!("veneer {}", measure.text),
+            format!("veneer {}{said}", measure.text),
             "a veneer is given by its thickness alone",
         ));
     }

@@ -4,9 +4,10 @@ use rust_decimal::Decimal;
 
 use super::super::pieces::{Piece, Sort};
 use super::measure::{Measure, area_at, length_at, lengths, written};
+use super::published::spoken_number;
 use super::walls::{WAYS, is_way};
 use super::{Answer, Rule, Typed, first_of, remark};
-use crate::units::length::Length;
+use crate::units::length::{Form, Length, WrittenLength};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if !is_way(typed, 0) {
@@ -14,7 +15,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     let rules: &[Rule] = &[
         inches_or_inches,
+        read_over_or_under,
         strong_or_light,
+        spoken_hundreds,
         point_in_the_feet,
         slash_for_the_marks,
         without_brick,
@@ -62,6 +65,37 @@ fn point_in_the_feet(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `48' 6 1/2" minus 1/2"`, `22' 4 strong 1/8"`: a length, and how much the tape showed more or less.
+fn read_over_or_under(typed: &Typed<'_>) -> Option<Answer> {
+    const OVER: [&str; 4] = ["plus", "strong", "heavy", "over"];
+    const UNDER: [&str; 7] = ["minus", "less", "light", "shy", "scant", "short", "under"];
+    let (way, rest) = typed.line.trim().split_once(' ')?;
+    // An inch mark with a space before it makes a text of what follows, so that the words are looked for in the line.
+    let words: Vec<&str> =
+        rest.split([' ', ',', '(', ')']).filter(|word| !word.is_empty()).collect();
+    let is_said = |word: &&str| OVER.contains(word) || UNDER.contains(word);
+    let said = words.iter().position(is_said).filter(|said| *said > 0)?;
+    let tidy = |words: &[&str]| words.join(" ").replace(" \"", "\"");
+    let mut whole = tidy(&words[..said]);
+    if whole.contains('\'') && whole.ends_with(|c: char| c.is_ascii_digit()) {
+        whole.push('"');
+    }
+    let part = tidy(&words[said + 1..]);
+    if !part.ends_with('"') && !part.ends_with("in") {
+        return None;
+    }
+    let (whole, part): (Length, Length) = (whole.parse().ok()?, part.parse().ok()?);
+    if part >= Length::INCH || part >= whole {
+        return None;
+    }
+    let length = if UNDER.contains(&words[said]) { whole - part } else { whole + part };
+    let length = WrittenLength::new(length, Form::FeetAndInches);
+    Some(Answer::line(
+        format!("{way} {length}"),
+        "a wall has one length: what the tape showed more or less is added or taken off",
+    ))
+}
+
 /// `52' 8 strong`, `52' 7 3/4 light`: inches without their mark, and how the tape was read.
 fn strong_or_light(typed: &Typed<'_>) -> Option<Answer> {
     let read =
@@ -100,6 +134,17 @@ fn no_length(typed: &Typed<'_>) -> Option<Answer> {
             ),
         )
     })
+}
+
+/// `north one hundred and five feet`, `north a hundred and five ft 6 inches`.
+fn spoken_hundreds(typed: &Typed<'_>) -> Option<Answer> {
+    let first = if typed.says(1, &["a"]) { 2 } else { 1 };
+    let (feet, end) = spoken_number(typed, first).filter(|(feet, _)| *feet >= 100)?;
+    let unit = typed.piece(end).filter(|unit| unit.is_word(&["foot", "feet", "ft"]))?;
+    Some(Answer::line(
+        format!("{} {feet} {} {}", typed.text(0, 1), unit.text, typed.rest(end + 1)).trim_end(),
+        "numbers are written in digits",
+    ))
 }
 
 /// `north twenty eight foot four and a half`: a length as it is spoken.

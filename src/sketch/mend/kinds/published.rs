@@ -172,6 +172,8 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let counting = counted.map_or_else(String::new, |kind| format!(" counting \"{kind}\""));
+    // What is called a record after the area is a title: `County record 2026`.
+    let is_titled = typed.piece(end + 1).is_some_and(|piece| piece.is_word(&FIGURES));
     let said = format!("{} {}", typed.text(0, at), typed.text(end, last));
     let fill = [
         "says", "said", "is", "has", "shows", "the", "of", "at", "as", "and", "to", "record",
@@ -184,7 +186,11 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
         .collect();
     let source = typed.pieces[..last].iter().find_map(sources::word);
     let is_title = title.iter().any(|word| sources::word(&Piece::word(word)).is_none());
-    let title = if is_title { format!(" {}", quoted(&title.join(" "))) } else { String::new() };
+    let title = match (is_titled, is_title) {
+        (true, _) => format!(" {}", quoted(typed.text(end, last))),
+        (false, true) => format!(" {}", quoted(&title.join(" "))),
+        (false, false) => String::new(),
+    };
     if let Some(word) = source {
         return Some(Answer::line(
             format!("{word} {area}{title}{counting}"),
@@ -232,12 +238,35 @@ fn split_area(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `record one thousand nine hundred sq ft`, `record 19 hundred`: an area in words.
+/// `record one thousand nine hundred sq ft`, `tax record: 19 hundred`: an area in words.
 fn spoken_area(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &FIGURES) {
-        return None;
-    }
-    let (mut all, mut part, mut at) = (0_i64, 0_i64, 1);
+    let said = ["says", "said", "is", "shows", "has", "the", "area", "tax", "county"];
+    let is_source = |piece: &Piece| {
+        sources::word(piece).is_some()
+            || piece.is_word(&FIGURES)
+            || piece.is_word(&said)
+            || piece.is_mark(":=,-–")
+    };
+    let first =
+        typed.pieces.iter().position(|piece| !is_source(piece)).filter(|first| *first > 0)?;
+    let own = typed.pieces[..first]
+        .iter()
+        .find_map(|piece| FIGURES.iter().find(|word| piece.is_word(&[word])));
+    let word = own.copied().or_else(|| typed.pieces[..first].iter().find_map(sources::word))?;
+    let (all, at) = spoken_number(typed, first)?;
+    let has_word = typed.find(1, &["thousand", "hundred"]).is_some_and(|word| word < at);
+    let unit = if at == typed.pieces.len() { "sq ft" } else { "" };
+    (all >= 100 && has_word).then(|| {
+        Answer::line(
+            format!("{word} {} {unit}{}", thousands(all), typed.rest(at)),
+            "numbers are written in digits",
+        )
+    })
+}
+
+/// The number that the words from the piece at `first` on say, with hundreds and thousands, and the index after them.
+pub(super) fn spoken_number(typed: &Typed<'_>, first: usize) -> Option<(i64, usize)> {
+    let (mut all, mut part, mut at) = (0_i64, 0_i64, first);
     while at < typed.pieces.len() {
         if typed.says(at, &["thousand"]) {
             all = all.checked_add(part.max(1).checked_mul(1_000)?)?;
@@ -253,20 +282,12 @@ fn spoken_area(typed: &Typed<'_>) -> Option<Answer> {
         }
         at += 1;
     }
-    let all = all.checked_add(part)?;
-    let has_word = typed.find(1, &["thousand", "hundred"]).is_some_and(|word| word < at);
-    let unit = if at == typed.pieces.len() { "sq ft" } else { "" };
-    (at > 1 && all >= 100 && has_word).then(|| {
-        Answer::line(
-            format!("{} {} {unit}{}", typed.lower(0), thousands(all), typed.rest(at)),
-            "numbers are written in digits",
-        )
-    })
+    (at > first).then_some((all.checked_add(part)?, at))
 }
 
 /// `record 1,934 sq ft, half foot`, `record 1,934 sq ft (outside)`: to what its sides are rounded, and to which face they
 /// were measured.
-fn basis(typed: &Typed<'_>) -> Option<Answer> {
+pub(super) fn basis(typed: &Typed<'_>) -> Option<Answer> {
     let (first, end, area) = area_from(&typed.pieces, 1).filter(|(first, ..)| *first == 1)?;
     let filler = [
         "by",
@@ -294,9 +315,11 @@ fn basis(typed: &Typed<'_>) -> Option<Answer> {
         "were",
         "a",
     ];
+    let titled =
+        typed.pieces.len().checked_sub(1).filter(|&last| last > end && is_text(typed.piece(last)));
     let rest = typed
         .pieces
-        .get(end..)
+        .get(end..titled.unwrap_or(typed.pieces.len()))
         .filter(|rest| !rest.is_empty() && FIGURES.iter().any(|word| typed.says(0, &[word])))?;
     let said: Vec<String> = rest
         .iter()
@@ -316,7 +339,8 @@ fn basis(typed: &Typed<'_>) -> Option<Answer> {
         ["frame" | "framing" | "studs"] => "measured to frame",
         _ => return None,
     };
-    let line = format!("{} {area} {basis}", typed.text(0, first));
+    let title = titled.map_or_else(String::new, |title| format!(" {}", typed.rest(title)));
+    let line = format!("{} {area} {basis}{title}", typed.text(0, first));
     (line != typed.line).then(|| {
         Answer::line(
             line,
