@@ -263,8 +263,21 @@ fn beside(text: &str, start: usize, end: usize) -> Beside {
         before: before.into(),
         after: after.into(),
         corners: corners(&text[..start]),
+        spaces: spaces(text),
         ..Beside::default()
     }
+}
+
+/// The names that the first lines of a text give spaces and levels.
+fn spaces(text: &str) -> std::rc::Rc<[std::rc::Rc<str>]> {
+    /// How many lines are looked through.
+    const LINES: usize = 300;
+    let names = text.lines().take(LINES).filter_map(|line| {
+        let (word, rest) = line.trim_start().split_once(' ')?;
+        let is_name = word == "level" || mend::is_kind(word);
+        is_name.then(|| rest.split('"').nth(1)).flatten()
+    });
+    names.map(Into::into).collect()
 }
 
 /// The names of the corners that the last lines of a text give, the last one first, back to where its level begins.

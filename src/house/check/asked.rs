@@ -163,10 +163,30 @@ impl Checker<'_> {
             false => stated,
         };
         let wanted = Wanted { space, main, parent, sized };
-        let parts = told.parts.iter().zip(&counted);
+        let mut found = self.found_for(&wanted, told, &counted)?;
+        // At a corner of the house a garage stands outside as well as inside its walk.
+        let is_corner = |part: &Part| matches!(part.sort, Sort::At(Point::Toward(..)));
+        let is_garage = self.house.spaces[space].kind == Kind::Garage;
+        if is_garage && parent.is_none() && main != space && told.parts.iter().all(is_corner) {
+            let name = self.house.spaces[main].name.clone();
+            let inside = Wanted { parent: Some(main), ..wanted };
+            let inside = self.found_for(&inside, told, &counted)?.places.into_iter();
+            let inside = inside.map(|(typed, said)| (format!("within \"{name}\" {typed}"), said));
+            found.places = inside.take(1).chain(found.places).collect();
+        }
+        Some(found)
+    }
+
+    fn found_for(
+        &mut self,
+        wanted: &Wanted,
+        told: &Whereabouts,
+        counted: &[usize],
+    ) -> Option<Answer> {
+        let parts = told.parts.iter().zip(counted);
         let allowed: Vec<Allows> =
-            parts.map(|(part, of)| self.allows(&wanted, part, *of, &told.parts)).collect();
-        self.solve(&wanted, told, &counted, &allowed)
+            parts.map(|(part, of)| self.allows(wanted, part, *of, &told.parts)).collect();
+        self.solve(wanted, told, counted, &allowed)
     }
 
     /// Whether a space is the first of a level that stands beside another one, and its line does not say where.
@@ -338,9 +358,13 @@ impl Checker<'_> {
     /// where they name none, the first living space.
     fn counted_from(&self, space: usize, of: Option<&str>) -> Option<usize> {
         let level = self.house.spaces[space].level;
+        // A level that stands beside the one before it begins with nothing else to count from.
+        let is_first = !self.house.spaces[..space].iter().any(|there| there.level == level);
+        let is_beside = self.house.levels.get(level).is_some_and(|level| level.beside);
+        let on = if is_first && is_beside { level.saturating_sub(1) } else { level };
         let all = self.house.spaces.iter().enumerate().take(space);
         let above: Vec<usize> = all
-            .filter(|(_, there)| there.level == level && !there.by_itself)
+            .filter(|(_, there)| there.level == on && !there.by_itself)
             .map(|(i, _)| i)
             .collect();
         match of {

@@ -43,6 +43,8 @@ pub(in crate::sketch) struct Beside {
     pub(in crate::sketch) comment: Option<std::rc::Rc<str>>,
     /// The names of the corners above it on its level, the nearest first.
     pub(in crate::sketch) corners: std::rc::Rc<[std::rc::Rc<str>]>,
+    /// The names of the spaces and levels of the file.
+    pub(in crate::sketch) spaces: std::rc::Rc<[std::rc::Rc<str>]>,
 }
 
 /// A change of a line.

@@ -39,6 +39,34 @@ pub(super) fn evened(line: &str) -> String {
     out
 }
 
+/// What is wrong with a line that reads once its fractions are plain.
+pub(super) const ORDINAL: &str = "a fraction is written in digits alone";
+
+/// A line without the endings of its fractions: `11 1/16th"` becomes `11 1/16"`. `None` if it has none.
+pub(super) fn without_ordinals(line: &str) -> Option<String> {
+    let mut out = String::with_capacity(line.len());
+    let mut rest = line;
+    let mut changed = false;
+    while let Some(at) = rest.find('/') {
+        let (before, after) = rest.split_at(at + 1);
+        out.push_str(before);
+        let digits = after.len() - after.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+        let is_fraction =
+            digits > 0 && before.trim_end_matches('/').ends_with(|c: char| c.is_ascii_digit());
+        let (number, tail) = after.split_at(digits);
+        out.push_str(number);
+        let ending = ["ths", "th", "nds", "nd", "rds", "rd"].into_iter().find(|ending| {
+            let follows = tail.get(ending.len()..).unwrap_or_default();
+            tail.starts_with(*ending) && !follows.starts_with(|c: char| c.is_alphanumeric())
+        });
+        let ending = ending.filter(|_| is_fraction).map_or(0, str::len);
+        changed |= ending > 0;
+        rest = tail.get(ending..).unwrap_or_default();
+    }
+    out.push_str(rest);
+    changed.then_some(out)
+}
+
 /// A line copied from the source of a web page with its characters in place of their codes: `32&#39; 4&quot;` is
 /// `32' 4"`. `None` if it has no such code.
 pub(in crate::sketch) fn decoded(line: &str) -> Option<String> {

@@ -71,6 +71,11 @@ pub(super) fn may_be_name(text: &str) -> bool {
     !veto::is_no_name(text)
 }
 
+/// Whether a word is the format's word for a kind of space.
+pub(super) fn is_kind(word: &str) -> bool {
+    kinds::kind_word(word) == Some(word)
+}
+
 /// Whether a text has a number in words in it.
 pub(super) fn speaks_number(text: &str) -> bool {
     cut(text).iter().any(|piece| lengths::is_spoken_number(&piece.text))
@@ -80,6 +85,17 @@ pub(super) fn speaks_number(text: &str) -> bool {
 pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     if line.chars().count() > LONGEST {
         return None;
+    }
+    if let Some(plain) = marks::without_ordinals(line) {
+        let mended = match attempt(&plain).reads {
+            Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
+            None => mend(&plain, attempt)?,
+        };
+        let cause = match mended.cause.as_str() {
+            "" => marks::ORDINAL.to_owned(),
+            cause => format!("{}; {cause}", marks::ORDINAL),
+        };
+        return Some(Mend { cause, ..mended });
     }
     let evened = marks::evened(line);
     let line = evened.as_str();
@@ -104,6 +120,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = found.or_else(|| remarked::respelled(line, attempt));
     let found = found.map(|mend| left_out::named(line, mend));
     let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
+    let found = found.map(|mend| counting_what_there_is(mend, &attempt(line).beside));
     let found = found.map(|mend| with_a_space_below_a_level(mend, &attempt(line).beside));
     let found = found.map(|mend| not_in_a_walk(line, mend, &attempt(line).beside));
     let corners = attempt(line).beside.corners;
@@ -188,6 +205,40 @@ fn without_sides_twice(line: &str, mut mend: Mend, beside: &Beside) -> Mend {
     }
     mend.lines.dedup();
     mend
+}
+
+/// An answer whose figures count spaces by the names that they have in the file. What a figure counts and the file has
+/// not is to be typed first.
+fn counting_what_there_is(mut mend: Mend, beside: &Beside) -> Mend {
+    const COUNTING: &str = " counting \"";
+    let mut lacks: Option<(String, String)> = None;
+    for offered in &mut mend.lines {
+        let Some((before, rest)) = offered.split_once(COUNTING) else { continue };
+        let Some((name, after)) = rest.split_once('"') else { continue };
+        let lower = name.to_lowercase();
+        let is_so_called =
+            |space: &&std::rc::Rc<str>| space.to_lowercase().split(' ').any(|word| word == lower);
+        let exact = beside.spaces.iter().find(|space| space.to_lowercase() == lower);
+        let mut near = beside.spaces.iter().filter(is_so_called);
+        let only = near.next().filter(|_| near.next().is_none());
+        match exact.or(only) {
+            Some(space) => *offered = format!("{before}{COUNTING}{space}\"{after}"),
+            None => lacks = lacks.or(Some((name.to_owned(), offered.clone()))),
+        }
+    }
+    match lacks {
+        Some((name, offered)) if mend.lines.len() == 1 => Mend {
+            lines: Vec::new(),
+            cause: format!(
+                "what a figure counts as well is called by its name, and no space of the file is called {name}"
+            ),
+            help: Some(format!(
+                "type that space below with its own walls, then `{offered}` with its name; if you have not measured it, put this after a `#`"
+            )),
+            asks: None,
+        },
+        _ => mend,
+    }
 }
 
 /// An answer in which no sides stand straight below a level: a space comes first.

@@ -20,7 +20,14 @@ pub(super) fn is_lost(typed: &str, offered: &str) -> bool {
         return true;
     }
     let lines: Vec<Vec<Piece>> = offered.lines().flat_map(texts).collect();
-    (0..pieces.len()).filter(|&at| pieces[at].is_word(&NO)).any(|at| {
+    // `no. R-2201` is a number.
+    let is_number = |at: usize| {
+        let has_digit = |piece: &Piece| piece.text.contains(|c: char| c.is_ascii_digit());
+        pieces[at].is_word(&["no"])
+            && pieces.get(at + 1).is_some_and(|point| point.is_mark(".") && point.touches)
+            && pieces.iter().skip(at + 2).take(3).any(has_digit)
+    };
+    (0..pieces.len()).filter(|&at| pieces[at].is_word(&NO) && !is_number(at)).any(|at| {
         let small = ["the", "a", "an", "any", "to", "in", "is", "be", "been", "my", "our"];
         let next = pieces[at + 1..]
             .iter()

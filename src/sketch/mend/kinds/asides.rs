@@ -359,6 +359,13 @@ fn face_among_words(typed: &Typed<'_>) -> Option<Answer> {
     let face_at =
         |at: usize| faces.iter().find(|(_, words)| typed.says(at, words)).map(|(face, _)| *face);
     let first = (2..typed.pieces.len()).find(|&at| face_at(at).is_some())?;
+    // `inside the walk` is where the space lies.
+    let of_what = first + 1 + usize::from(typed.says(first + 1, &["the"]));
+    if typed.says(first, &["inside"])
+        && typed.says(of_what, &["walk", "house", "outline", "footprint"])
+    {
+        return None;
+    }
     let mut said: Vec<&str> = (2..typed.pieces.len()).filter_map(face_at).collect();
     said.dedup();
     if typed.says(first - 1, &["not", "no"]) && typed.find(first, &KEYWORDS).is_none() {

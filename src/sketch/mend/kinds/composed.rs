@@ -168,6 +168,7 @@ pub(super) fn by_its_parts(typed: &Typed<'_>) -> Option<Answer> {
         .pieces
         .iter()
         .filter(|piece| piece.sort == Sort::Word)
+        .filter(|piece| !piece.is_word(&["m", "sq", "ft", "sqft", "sf", "sqm"]))
         .map(|piece| piece.text.as_str())
         .take(3)
         .collect();

@@ -153,6 +153,19 @@ fn comparable(typed: &Typed<'_>) -> Option<Answer> {
     }
     let after = area_end.max(money_end);
     let line = format!("comparable \"{name}\" {area} sold {money} on");
+    // `1,290 sq ft sold 8/14/25 for $398,000`
+    let before = (area_end..money_at).find_map(|at| Some((at, date_at(&typed.pieces, at)?)));
+    if let Some((at, (end, date))) = before.filter(|_| money_end == typed.pieces.len()) {
+        let said = [area_end..at, end..money_at].into_iter().flatten().all(|at| {
+            typed.says(at, &["sold", "on", "for", "at", "closed"]) || typed.pieces[at].is_mark(",")
+        });
+        return said.then(|| {
+            Answer::line(
+                format!("{line} {date}"),
+                "a comparable has its name, its size, then `sold` with the price and `on` with the date",
+            )
+        });
+    }
     Some(match date_from(&typed.pieces, after) {
         Some((_, end, date)) if end == typed.pieces.len() => Answer::line(
             format!("{line} {date}"),
@@ -236,6 +249,7 @@ fn tax_year(typed: &Typed<'_>) -> Option<Answer> {
         let piece = &typed.pieces[*at];
         let is_short = piece.text.len() == 2
             && (numbers.len() == 2
+                || *at > 0 && piece.touches && typed.says(at - 1, &["ty"])
                 || typed.piece(at.wrapping_sub(1)).is_some_and(|mark| mark.is_mark("'’")));
         let century = if is_short { "20" } else { "" };
         (is_short || piece.is_year()).then(|| format!("{century}{}", piece.text))

@@ -20,6 +20,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         address,
         named_house,
         siding,
+        walls_of_studs,
     ];
     first_of(rules, typed)
 }
@@ -187,9 +188,20 @@ fn north(typed: &Typed<'_>) -> Option<Answer> {
     }
     let begins = typed.says(0, &["true"]);
     let number = typed.piece(2).filter(|piece| begins && piece.is_number())?;
-    let bare = typed.pieces[3..]
-        .iter()
-        .all(|piece| piece.is_mark("°º") || piece.is_word(&["deg", "degrees"]));
+    let unit = |piece: &Piece| piece.is_mark("°º") || piece.is_word(&["deg", "degrees"]);
+    let end = 3 + typed.pieces[3..].iter().take_while(|piece| unit(piece)).count();
+    // `12.5 degrees east of up`: of the north of the file.
+    let of_up = typed.says(end + 1, &["of"])
+        && (2..=3).contains(&(typed.pieces.len() - end - 1).min(9))
+        && typed.find(end + 2, &["up", "north", "plan", "sketch", "page"]).is_some();
+    if of_up && typed.says(end, &["east", "west"]) {
+        let toward = if typed.says(end, &["east"]) { "E" } else { "W" };
+        return Some(Answer::line(
+            format!("true north N {}° {toward}", number.text),
+            "a bearing begins at N or S and ends in E or W",
+        ));
+    }
+    let bare = end == typed.pieces.len();
     bare.then(|| {
         let lines = ["E", "W"].map(|toward| format!("true north N {}° {toward}", number.text));
         Answer::Lines(lines.into(), "a bearing begins at N or S and ends in E or W".to_owned())
@@ -206,6 +218,14 @@ fn interior(typed: &Typed<'_>) -> Option<Answer> {
     typed.find(1, &partly)?;
     let line = format!("interior not seen  # {}", remark(typed.rest(1)));
     Some(Answer::line(line, "the inside is `seen` as a whole, or `not seen`"))
+}
+
+/// `walls 2x6`: a thickness, which the answer to `wall 2x6` works out.
+fn walls_of_studs(typed: &Typed<'_>) -> Option<Answer> {
+    let rest = typed.rest(1);
+    let is_stud = ["2x4", "2x6", "2 x 4", "2 x 6"].contains(&rest.to_lowercase().as_str());
+    (typed.says(0, &["walls"]) && is_stud)
+        .then(|| Answer::line(format!("wall {rest}"), "how thick the walls are is `wall`"))
 }
 
 /// `siding vinyl`, `veneer stucco 7/8"`: no veneer, or its thickness.

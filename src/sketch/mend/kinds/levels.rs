@@ -113,7 +113,14 @@ pub(super) fn lot(typed: &Typed<'_>) -> Option<Answer> {
     }
     let name = typed.name(1, stop);
     let name = name.trim_matches(['-', '–', '/', '.', ' ']).to_owned();
-    let name = if name.is_empty() { "Lot".to_owned() } else { name };
+    let name = match name.as_str() {
+        "" => "Lot".to_owned(),
+        // `Lot 12, Block 3`: the first number is the lot's.
+        number if number.contains(',') && number.starts_with(|c: char| c.is_ascii_digit()) => {
+            format!("Lot {number}")
+        }
+        _ => name,
+    };
     let rest = remark(typed.rest(end).trim_start_matches('.'));
     let comment = if rest.is_empty() { String::new() } else { format!("  # {rest}") };
     Some(Answer::line(

@@ -15,6 +15,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         record_for_recorded,
         words_before_the_name,
         basement_with_sides,
+        start_on_the_drawing,
+        start_from_the_house,
         start_by_its_lengths,
         numbered_comparable,
         cells_with_decimal_commas,
@@ -79,6 +81,71 @@ fn basement_with_sides(typed: &Typed<'_>) -> Option<Answer> {
             format!("unfinished \"{}\"", capitalized(&typed.lower(1))),
             "a space has its kind and its name, with a `\"` on each side",
         )
+    })
+}
+
+/// `deck "Deck" start 27' 8" up and 9' over`: ways as they are on a drawing.
+fn start_on_the_drawing(typed: &Typed<'_>) -> Option<Answer> {
+    let (kind, name) = kind_at_start(typed)?;
+    let start = typed.find(name + 1, &["start", "starts", "starting"])?;
+    let mut at = start + 1;
+    let mut steps: Vec<(String, Vec<&str>)> = Vec::new();
+    while let Some(length) = length_at(&typed.pieces, at).filter(|one| one.has_unit) {
+        let ways = match typed.lower(length.end).as_str() {
+            "up" => vec!["north"],
+            "down" => vec!["south"],
+            "right" => vec!["east"],
+            "left" => vec!["west"],
+            "over" | "across" => vec!["east", "west"],
+            "north" => vec!["north"],
+            "south" => vec!["south"],
+            "east" => vec!["east"],
+            "west" => vec!["west"],
+            _ => return None,
+        };
+        steps.push((length.text, ways));
+        at = length.end + 1;
+        at += usize::from(typed.says(at, &["and"]) || is_comma(typed.piece(at)));
+    }
+    let [one, two] = &steps[..] else { return None };
+    if !is_text(typed.piece(name)) || start != name + 1 || at != typed.pieces.len() {
+        return None;
+    }
+    let name = typed.text(name, name + 1);
+    let lines: Vec<String> = one
+        .1
+        .iter()
+        .flat_map(|first| two.1.iter().map(move |second| (first, second)))
+        .map(|(first, second)| format!("{kind} {name} start {first} {} {second} {}", one.0, two.0))
+        .collect();
+    (lines.len() <= 2).then(|| {
+        Answer::Lines(
+            lines,
+            "where a space starts is told by the ways of the file, each before its length"
+                .to_owned(),
+        )
+    })
+}
+
+/// `shed "Shed" start north 60' east 0 from house`: a start is counted from where the first walk of the level begins.
+fn start_from_the_house(typed: &Typed<'_>) -> Option<Answer> {
+    let (_, name) = kind_at_start(typed)?;
+    typed.says(name + 1, &["start"]).then_some(())?;
+    let from = typed.find(name + 2, &["from", "of"])?;
+    let is_house = |piece: &Piece| {
+        let text = piece.text.trim_matches('"').to_lowercase();
+        let house = typed.attempt.house.as_deref().unwrap_or_default().to_lowercase();
+        text == house || piece.is_word(&["the", "house", "origin", "main"])
+    };
+    let rest =
+        typed.pieces.get(from + 1..).filter(|rest| !rest.is_empty() && rest.iter().all(is_house));
+    rest.map(|_| {
+        let start = typed.text(0, from);
+        let start = [" north 0", " south 0", " east 0", " west 0"]
+            .iter()
+            .find_map(|zero| start.strip_suffix(zero))
+            .unwrap_or(start);
+        Answer::line(start, "a start is counted from where the first walk of its level begins, so that nothing stands after it")
     })
 }
 

@@ -662,18 +662,26 @@ fn back_to_the_start(typed: &Typed<'_>) -> Option<Answer> {
     // `S 85° 55' W to the point of beginning`: its bearing follows from the other calls.
     let bearing = super::calls::bearing_end(typed, usize::from(typed.says(0, &["thence"])));
     let rest = &typed.pieces[bearing.unwrap_or(0)..];
-    let only = rest.iter().all(|piece| piece.is_word(&words) || piece.is_mark(".,;"));
+    // `then west along the road to the POB`: all of it says how the last call runs.
+    let back = typed.pieces.iter().rposition(|piece| piece.is_word(&["to"])).unwrap_or(0);
+    let runs = back > 0
+        && !typed.line.contains(|c: char| c.is_ascii_digit())
+        && typed.pieces[back..].iter().all(|piece| piece.is_word(&words) || piece.is_mark(".,;"));
+    let plain = rest.iter().all(|piece| piece.is_word(&words) || piece.is_mark(".,;"));
+    let (runs, only) = (runs && !plain, runs || plain);
     let letters = typed
         .pieces
         .windows(3)
         .any(|three| three[0].is_word(&["p"]) && three[1].is_mark(".") && three[2].is_word(&["o"]));
     let ends = letters || typed.find(0, &["pob", "beginning"]).is_some();
     let begins = bearing.is_some()
+        || runs
         || typed.says(0, &["thence", "then", "back", "to", "return", "returning"]);
     let beside = &typed.attempt.beside;
     let in_lot = beside.in_lot || begins_as_call(&beside.before);
     let line = match bearing {
         Some(end) => format!("close  # {}", typed.text(0, end)),
+        None if runs => format!("close  # {}", typed.line),
         None => "close".to_owned(),
     };
     (only && ends && begins && in_lot)

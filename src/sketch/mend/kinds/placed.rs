@@ -22,7 +22,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         return Some(answer);
     }
     let (mut space, first) = begins(typed)?;
-    let is_first = typed.attempt.house.is_none();
+    // On a level that stands beside another, the first space says where as well.
+    let before = &typed.attempt.beside.before;
+    let is_beside =
+        before.starts_with("level ") && before.split_whitespace().any(|word| word == "beside");
+    let is_first = typed.attempt.house.is_none() && !is_beside;
     if is_first && space.kind != "living" {
         return None;
     }
@@ -52,7 +56,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         space.within = Some(format!("within {}", quoted(&name)));
         return Some(Answer::line(
             space.line(),
-            "what lies under the same roof, in the walk of another space, is `within` that space",
+            "what lies under the same roof, in the walk of another space, is `within` that space; where it starts comes after that",
         ));
     }
     if let Some(answer) = within_the_unnamed(&words, &space) {
@@ -122,7 +126,7 @@ fn cut_out_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
         .filter(|space| !space.is_unclear && space.place.is_none() && space.within.is_some())?;
     Some(Answer::line(
         space.line(),
-        "what lies under the same roof, in the walk of another space, is `within` that space",
+        "what lies under the same roof, in the walk of another space, is `within` that space; where it starts comes after that",
     ))
 }
 

@@ -57,12 +57,13 @@ fn inside_the_house(typed: &Typed<'_>) -> Option<Answer> {
     let last = if is_name { end + count } else { end + 1 };
     let is_house = is_name || typed.says(end, &["house", "home", "walk", "outline", "footprint"]);
     (is_house && typed.find(2, &["measured"]).is_none()).then(|| {
-        let line = format!("{} within \"{name}\" {}", typed.text(0, at), typed.rest(last));
+        let before = typed.text(0, at).trim_end_matches([',', ' ']);
+        let line = format!("{before} within \"{name}\" {}", typed.rest(last));
         let line = in_order(line.trim_end());
         Answer::line(
             line,
             format!(
-                "what lies under the same roof, in the walk of `{name}`, is `within \"{name}\"`"
+                "what lies under the same roof, in the walk of `{name}`, is `within \"{name}\"`; where it starts comes after that"
             ),
         )
     })

@@ -172,8 +172,10 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let counting = counted.map_or_else(String::new, |kind| format!(" counting \"{kind}\""));
-    // What is called a record after the area is a title: `County record 2026`.
-    let is_titled = typed.piece(end + 1).is_some_and(|piece| piece.is_word(&FIGURES));
+    // What is called a record after the area is a title, `County record 2026`, and so is who says it, `per seller`.
+    let is_titled = typed.piece(end + 1).is_some_and(|piece| piece.is_word(&FIGURES))
+        && !typed.says(end, &["per"]);
+    let says_who = typed.says(end, &["per"]);
     let said = format!("{} {}", typed.text(0, at), typed.text(end, last));
     let fill = [
         "says", "said", "is", "has", "shows", "the", "of", "at", "as", "and", "to", "record",
@@ -182,7 +184,10 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     ];
     let title: Vec<&str> = said
         .split([' ', ',', ':', '=', '(', ')'])
-        .filter(|word| !word.is_empty() && !fill.contains(&word.to_lowercase().as_str()))
+        .filter(|word| {
+            let lower = word.to_lowercase();
+            !word.is_empty() && (says_who && lower == "per" || !fill.contains(&lower.as_str()))
+        })
         .collect();
     let source = typed.pieces[..last].iter().find_map(sources::word);
     let is_title = title.iter().any(|word| sources::word(&Piece::word(word)).is_none());
@@ -191,9 +196,14 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
         (false, true) => format!(" {}", quoted(&title.join(" "))),
         (false, false) => String::new(),
     };
+    // What the area is of is no title, and is not lost.
+    let of = ["heated", "finished", "gross", "conditioned", "cooled"];
+    let of: Vec<&str> =
+        said.split_whitespace().filter(|word| fill.contains(word) && of.contains(word)).collect();
+    let of = if of.is_empty() { String::new() } else { format!("  # {}", of.join(" ")) };
     if let Some(word) = source {
         return Some(Answer::line(
-            format!("{word} {area}{title}{counting}"),
+            format!("{word} {area}{title}{counting}{of}"),
             format!(
                 "an area begins with the word for who published it, here `{word}`, and has its unit"
             ),

@@ -164,7 +164,7 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     };
     let title: Vec<Piece> = said
         .iter()
-        .filter(|piece| !filler(piece))
+        .filter(|piece| !filler(piece) || piece.is_word(&["per"]))
         .cloned()
         .map(|mut piece| {
             piece.touches = false;
@@ -207,7 +207,8 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     };
     // `county assessor` says no more than `record` does.
     let is_source = |piece: &Piece| {
-        piece.is_word(&["bill", "says"]) || SOURCES.iter().any(|(_, words)| piece.is_word(words))
+        piece.is_word(&["bill", "says", "per"])
+            || SOURCES.iter().any(|(_, words)| piece.is_word(words))
     };
     let frame = ["frame", "studs", "framing"];
     let is_frame = said.iter().any(|piece| piece.is_word(&frame));

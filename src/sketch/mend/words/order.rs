@@ -72,6 +72,10 @@ fn split_cells(line: &str, mark: char) -> Vec<String> {
     let mut characters = line.chars().peekable();
     let mut quoted = false;
     let mut fresh = true;
+    // `east,20,2` has no other separator, so that none of its commas belongs to a number.
+    let is_tight =
+        line.split(',').all(|cell| !cell.is_empty() && !cell.contains(char::is_whitespace))
+            && line.split(',').count() > 2;
     while let Some(c) = characters.next() {
         let Some(cell) = cells.last_mut() else { break };
         if c == '"' && quoted {
@@ -83,7 +87,10 @@ fn split_cells(line: &str, mark: char) -> Vec<String> {
             }
         } else if c == '"' && fresh {
             quoted = true;
-        } else if c == mark && !quoted && !(mark == ',' && is_grouped(cell, &characters)) {
+        } else if c == mark
+            && !quoted
+            && !(mark == ',' && !is_tight && is_grouped(cell, &characters))
+        {
             cells.push(String::new());
             fresh = true;
             continue;
