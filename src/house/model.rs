@@ -103,9 +103,12 @@ pub(crate) struct Particulars {
 impl Particulars {
     /// Where the house is; empty where the file does not say.
     pub(crate) fn place(&self) -> String {
-        let place: Vec<&str> =
-            [&self.property, &self.address].into_iter().flatten().map(String::as_str).collect();
-        place.join(", ")
+        match (&self.property, &self.address) {
+            // After the county of the property, the street would be in the wrong order.
+            (Some(property), Some(address)) => format!("{property} ({address})"),
+            (Some(place), None) | (None, Some(place)) => place.clone(),
+            (None, None) => String::new(),
+        }
     }
 
     /// Account, case and tax year; empty where the file has none.

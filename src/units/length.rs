@@ -364,6 +364,30 @@ impl WrittenLength {
         }
     }
 
+    /// How many decimals a length in meters was typed with; 0 for any other form.
+    pub(crate) fn decimals_of_meters(self) -> usize {
+        match self.form {
+            Form::Meters => {
+                let text = exact_decimal(self.length.0, Form::Meters.unit().0);
+                text.split_once('.').map_or(0, |(_, decimals)| decimals.len())
+            }
+            _ => 0,
+        }
+    }
+
+    /// The length as it was typed, with commas for people, in meters with at least this many decimals: `9.90 m`.
+    pub(crate) fn grouped_to(self, decimals: usize) -> String {
+        let text = self.grouped();
+        match text.strip_suffix(" m").filter(|_| self.form == Form::Meters) {
+            Some(number) => {
+                let missing = decimals.saturating_sub(self.decimals_of_meters());
+                let point = if number.contains('.') || missing == 0 { "" } else { "." };
+                format!("{number}{point}{} m", "0".repeat(missing))
+            }
+            None => text,
+        }
+    }
+
     /// The length as it was typed, with commas for people: `13,050 mm`. It cannot be read back.
     pub(crate) fn grouped(self) -> String {
         let text = self.to_string();

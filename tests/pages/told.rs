@@ -427,3 +427,18 @@ fn parts_whose_whole_numbers_do_not_add_up_stand_beside_their_sum() {
         "{page}"
     );
 }
+
+/// The lengths of a drawing in meters have as many decimals as the one typed most finely.
+#[test]
+fn lengths_in_meters_have_decimals_alike() {
+    let page = first(&sketch("metric"));
+    for length in ["9.90 m", "11.22 m", "2.38 m", "3.40 m", "7.52 m", "14.62 m"] {
+        assert!(page.contains(length), "{length}: {page}");
+    }
+}
+
+#[test]
+fn a_street_does_not_follow_the_county() {
+    let page = first(&sketch("farmhouse"));
+    assert!(page.contains("Old Dairy Farm, Juniper County (5120 County Road 9)"), "{page}");
+}

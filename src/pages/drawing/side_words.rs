@@ -7,7 +7,8 @@ use crate::house::{LengthSource, Run, Space};
 use crate::units::length::Length;
 use crate::wording::sentences::Sentences;
 
-/// The text for the length of a wall: as typed if it is drawn as typed, else in the file's most frequent unit.
+/// The text for the length of a wall: as typed if it is drawn as typed (in meters with the
+/// decimals of the others), else in the file's most frequent unit.
 pub(crate) fn side_words(
     say: &Sentences<'_>,
     space: usize,
@@ -23,7 +24,10 @@ pub(crate) fn side_words(
         Run::Straight(_, written) | Run::Bearing(_, written)
             if is_typed && (!side.words.estimated || written.length() == vector.chord_length()) =>
         {
-            written.grouped()
+            match side.words.estimated {
+                true => written.grouped(),
+                false => written.grouped_to(decimals_of_meters(say)),
+            }
         }
         Run::ByClosing(_) | Run::Close => format!("{} by closing", chord()),
         Run::Arc(..) => {
@@ -79,6 +83,16 @@ pub(crate) fn side_words(
         }
         _ => format!("{length} from {origin}"),
     }
+}
+
+/// The most decimals of a side that was typed in meters: all lengths in meters are printed alike.
+fn decimals_of_meters(say: &Sentences<'_>) -> usize {
+    let sides = say.house.spaces.iter().flat_map(|space| &space.sides);
+    let decimals = sides.map(|side| match &side.run {
+        Run::Straight(_, written) | Run::Bearing(_, written) => written.decimals_of_meters(),
+        _ => 0,
+    });
+    decimals.max().unwrap_or(0)
 }
 
 /// Whether a wall is as typed except for its share of the misclosure.
