@@ -208,7 +208,7 @@ impl Sentences<'_> {
             false => String::new(),
         };
         format!(
-            "Please state whether each wall was rounded to the {unit}{stated}, which {would} account for the difference, and whether {area} can be recorded, with each wall to {}{taken}",
+            "Please state whether each wall was rounded to the {unit}{stated}, which {would} account for the difference, and whether {area}{taken} can be recorded, with each wall to {}",
             self.fine()
         )
     }
