@@ -366,13 +366,16 @@ impl WrittenLength {
 
     /// How many decimals a length in meters was typed with; 0 for any other form.
     pub(crate) fn decimals_of_meters(self) -> usize {
-        match self.form {
-            Form::Meters => {
-                let text = exact_decimal(self.length.0, Form::Meters.unit().0);
-                text.split_once('.').map_or(0, |(_, decimals)| decimals.len())
-            }
-            _ => 0,
+        if self.form != Form::Meters {
+            return 0;
         }
+        let mut step = Length::METER.nm();
+        let mut decimals = 0;
+        while step > 1 && self.length.nm() % step != 0 {
+            step /= 10;
+            decimals += 1;
+        }
+        decimals
     }
 
     /// The length as it was typed, with commas for people, in meters with at least this many decimals: `9.90 m`.

@@ -88,7 +88,7 @@ fn a_wall_is_heard_with_the_length_that_is_drawn() {
 fn a_metric_house_is_heard_in_square_meters() {
     let metric = heard(&sketch("metric"));
     assert!(
-        metric.contains("House, 136.8 square meters (1,473 square feet): side 1 north 9.9 meters"),
+        metric.contains("House, 136.8 square meters (1,473 square feet): side 1 north 9.90 meters"),
         "{metric}"
     );
 }

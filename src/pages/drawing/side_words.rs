@@ -4,7 +4,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Misclosure;
 use crate::house::{LengthSource, Run, Space};
-use crate::units::length::Length;
+use crate::units::length::{Form, Length};
 use crate::wording::sentences::Sentences;
 
 /// The text for the length of a wall: as typed if it is drawn as typed (in meters with the
@@ -24,10 +24,8 @@ pub(crate) fn side_words(
         Run::Straight(_, written) | Run::Bearing(_, written)
             if is_typed && (!side.words.estimated || written.length() == vector.chord_length()) =>
         {
-            match side.words.estimated {
-                true => written.grouped(),
-                false => written.grouped_to(decimals_of_meters(say)),
-            }
+            let is_alike = !side.words.estimated && written.form() == Form::Meters;
+            if is_alike { written.grouped_to(decimals_of_meters(say)) } else { written.grouped() }
         }
         Run::ByClosing(_) | Run::Close => format!("{} by closing", chord()),
         Run::Arc(..) => {
