@@ -59,7 +59,7 @@ fn a_letter_missing_from_the_font_is_replaced_with_a_warning() {
             .replace("`\\u{1f44d}`", "`👍`")]
     );
     assert!(
-        words(&pages.pages()[0]).contains(&"The house \u{fffd}, The house \u{fffd}".to_owned())
+        words(&pages.pages()[0]).contains(&"The house \u{fffd} (The house \u{fffd})".to_owned())
     );
 }
 
