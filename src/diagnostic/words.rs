@@ -237,6 +237,24 @@ pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
         .map(|(_, word)| word)
 }
 
+/// The directions from which a mistyped word is equally far, if they are two: `weast`.
+pub(crate) fn between_two_ways(typed: &str) -> Option<[&'static str; 2]> {
+    const WAYS: [&str; 4] = ["north", "south", "east", "west"];
+    let typed = typed.to_lowercase();
+    if !(4..=6).contains(&typed.len()) {
+        return None;
+    }
+    let mut near: Vec<(usize, &str)> =
+        WAYS.iter().map(|way| (strsim::osa_distance(&typed, way), *way)).collect();
+    near.sort_by_key(|(distance, _)| *distance);
+    match near[..] {
+        [(one, first), (two, second), ..] if one == two && (1..=2).contains(&one) => {
+            Some([first, second])
+        }
+        _ => None,
+    }
+}
+
 /// A no-break space: keeps a line from being broken here, and is printed as a space.
 pub(crate) const GLUE: char = '\u{a0}';
 

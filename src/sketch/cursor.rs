@@ -180,6 +180,8 @@ impl<'a> Cursor<'a> {
             None if self.at == 0 && phrases::is_first(typed) => return None,
             // `front porch`: a kind of space is no misspelled direction.
             None if Kind::ALL.iter().any(|kind| kind.word() == typed) => return None,
+            // `weast` is as near to one way as to another.
+            None if self.at == 0 && words::between_two_ways(typed).is_some() => return None,
             // `record` begins a line and is no misspelled `recorded`: the whole line is mended.
             None if self.at > 0 && typed == "record" => return None,
             None => {

@@ -595,6 +595,24 @@ fn fraction_off_tape(pieces: &[Piece], i: usize) -> Option<Edit> {
         return None;
     }
     let value = (Decimal::from(top) / Decimal::from(bottom)).round_dp(4).normalize();
+    // `28' 4/10`: tenths after feet are tenths of a foot.
+    let feet = i.checked_sub(2).and_then(|feet| whole(at(pieces, feet)));
+    let is_foot = |piece: &Piece| piece.is_mark("'’′") || piece.is_word(&["ft", "feet", "foot"]);
+    if let Some(feet) = feet.filter(|_| {
+        matches!(bottom, 10 | 100) && is_foot(&pieces[i - 1]) && !is_inches(at(pieces, i + 3))
+    }) {
+        let by = [
+            Piece {
+                touches: pieces[i - 2].touches,
+                ..number(&(Decimal::from(feet) + value).to_string())
+            },
+            mark("'"),
+        ];
+        return Some(Edit::conversion(
+            replaced(pieces, i - 2, i + 3, &by),
+            "tenths of a foot are written with a point",
+        ));
+    }
     let dash = i > 1 && pieces[i - 1].is_mark("-");
     let whole_at = i.checked_sub(1 + usize::from(dash));
     let inches = whole_at.and_then(|i| whole(at(pieces, i))).filter(|_| !after_slash(pieces, i));

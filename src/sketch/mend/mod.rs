@@ -97,6 +97,18 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         };
         return Some(Mend { cause, ..mended });
     }
+    // A deed's calls end in `;`, and lines of a list in `,`.
+    if let Some(plain) = line.trim_end().strip_suffix([';', ',']).filter(|plain| !plain.is_empty())
+    {
+        return match attempt(plain).reads {
+            Some(reads) => Some(Mend {
+                lines: vec![reads],
+                cause: "a line of a sides file ends without a mark".to_owned(),
+                ..Mend::default()
+            }),
+            None => mend(plain, attempt),
+        };
+    }
     let evened = marks::evened(line);
     let line = evened.as_str();
     if let Some(reads) = attempt(line).reads {

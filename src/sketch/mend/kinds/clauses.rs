@@ -96,6 +96,14 @@ fn letters_in_an_area(typed: &Typed<'_>) -> Option<Answer> {
 fn tie(typed: &Typed<'_>) -> Option<Answer> {
     let is_name = typed.piece(1).is_some_and(|name| matches!(name.sort, Sort::Word | Sort::Text));
     let to = typed.says(2, &["to"]) && !typed.says(1, &["corner", "from"]);
+    let is_known = |name: &str| typed.attempt.beside.corners.iter().any(|corner| **corner == *name);
+    let by_way = ["sw", "se", "nw", "ne", "southwest", "southeast", "northwest", "northeast"];
+    if typed.says(0, &["tie"]) && to && typed.says(1, &by_way) && !is_known(&typed.name(1, 2)) {
+        return Some(Answer::say(
+            "the corners of a tie are told by their numbers, or by names that the walk gives them",
+            "write `tie corner 1 to corner 3` and the length, with the numbers of your two corners: where wall 1 begins is corner 1, where wall 2 begins corner 2",
+        ));
+    }
     (typed.says(0, &["tie"]) && is_name && to).then(|| {
         Answer::line(
             format!("tie corner \"{}\" {}", typed.name(1, 2), typed.rest(2)),

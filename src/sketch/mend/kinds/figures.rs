@@ -11,6 +11,43 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     first_of(rules, typed)
 }
 
+fn counts_before_a_title(typed: &Typed<'_>) -> Option<Answer> {
+    let (end, _) = area_at(&typed.pieces, 1)?;
+    let last = typed.pieces.len() - 1;
+    typed.says(end, &["incl", "including", "includes", "counting"]).then_some(())?;
+    let at = end
+        + 1
+        + usize::from(typed.piece(end + 1)?.is_mark("."))
+        + usize::from(typed.find(end + 1, &["the", "a"]).is_some());
+    let kind = super::kind_word(&typed.lower(at)).filter(|_| at + 1 == last)?;
+    is_text(typed.piece(last)).then(|| {
+        Answer::line(
+            format!(
+                "{} {} counting \"{}\"",
+                typed.text(0, end),
+                typed.rest(last),
+                super::levels::capitalized(kind)
+            ),
+            "what else a figure counts comes after `counting`, by its name",
+        )
+    })
+}
+
+/// `figure 1,215 sq ft insurer's sheet`: its name comes first.
+pub(super) fn name_after_a_figure(typed: &Typed<'_>) -> Option<Answer> {
+    let (end, _) = area_at(&typed.pieces, 1).filter(|_| typed.says(0, &["figure"]))?;
+    let name = super::plainly(typed.rest(end));
+    let is_plain = typed.pieces[end..]
+        .iter()
+        .all(|piece| piece.sort != super::Sort::Text && !piece.is_number());
+    (!name.is_empty() && is_plain).then(|| {
+        Answer::line(
+            format!("figure \"{name}\" {}", typed.text(1, end)),
+            "a figure of another source has its name first, then its area",
+        )
+    })
+}
+
 /// `record 1,700 sq ft heated plus 440 garage "County record"`, `record 1,700 sq ft living "County record"`: words between
 /// an area and its title.
 pub(super) fn before_a_title(typed: &Typed<'_>) -> Option<Answer> {
@@ -18,6 +55,10 @@ pub(super) fn before_a_title(typed: &Typed<'_>) -> Option<Answer> {
         ["measured", "sides", "counting", "faces", "year", "by", "recorded", "outside"];
     if !typed.says(0, &FIGURES) {
         return None;
+    }
+    // `record 1,640 sq ft incl. porch "County record"` counts it.
+    if let Some(answer) = counts_before_a_title(typed) {
+        return Some(answer);
     }
     // `record 1,640 sq ft to the studs "County record"` says its face.
     if let Some(answer) = super::published::basis(typed) {

@@ -208,6 +208,7 @@ fn counted_things(typed: &Typed<'_>) -> Option<Answer> {
             && !small.contains(&word.as_str())
             && !known.contains(&word.as_str())
             && !ROUGHLY.contains(&word.as_str())
+            && !matches!(word.as_str(), "mtrs" | "mtres" | "metros")
             && !UNITS.iter().any(|unit| strsim::osa_distance(&word, unit) <= 1)
     })?;
     let no_length = !typed.pieces[at + 1..].iter().any(Piece::is_number)

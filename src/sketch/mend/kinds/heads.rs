@@ -21,6 +21,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         named_house,
         siding,
         walls_of_studs,
+        declination,
+        super::figures::name_after_a_figure,
     ];
     first_of(rules, typed)
 }
@@ -218,6 +220,16 @@ fn interior(typed: &Typed<'_>) -> Option<Answer> {
     typed.find(1, &partly)?;
     let line = format!("interior not seen  # {}", remark(typed.rest(1)));
     Some(Answer::line(line, "the inside is `seen` as a whole, or `not seen`"))
+}
+
+/// `magnetic declination 2° 15' E`
+fn declination(typed: &Typed<'_>) -> Option<Answer> {
+    (typed.says(0, &["magnetic", "declination", "variation"]) && typed.find(0, &["declination", "north", "variation"]).is_some()).then(|| {
+        Answer::say(
+            "a sides file has no line for the declination of a needle",
+            "if the sketch is turned against true north, write `true north` and the bearing of true north on it, as `true north N 12° E`; anything else goes after a `#`",
+        )
+    })
 }
 
 /// `walls 2x6`: a thickness, which the answer to `wall 2x6` works out.

@@ -15,9 +15,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     let rules: &[Rule] = &[
         inches_or_inches,
+        measured_and_recorded,
         read_over_or_under,
         strong_or_light,
         spoken_hundreds,
+        foot_mark_for_a_point,
         point_in_the_feet,
         slash_for_the_marks,
         without_brick,
@@ -49,6 +51,23 @@ fn end_of_line(typed: &Typed<'_>, line: &str, end: usize) -> String {
     format!("{line} {}", typed.rest(end)).trim_end().to_owned()
 }
 
+/// `5'30 m`: a foot mark where the point of meters belongs.
+fn foot_mark_for_a_point(typed: &Typed<'_>) -> Option<Answer> {
+    let [way, whole, mark, part, unit] = &typed.pieces[..] else { return None };
+    let is_number = |piece: &Piece| piece.is_number() && !piece.text.contains(['.', ',']);
+    let fits = is_number(whole)
+        && mark.is_mark("'’′")
+        && is_number(part)
+        && part.text.len() <= 3
+        && unit.is_word(&["m", "mt", "mts", "meters", "metres"]);
+    fits.then(|| {
+        Answer::line(
+            format!("{} {}.{} m", way.text, whole.text, part.text),
+            "a length is in feet and inches or in meters: meters have a point",
+        )
+    })
+}
+
 /// `2.8' 10"`: feet with a point, and inches after them.
 fn point_in_the_feet(typed: &Typed<'_>) -> Option<Answer> {
     let feet = typed.piece(1).filter(|feet| feet.is_number())?;
@@ -63,6 +82,26 @@ fn point_in_the_feet(typed: &Typed<'_>) -> Option<Answer> {
             "inches come after whole feet: does the point not belong there?",
         )
     })
+}
+
+/// `28.4' (M) 28' (R)`, `28.4' (M)`: a surveyor's marks of what was measured and what the record has.
+fn measured_and_recorded(typed: &Typed<'_>) -> Option<Answer> {
+    let marked = |at: usize, letters: &[&str]| {
+        let open = typed.piece(at).is_some_and(|mark| mark.is_mark("("));
+        let close = typed.piece(at + 2).is_some_and(|mark| mark.is_mark(")"));
+        (open && close && typed.says(at + 1, letters)).then_some(at + 3)
+    };
+    let measured = length_at(&typed.pieces, 1).filter(|measured| measured.has_unit)?;
+    let end = marked(measured.end, &["m", "meas", "measured", "f", "field"])?;
+    let way = typed.lower(0);
+    const CAUSE: &str = "a wall has the length that was measured, then `recorded` and the record's";
+    if end == typed.pieces.len() {
+        return Some(Answer::line(format!("{way} {}", measured.text), CAUSE));
+    }
+    let recorded = length_at(&typed.pieces, end).filter(|recorded| recorded.has_unit)?;
+    let last = marked(recorded.end, &["r", "rec", "record", "recorded", "d", "deed", "p", "plat"])?;
+    (last == typed.pieces.len())
+        .then(|| Answer::line(format!("{way} {} recorded {}", measured.text, recorded.text), CAUSE))
 }
 
 /// `48' 6 1/2" minus 1/2"`, `22' 4 strong 1/8"`: a length, and how much the tape showed more or less.

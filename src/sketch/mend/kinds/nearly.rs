@@ -369,6 +369,15 @@ fn subject_property(typed: &Typed<'_>) -> Option<Answer> {
 /// `Sout 28' 4" yes`: a misspelled way, and more that cannot be read.
 pub(super) fn way(typed: &Typed<'_>) -> Option<Answer> {
     let word = typed.piece(0).filter(|word| word.sort == Sort::Word)?;
+    // `weast 40'`
+    if let Some(ways) = crate::diagnostic::words::between_two_ways(&word.text)
+        .filter(|_| !is_way(typed, 0) && length_at(&typed.pieces, 1).is_some())
+    {
+        return Some(Answer::Lines(
+            ways.map(|way| format!("{way} {}", typed.rest(1))).into(),
+            format!("`{}` is as near to one way as to the other", word.text),
+        ));
+    }
     let way = nearest(&word.text, &WAYS[..4]).filter(|_| !is_way(typed, 0))?;
     let length = length_at(&typed.pieces, 1).filter(|length| length.has_unit)?;
     (length.end < typed.pieces.len() && !typed.attempt.knows_first).then(|| {

@@ -40,7 +40,12 @@ pub(super) fn sum_of_areas(typed: &Typed<'_>) -> Option<Answer> {
         let is_area = piece.is_number() && whole.len() >= 3 && !whole.contains('.');
         whole.parse::<i64>().ok().filter(|_| is_area)
     };
-    let rest = typed.pieces.get(1..).filter(|_| typed.says(0, &FIGURES))?;
+    // A title stays at the end.
+    let last = typed.pieces.len().saturating_sub(1);
+    let titled = Some(last).filter(|&last| last > 2 && super::is_text(typed.piece(last)));
+    let end = titled.unwrap_or(typed.pieces.len());
+    let rest = typed.pieces.get(1..end).filter(|_| typed.says(0, &FIGURES))?;
+    let title = titled.map_or_else(String::new, |at| format!(" {}", typed.rest(at)));
     let areas: Vec<i64> = rest.iter().filter_map(number).collect();
     let only = rest.iter().all(|piece| {
         number(piece).is_some()
@@ -58,7 +63,7 @@ pub(super) fn sum_of_areas(typed: &Typed<'_>) -> Option<Answer> {
     let all = areas.iter().try_fold(0_i64, |all, area| all.checked_add(*area))?;
     (areas.len() == 2 && only && parts).then(|| {
         Answer::line(
-            format!("{} {} sq ft  # {}", typed.lower(0), thousands(all), typed.rest(1)),
+            format!("{} {} sq ft{title}  # {}", typed.lower(0), thousands(all), typed.text(1, end)),
             "a figure is one number: the parts added up",
         )
     })
