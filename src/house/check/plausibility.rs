@@ -305,7 +305,7 @@ impl Checker<'_> {
         };
         let title =
             self.sketch.figures.iter().find(is_record).and_then(|one| one.figure.title.as_deref());
-        let of_record = title.and_then(|title| year_in(title)).filter(|_| values.notice.is_none());
+        let of_record = title.and_then(year_in).filter(|_| values.notice.is_none());
         if let (Some(of_record), Some(year)) = (of_record, self.sketch.heads.tax_year)
             && year.abs_diff(of_record) > YEARS
         {
