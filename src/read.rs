@@ -122,7 +122,9 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
                 other.word()
             ));
         }
-        if let Some(waits) = answer.waits_for {
+        if answer.needs_level {
+            helps.push("what lies over another space is on a level of its own: put `level \"Upper floor\"` on a line before it, and leave this line as it is".to_owned());
+        } else if let Some(waits) = answer.waits_for {
             let name = waits.name;
             helps.push(match (waits.by_itself, lacks_place) {
                 (true, _) => format!(

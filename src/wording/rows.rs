@@ -223,7 +223,23 @@ fn unchecked(rows: &Rows) -> String {
 pub fn notices(source: &Source, list: &[Diagnostic], rows: &Rows) -> Vec<Notice> {
     let seen = seen_from_the_street(source, list, rows);
     let seen = seen.as_deref().unwrap_or(list);
-    list.iter().zip(seen).map(|(one, seen)| notice(source, one, seen, rows)).collect()
+    let mut all: Vec<Notice> =
+        list.iter().zip(seen).map(|(one, seen)| notice(source, one, seen, rows)).collect();
+    // Of the readings of a number with a point, the one that accounts for the gap of its walk comes first.
+    let again: Vec<(usize, Mend)> = all
+        .iter()
+        .flat_map(|notice| &notice.again)
+        .filter_map(|one| Some((one.line, one.mend.clone()?)))
+        .collect();
+    for (one, notice) in list.iter().zip(&mut all) {
+        let line = source.line(one.span().start);
+        let likelier = again.iter().find(|(at, _)| *at == line);
+        if let Some((_, mend)) = likelier.filter(|_| one.word() == Word::TenthsBesideInches) {
+            notice.mends.retain(|other| other.label != mend.label);
+            notice.mends.insert(0, mend.clone());
+        }
+    }
+    all
 }
 
 /// The same errors, of the text with the directions of the form; `None` if they do not correspond one by one.

@@ -141,6 +141,22 @@ test('feet and a fraction after a blank are asked about, and never taken for inc
   await context.close();
 });
 
+/// 28.10 on both walls closes, so that nothing but the question tells that 28' 10" was meant.
+test('a point between feet and inches is asked about above the answer', async () => {
+  const { tab, context } = await begun([['back', '28.10'], ['right', '34', '6'], ['front', '28.10'], ['left', '34', '6']]);
+  const asked = tab.locator('.notices');
+  assert.match(await asked.innerText(), /28\.10/);
+  assert.match(await tab.locator('.opening').innerText(), /Measured 969 sq ft/);
+  for (const way of ['back', 'front']) {
+    await asked.getByRole('button', { name: `Use ${way} 28' 10"` }).first().click();
+    await settled(tab);
+  }
+  assert.equal(await asked.innerText(), '');
+  // 28' 10" by 34' 6" are 994.75; to the tenth, 28.8 by 34.5 are 993.6.
+  assert.match(await tab.locator('.opening').innerText(), /Measured 994 sq ft/);
+  await context.close();
+});
+
 test('an upper floor may be begun without a place, and is told in the words of the rows', async () => {
   const { tab, context } = await begun(BOX);
   await button(tab, 'No').click();

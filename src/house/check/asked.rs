@@ -30,6 +30,8 @@ pub(crate) struct Answer {
     pub(crate) example: &'static str,
     /// The space whose place or walk has to be settled first.
     pub(crate) waits_for: Option<Waits>,
+    /// Whether the words put it over a space, and no level is below its own.
+    pub(crate) needs_level: bool,
     /// What the words call a space, if nothing above on the level is called so, or more than one thing.
     pub(crate) unknown: Option<String>,
 }
@@ -128,6 +130,12 @@ impl Checker<'_> {
             };
             match (of, &part.of) {
                 (Some(of), _) => counted.push(of),
+                // What lies over a space of its own level belongs to the next.
+                (None, _)
+                    if is_above(part) && self.counted_from(space, part.of.as_deref()).is_some() =>
+                {
+                    return Some(Answer { needs_level: true, ..Answer::default() });
+                }
                 (None, Some(of)) => return Some(self.not_found(space, of)),
                 (None, None) => return self.first_living(space).map(|name| Answer::waiting(&name)),
             }
@@ -214,8 +222,17 @@ impl Checker<'_> {
             one.span.start < here.span.start
                 && (is_called(&one.space.name.text) || is_called(one.space.kind.word()))
         });
+        // What is closed and placed would have been found if the words meant it.
+        let is_settled = |begins: usize| {
+            let found = self.house.spaces.iter().position(|one| one.span.start == begins);
+            found.is_some_and(|one| {
+                !self.house.spaces[one].by_itself
+                    && !self.unplaced.contains(&one)
+                    && !self.misplaced.contains(&one)
+            })
+        };
         match (above.next(), above.next()) {
-            (Some(one), None) => {
+            (Some(one), None) if !is_settled(one.span.start) => {
                 let waits = Waits {
                     name: one.space.name.text.clone(),
                     unplaced: None,

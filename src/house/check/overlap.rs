@@ -12,6 +12,7 @@ use crate::geometry::outline::nearest_nm;
 use crate::geometry::overlap::{Lies, Patch, meetings};
 use crate::house::Space;
 use crate::house::check::placement::no_such_space;
+use crate::house::check::places::At;
 use crate::house::check::{Checker, OnLevel};
 use crate::sketch::statement::{Place, Thickness};
 use crate::sketch::{Face, Kind, LevelSketch, SpaceSketch};
@@ -297,6 +298,7 @@ impl Checker<'_> {
                 other != space
                     && !there.by_itself
                     && here.extent.lies_along(&there.extent, gap, foot)
+                    && self.share_a_wall(space, other, gap)
             };
             if placed.iter().any(lies_along) {
                 continue;
@@ -313,6 +315,34 @@ impl Checker<'_> {
             let warning = helps.into_iter().fold(warning, Diagnostic::help);
             self.report(moves.into_iter().fold(warning, Diagnostic::moved));
         }
+    }
+
+    /// Whether a wall of one space lies along a wall of another, up to `gap` apart, for a foot or more. Where one has
+    /// walls that are slanted or curved, this is not asked, and `true`.
+    fn share_a_wall(&self, one: usize, other: usize, gap: i64) -> bool {
+        if [one, other].iter().any(|&space| self.house.spaces[space].closed.outline.is_curved()) {
+            return true;
+        }
+        let [one, other] = [one, other].map(|space| self.corners(space));
+        let foot = Length::FOOT.nm();
+        let walls = |corners: &[At]| -> Option<Vec<Wall>> {
+            let next = corners.iter().cycle().skip(1);
+            corners
+                .iter()
+                .zip(next)
+                .map(|(from, to)| match (from.0 == to.0, from.1 == to.1) {
+                    (true, _) => Some((Axis::North, from.0, (from.1.min(to.1), from.1.max(to.1)))),
+                    (_, true) => Some((Axis::East, from.1, (from.0.min(to.0), from.0.max(to.0)))),
+                    _ => None,
+                })
+                .collect()
+        };
+        let (Some(one), Some(other)) = (walls(&one), walls(&other)) else { return true };
+        one.iter().any(|(axis, at, (low, high))| {
+            other.iter().any(|(across, there, (from, to))| {
+                axis == across && (at - there).abs() <= gap && high.min(to) - low.max(from) >= foot
+            })
+        })
     }
 
     pub(super) fn report_overlap(&mut self, a: usize, b: usize, overlap: f64) {
@@ -737,6 +767,9 @@ fn stands_by_itself(name: &str) -> bool {
         .iter()
         .any(|word| name.split(|c: char| !c.is_alphabetic()).any(|part| part == *word))
 }
+
+/// A wall along an axis: the axis, where it lies across it, and where it begins and ends along it.
+type Wall = (Axis, i64, (i64, i64));
 
 /// The area that a level covers.
 struct Ground {

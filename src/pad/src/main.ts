@@ -1343,9 +1343,11 @@ function paintAnswer(now: Look): void {
   // One thing at a time: what comes after it may be resolved with it.
   const open = notices.filter((one) => one.is_error || one.form.rank === 1);
   const lead = !asText && notices.some((one) => one.is_error) && open.find((one) => one.form.rank === Math.min(...open.map(({ form }) => form.rank)));
-  const list = (key: Words, isError: boolean) => {
+  // What is asked about a wall, or about where a space stands, is shown with the errors: it changes the area or the drawing.
+  const hasButton = (one: Notice) => !asText && one.form.mends.length > 0 && (one.form.rank === 1 || one.word === 'touches-nothing');
+  const list = (key: Words, isError: boolean, isShown = (one: Notice) => one !== lead) => {
     // The opening says what these warn of.
-    const some = notices.filter((one) => one !== lead && one.is_error === isError && (now.report === null || !['no-turn', 'outline-does-not-close'].includes(one.word)));
+    const some = notices.filter((one) => one !== lead && isShown(one) && one.is_error === isError && (now.report === null || !['no-turn', 'outline-does-not-close'].includes(one.word)));
     return some.length > 0 && h('div', {}, h('h3', {}, say(key)), h('ul', {}, ...some.map((one) => h('li', {}, noticed(one, false)))));
   };
   const toFix = () => {
@@ -1360,8 +1362,8 @@ function paintAnswer(now: Look): void {
       rest.length > 0 && h('h3', {}, say('afterThat')),
       rest.length > 0 && h('ul', {}, ...rest.map((one) => h('li', {}, noticed(one, false, true)))));
   };
-  const lists = [toFix(), now.report === null && list('warnings', false)];
-  refill(parts.worth, [notices, asText, now.report === null, isMetric()], () => [now.report !== null && list('warnings', false)].filter((one): one is HTMLDivElement => !!one));
+  const lists = [toFix(), list('warnings', false, (one) => now.report === null || hasButton(one))];
+  refill(parts.worth, [notices, asText, now.report === null, isMetric()], () => [now.report !== null && list('warnings', false, (one) => !hasButton(one))].filter((one): one is HTMLDivElement => !!one));
   refill(parts.notices, [notices, asText, now.report === null, isMetric()], () => lists.filter((one): one is HTMLDivElement => !!one));
   if (!isPaperChosen) a4 = now.paper === 'a4';
   const paper = parts.pages.querySelector('select');

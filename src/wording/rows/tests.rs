@@ -593,6 +593,10 @@ fn a_space_that_touches_the_house_at_a_corner_only_is_asked_where_it_stands() {
     for mend in &list[0].mends {
         assert!(told(&mended(&text, mend)).is_empty(), "{}", mend.label);
     }
+    // In the notch of an L it touches a corner of the house, and the boxes of the two share much.
+    let notch = "front south\nlevel \"G\"\n  living \"House\"\n    north 30'\n    east 20'\n    south 10'\n    east 20'\n    south 20'\n    west 40'\n  porch \"Porch\" from \"House\" corner 3\n    north 8'\n    east 12'\n    south 8'\n    west 12'\n";
+    let list = told(notch);
+    assert!(list[0].message.contains("at a corner only"), "{}", list[0].message);
     // Along the right wall it stands well.
     let beside = text.replace("south 20'", "north 20' ").replace("north 20'\n", "south 20'\n");
     assert_eq!(extent(&beside, 1), [40.0, 62.0, -20.0, 0.0]);

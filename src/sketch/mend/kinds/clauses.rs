@@ -273,6 +273,15 @@ fn place_alone(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(0, &["start", "starts", "starting", "begin", "begins"]);
     let corner = typed.find(1, &["corner"]).is_some();
     (begins && corner && !typed.pieces.iter().any(Piece::is_number)).then(|| {
+        // The first walk of a level has nothing to start from.
+        let before = typed.attempt.beside.before.split_whitespace().next().unwrap_or_default();
+        let is_first = typed.attempt.house.is_none() || typed.attempt.house == typed.attempt.space;
+        if is_first && super::kind_word(before).is_some() {
+            return Answer::say(
+                "the first walk of a level starts where its first wall begins",
+                "take this line out",
+            );
+        }
         Answer::say(
             "where a space starts stands on the line of the space",
             "take this line out, and on the line of the space, after its name, write `from`, the name of a space above with a `\"` on each side, `corner` and the number of the corner",

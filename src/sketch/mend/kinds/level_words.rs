@@ -6,6 +6,88 @@ use super::measure::area_from;
 use super::names::FLOORS;
 use super::{Answer, Typed, digits, kind_word, quoted};
 
+/// Above the line of a space: `bedroom level over the lower level`, `attic`, `upper level, bedrooms, set over the left half`,
+/// `Upstairs: bedrooms over the left half`: what opens a level.
+pub(super) fn above_a_space(typed: &Typed<'_>) -> Option<Answer> {
+    const ALONE: [&str; 6] = ["attic", "loft", "upstairs", "downstairs", "basement", "cellar"];
+    let after = typed.attempt.beside.after.split_whitespace().next().unwrap_or_default();
+    let is_plain =
+        typed.pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(",:.-–()"));
+    if kind_word(after).is_none() || !is_plain || typed.pieces.len() > 16 {
+        return None;
+    }
+    let ends = |at: usize| {
+        at == typed.pieces.len()
+            || typed.piece(at).is_some_and(|mark| mark.is_mark(",:-–("))
+            || typed.says(at, &["over", "above", "on", "upon", "set", "under", "below"])
+    };
+    let not = [
+        "split", "bi", "tri", "eye", "same", "on", "at", "of", "the", "this", "water", "sea",
+        "street",
+    ];
+    let end = match (1..=2).find(|&at| typed.says(at, &["level", "floor", "story", "storey"])) {
+        Some(at)
+            if !typed.pieces[..at]
+                .iter()
+                .any(|piece| piece.is_word(&not) || piece.sort != Sort::Word) =>
+        {
+            at + 1
+        }
+        None if typed.says(0, &ALONE) => 1,
+        _ => return None,
+    };
+    if !ends(end) || typed.says(0, &["level"]) || kind_word(&typed.lower(0)).is_some() {
+        return None;
+    }
+    // Lines about the grade, the face or the finish of a level, and plain floors, have rules of their own.
+    let others = [
+        "below",
+        "grade",
+        "ground",
+        "inside",
+        "outside",
+        "frame",
+        "attic",
+        "finished",
+        "measured",
+        "partly",
+        "partially",
+        "unfinished",
+        "ceiling",
+        "ceilings",
+    ];
+    let is_floor = typed.says(
+        0,
+        &[
+            "upper",
+            "lower",
+            "main",
+            "ground",
+            "first",
+            "second",
+            "third",
+            "top",
+            "upstairs",
+            "downstairs",
+            "basement",
+            "cellar",
+        ],
+    );
+    let lies_over = typed.find(end, &["over", "above"]).is_some();
+    if typed.find(end, &others).is_some() || is_floor && !lies_over {
+        return None;
+    }
+    let name = capitalized(&typed.text(0, end).to_lowercase());
+    let rest = super::remark(typed.rest(end).trim_start_matches([':', ',', '-', '–', ' ']));
+    let below = ["basement", "cellar"].iter().any(|word| name.to_lowercase().starts_with(word));
+    let grade = if below { " below grade" } else { "" };
+    let comment = if rest.is_empty() { String::new() } else { format!("  # {rest}") };
+    Some(Answer::line(
+        format!("level {}{grade}{comment}", quoted(&name)),
+        "what stands above the line of a space opens a level: `level` and its name",
+    ))
+}
+
 /// `UPPER LEVEL - 8 FT CEILINGS`, `half story`, `level 1 below ground`, `split level upper`: a level with a remark.
 pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
     const WHICH: &[&str] = &[

@@ -179,6 +179,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
     let rules: &[Rule] = &[
+        level_words::above_a_space,
         depths::answer,
         abbreviated::answer,
         cut_corners::answer,

@@ -357,7 +357,11 @@ fn facts(
     let mut at = first;
     while let Some(piece) = typed.piece(at) {
         let is_low_height = space.kind == "low" && piece.is_number();
-        let next = if typed.says(at, &["note"]) && is_text(typed.piece(at + 1)) {
+        let cold = cold_words(typed, at).filter(|_| matches!(space.kind, "living" | "unfinished"));
+        let next = if let Some(end) = cold {
+            space.kind = "unfinished";
+            Some(end)
+        } else if typed.says(at, &["note"]) && is_text(typed.piece(at + 1)) {
             space.comments.push(plainly(typed.text(at + 1, at + 2)));
             Some(at + 2)
         } else if typed.says(at, &["within"]) && is_text(typed.piece(at + 1)) {
@@ -387,6 +391,16 @@ fn facts(
         }
     }
     (left, size)
+}
+
+/// `unheated`, `not heated`: where words end that say a room is not finished.
+fn cold_words(typed: &Typed<'_>, at: usize) -> Option<usize> {
+    let cold = ["unheated", "unfinished", "unconditioned"];
+    let warm = ["heated", "finished", "conditioned"];
+    if typed.says(at, &cold) {
+        return Some(at + 1);
+    }
+    (typed.says(at, &["not", "isn't"]) && typed.says(at + 1, &warm)).then_some(at + 2)
 }
 
 /// `recorded 20 x 22`: what the record says.

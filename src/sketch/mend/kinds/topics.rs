@@ -238,6 +238,17 @@ fn without_day(typed: &Typed<'_>) -> Option<Answer> {
     let tool = typed.says(0, &["tape", "laser", "steel", "instrument"])
         && (typed.says(1, &["measure", "tape", "meter", "used"])
             || typed.says(0, &["laser", "instrument"]));
+    // `measured "2026-11-23" by "the owner"`
+    let quoted_day = typed.piece(1).filter(|text| measured && text.sort == Sort::Text);
+    if let Some(day) = quoted_day.map(|text| text.text.trim_matches(['"', '“', '”'])) {
+        let (first, end, date) = date_from(&super::cut(day), 0)?;
+        return (first == 0 && end == super::cut(day).len()).then(|| {
+            Answer::line(
+                format!("{} {date} {}", typed.text(0, 1), typed.rest(2)).trim_end(),
+                "a day stands without quotation marks",
+            )
+        });
+    }
     let american = typed.pieces.iter().any(|piece| piece.is_mark("$"));
     let is_date = typed.pieces.iter().any(|piece| piece.is_year())
         && typed.pieces.iter().filter(|piece| piece.is_number()).count() == 3;
