@@ -578,14 +578,19 @@ impl Extent {
 
     /// Whether the common part of two boxes is more than `width` in both directions.
     pub(crate) fn shares_more_than(&self, other: &Extent, width: i64) -> bool {
+        let (east, north) = self.shared(other);
+        east.min(north) > width
+    }
+
+    /// How much of each axis two boxes share; below zero, how far they are apart.
+    fn shared(&self, other: &Extent) -> (i64, i64) {
         let shared = |a: (i64, i64), b: (i64, i64)| a.1.min(b.1) - a.0.max(b.0);
-        shared(self.east, other.east).min(shared(self.north, other.north)) > width
+        (shared(self.east, other.east), shared(self.north, other.north))
     }
 
     /// Whether two boxes, which may be up to `gap` apart, lie along each other for more than `width`.
     pub(crate) fn lies_along(&self, other: &Extent, gap: i64, width: i64) -> bool {
-        let shared = |a: (i64, i64), b: (i64, i64)| a.1.min(b.1) - a.0.max(b.0);
-        let (east, north) = (shared(self.east, other.east), shared(self.north, other.north));
+        let (east, north) = self.shared(other);
         east.min(north) >= -gap && east.max(north) > width
     }
 }

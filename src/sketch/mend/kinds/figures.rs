@@ -11,6 +11,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     first_of(rules, typed)
 }
 
+/// `record 1,640 sq ft incl. porch "County record"`: a space that the figure counts, before its title.
 fn counts_before_a_title(typed: &Typed<'_>) -> Option<Answer> {
     let (end, _) = area_at(&typed.pieces, 1)?;
     let last = typed.pieces.len() - 1;
@@ -56,7 +57,6 @@ pub(super) fn before_a_title(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &FIGURES) {
         return None;
     }
-    // `record 1,640 sq ft incl. porch "County record"` counts it.
     if let Some(answer) = counts_before_a_title(typed) {
         return Some(answer);
     }

@@ -192,15 +192,15 @@ fn north(typed: &Typed<'_>) -> Option<Answer> {
     let number = typed.piece(2).filter(|piece| begins && piece.is_number())?;
     let unit = |piece: &Piece| piece.is_mark("°º") || piece.is_word(&["deg", "degrees"]);
     let end = 3 + typed.pieces[3..].iter().take_while(|piece| unit(piece)).count();
-    // `12.5 degrees east of up`: of the north of the file.
+    // `12.5 degrees east of up`: the north of the file, whose true bearing is wanted, lies as far west of true north.
     let of_up = typed.says(end + 1, &["of"])
         && (2..=3).contains(&(typed.pieces.len() - end - 1).min(9))
         && typed.find(end + 2, &["up", "north", "plan", "sketch", "page"]).is_some();
     if of_up && typed.says(end, &["east", "west"]) {
-        let toward = if typed.says(end, &["east"]) { "E" } else { "W" };
+        let toward = if typed.says(end, &["east"]) { "W" } else { "E" };
         return Some(Answer::line(
             format!("true north N {}° {toward}", number.text),
-            "a bearing begins at N or S and ends in E or W",
+            "the bearing is the true one of the file's `north`, which lies as far the other way",
         ));
     }
     let bare = end == typed.pieces.len();
@@ -227,7 +227,7 @@ fn declination(typed: &Typed<'_>) -> Option<Answer> {
     (typed.says(0, &["magnetic", "declination", "variation"]) && typed.find(0, &["declination", "north", "variation"]).is_some()).then(|| {
         Answer::say(
             "a sides file has no line for the declination of a needle",
-            "if the sketch is turned against true north, write `true north` and the bearing of true north on it, as `true north N 12° E`; anything else goes after a `#`",
+            "if the sketch is turned against true north, write `true north` and the true bearing of the way that the file calls north, as `true north N 12° E`; anything else goes after a `#`",
         )
     })
 }
