@@ -10,7 +10,7 @@ import { pathToFileURL } from 'node:url';
 import { page, root, target } from './browser.mjs';
 
 const require = createRequire(path.join(root, 'src/pad/package.json'));
-const program = process.env.FAIRFOOT ?? path.join(target, 'release/fairfoot');
+const program = process.env.FAIRFOOT ?? path.join(target, 'debug/fairfoot');
 const found = (...places) => places.find(fs.existsSync);
 
 /// Runs in the page: types a house, gives the answer, and the PDF of the example as hexadecimal.

@@ -8,7 +8,7 @@ import path from 'node:path';
 import { after, before, test } from 'node:test';
 import { LAPTOP, PHONE, accessible, browser, opened, page, root, settled, shot, target, walk } from './browser.mjs';
 
-const program = process.env.FAIRFOOT ?? path.join(target, 'release/fairfoot');
+const program = process.env.FAIRFOOT ?? path.join(target, 'debug/fairfoot');
 const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'pad-'));
 let chrome;
 before(async () => (chrome = await browser()));
