@@ -304,7 +304,7 @@ impl Parts {
             self.is_cut |= blocks::one(&mut self.top, &Block::Paragraph(text), sizes);
         }
         let line = |stack: &mut Stack, text: &str| {
-            stack.at_most(sizes.most_lines.unwrap_or(4).max(3), |stack| {
+            stack.at_most(sizes.most_lines.unwrap_or(5).max(4), |stack| {
                 stack.paragraph(sizes.paragraph_pt + 0.6, text);
             })
         };

@@ -169,6 +169,7 @@ pub struct RoofPart {
     size_ft: Option<(f64, f64)>,
     side: Direction,
     beside: usize,
+    corners: Vec<(i64, i64)>,
 }
 
 impl RoofPart {
@@ -200,6 +201,11 @@ impl RoofPart {
     /// The index of the space nearest to it.
     pub(crate) fn beside(&self) -> usize {
         self.beside
+    }
+
+    /// Its corners on the level, east then north in nanometers.
+    pub(crate) fn corners(&self) -> &[(i64, i64)] {
+        &self.corners
     }
 }
 
@@ -364,7 +370,6 @@ fn compared(areas: &Areas, drawn: &ReferenceOutline, looked_at: usize) -> Option
     let (eave_ft, pose, fit) = with_eave(&roof, footprint, found, &mut looks);
     let degrees = pose.degrees - 360.0 * (pose.degrees / 360.0).round();
     let corners = roof.corners(pose);
-    let nm = |feet: f64| (feet * foot).round() as i64;
     Some(RoofComparison {
         level: candidates.level,
         under: footprint.spaces.clone(),
@@ -499,7 +504,13 @@ fn part(
         size_ft: (sq_ft > 0.85 * wide * deep).then_some((wide, deep)),
         side,
         beside: beside.unwrap_or(0),
+        corners: ring.iter().map(|p| (nm(p[0]), nm(p[1]))).collect(),
     }
+}
+
+/// Feet in nanometers.
+fn nm(feet: f64) -> i64 {
+    (feet * Length::FOOT.nm() as f64).round() as i64
 }
 
 /// The distance of a point from the bounding box of some walls.

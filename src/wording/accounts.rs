@@ -50,7 +50,13 @@ impl Sentences<'_> {
         }
         let (settled, asks) = self.or_asked(figure, self.settling(figure));
         let ours = self.ours(figure);
-        let closing = ["Other reasons are possible.", &settled, ours.trim_start()];
+        // How strong the first is says it already where it is the only one.
+        let is_said = shown
+            .first()
+            .and_then(|one| one.strength())
+            .is_some_and(|strength| matches!(strength, Strength::Only | Strength::LikeliestOf(1)));
+        let others = if is_said { "" } else { "Other reasons are possible." };
+        let closing = [others, &settled, ours.trim_start()];
         let closing = closing.into_iter().filter(|part| !part.is_empty());
         let mut items: Vec<String> = Vec::new();
         for one in shown {
@@ -204,7 +210,20 @@ impl Sentences<'_> {
     /// What another line of the record says about its rounding, in a sentence.
     pub(crate) fn evidence(&self, figure: &Figure) -> Option<String> {
         let evidence = figure.explanations().evidence()?;
-        Some(causes::evidence(evidence, self.listed(figure)))
+        let said = causes::evidence(evidence, self.listed(figure));
+        // A rule that somebody states and a line of the record that does not follow it are not left side by side.
+        let is_against = evidence.by_half.is_some() && figure.says_rule();
+        let against = is_against.then(|| {
+            let house = self.areas.gross().whole_foot();
+            let is_plain = self.taken_as(figure).is_empty()
+                && figure.measured() == self.areas.gross().tenth_foot();
+            let house = is_plain.then(|| {
+                format!("; in whole feet the house would be {}", self.number(house.whole_sq_ft()))
+            });
+            let house = house.unwrap_or_default();
+            format!(" So this line does not fit the half foot ({}){house}.", self.as_stated())
+        });
+        Some(format!("{said}{}", against.unwrap_or_default()))
     }
 
     /// What to check again in our own measurements, in sentences. Where a cause other than a part of the outline gives
@@ -510,10 +529,12 @@ impl Sentences<'_> {
         }
         let opening = match &nearest {
             Some(near) => self.set_beside(figure, rest, near, None),
-            None => {
-                let left = self.left_over(figure, rest);
-                format!("No common cause explains the {left}.")
-            }
+            None if rest < 0 => format!(
+                "No common cause explains why {} is {} below these steps.",
+                the(figure),
+                self.size_left(figure)
+            ),
+            None => format!("No common cause explains the {}.", self.left_over(figure, rest)),
         };
         let opening = match self.twice(figure) {
             Some(twice) => format!("{twice} {opening}"),

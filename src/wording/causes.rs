@@ -214,7 +214,10 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
         }
         DepartureKind::LevelLeftOut { level } => (level_name(level), "not counted"),
         DepartureKind::NotDeducted { space } => {
-            (deducted_name(&house.spaces[space]), "not deducted")
+            let here = &house.spaces[space];
+            let is_low = here.kind == Kind::Low && !deducted_name(here).contains("low");
+            let low = if is_low { " (low ceiling)" } else { "" };
+            (format!("{}{low}", deducted_name(here)), "not deducted")
         }
         DepartureKind::Deducted { space } => (deducted_name(&house.spaces[space]), "deducted"),
         DepartureKind::DeductedTwice { space } => {

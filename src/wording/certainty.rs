@@ -118,8 +118,8 @@ impl Sentences<'_> {
         let is_at =
             |face: Face| self.house.spaces.iter().any(|space| space.counted && space.face == face);
         [
-            (Face::Frame, " To lengths at the frame, what is outside the frame is added."),
-            (Face::Inside, " To lengths measured inside, the thickness of the walls is added."),
+            (Face::Frame, " The walls' outer layer is added to lengths taken at the frame."),
+            (Face::Inside, " The thickness of the walls is added to lengths measured inside."),
         ]
         .into_iter()
         .filter_map(|(face, sentence)| is_at(face).then_some(sentence))
@@ -207,12 +207,12 @@ impl Sentences<'_> {
             // The ± is not that of the rounded area, which lies outside it.
             Some(more) if self.is_rounded_beyond() => {
                 format!(
-                    "adds {more} {unit}, which the ± leaves out, and makes it {} {unit}",
+                    "adds {more} {unit} and makes it {} {unit}; the ± does not include this",
                     number(rounded)
                 )
             }
             None if self.is_rounded_beyond() => format!(
-                "subtracts {} {unit}, which the ± leaves out, and makes it {} {unit}",
+                "subtracts {} {unit} and makes it {} {unit}; the ± does not include this",
                 changes.trim_start_matches('\u{2212}'),
                 number(rounded)
             ),

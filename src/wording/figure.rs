@@ -65,7 +65,10 @@ impl Sentences<'_> {
 
     /// The steps from measured area to figure, one row each; as printed they add up.
     pub(crate) fn steps(&self, figure: &Figure) -> Vec<Block> {
-        let start = format!("{}: {}, outside", self.known(), self.settings.fine.spoken());
+        // The statement compares with them.
+        let without = without_counted(figure).map(|names| format!(", without {names}"));
+        let without = without.unwrap_or_default();
+        let start = format!("{}{without}: {}, outside", self.known(), self.settings.fine.spoken());
         let mut blocks = vec![Block::row(start, self.total(figure.measured()))];
         blocks.extend(self.taken_the_same_way(figure).map(Block::Note));
         let mut at = figure.measured();
@@ -370,11 +373,12 @@ impl Sentences<'_> {
             gross.range().filter(|range| range.low.whole_sq_ft() != range.high.whole_sq_ft())?;
         let range = self.totals_in(figure, range);
         Some(match gross.is_one_of_two() {
-            true => format!("{range}, since a wall near the half foot may go either way"),
+            true => format!("{range}, {}", self.either_way()),
             // Parentheses inside parentheses are hard to read.
             false => format!(
-                "possible range {}, since a wall near the half foot may go either way",
-                range.replace(" (", ", ").replace(')', "")
+                "possible range {}, {}",
+                range.replace(" (", ", ").replace(')', ""),
+                self.either_way()
             ),
         })
     }
@@ -476,4 +480,10 @@ impl Sentences<'_> {
             self.total_of(figure)
         )
     }
+}
+
+/// What a figure says that it counts and the measured area does not.
+fn without_counted(figure: &Figure) -> Option<String> {
+    let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported())?;
+    Some(words::all_named(counting.counted()))
 }

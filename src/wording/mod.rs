@@ -11,6 +11,7 @@ pub(crate) mod conclusion;
 #[cfg(feature = "pages")]
 pub(crate) mod draft;
 pub(crate) mod figure;
+pub(crate) mod half_feet;
 #[cfg(feature = "pages")]
 pub(crate) mod heard;
 pub(crate) mod map;

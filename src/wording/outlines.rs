@@ -2,12 +2,14 @@
 
 use crate::diagnostic::words;
 use crate::house::{ReferenceSource, SideNumber};
+use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::{Figure, OutlineReport};
 use crate::units::area::Area;
 use crate::units::decimal::{group_thousands, rounded_quotient};
 use crate::units::length::{Length, Step};
 use crate::wording::sentences::{Reader, Sentences, whole};
 use crate::wording::size::number_or_size;
+use crate::wording::step_lines::{is_left_within, not_explained};
 use rust_decimal::Decimal;
 
 /// A wall whose lengths differ between two outlines.
@@ -146,14 +148,32 @@ impl Sentences<'_> {
         if !figures.iter().any(is_larger_record) {
             return Vec::new();
         }
-        let sentence = |missing: &crate::house::Missing| {
-            format!(
-                "The record also lists {}, {}, which was not found on site: please state whether the total includes it.",
-                words::the_named(&missing.name),
-                self.size(missing.recorded.area())
-            )
+        // Beside a difference that the steps explain without it, the question would seem to be about the difference.
+        let is_apart = |missing: usize| {
+            let mut larger = figures.iter().filter(|figure| is_larger_record(figure));
+            larger.all(|figure| {
+                let mut causes = figure.explanations().reported();
+                let is_of = |kind| kind == DepartureKind::MissingCounted { missing };
+                let is_cause = causes.any(|one| one.cause.departures().any(is_of));
+                let mut lines = figure.lines().iter();
+                let is_left =
+                    not_explained(figure) != 0 && !lines.any(|line| is_left_within(figure, line));
+                !is_cause && !is_left
+            })
         };
-        self.house.missing.iter().take(6).map(sentence).collect()
+        let sentence = |(i, missing): (usize, &crate::house::Missing)| {
+            let (name, size) =
+                (words::the_named(&missing.name), self.size(missing.recorded.area()));
+            match is_apart(i) {
+                true => format!(
+                    "A separate question, since the steps do not need it: the record also lists {name}, {size}, which was not found on site. Please state whether the total includes it."
+                ),
+                false => format!(
+                    "The record also lists {name}, {size}, which was not found on site: please state whether the total includes it."
+                ),
+            }
+        };
+        self.house.missing.iter().enumerate().take(6).map(sentence).collect()
     }
 
     /// The heading of the record's other lines.

@@ -141,8 +141,10 @@ impl Sentences<'_> {
     fn in_whole_feet_worked(&self, figure: &Figure) -> Option<String> {
         const MOST: usize = 3;
         let is_rounding = figure.rounding_test().step() == Step::WholeFoot
-            && figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
-            && not_explained(figure) == 0;
+            && figure.rounding_test().could_explain() == Some(CouldExplain::Yes);
+        if is_rounding && not_explained(figure) != 0 {
+            return self.in_other_feet_worked(figure);
+        }
         let counted = (0..self.house.spaces.len()).filter(|&i| is_in_total(self.house, i, false));
         let cuts = counted.map(|i| self.areas.spaces[i].whole_foot().cuts());
         let cuts: Vec<Cut> = cuts.collect::<Option<Vec<_>>>()?.into_iter().flatten().collect();
@@ -160,6 +162,36 @@ impl Sentences<'_> {
         let terms = terms.collect::<Vec<String>>().join(" + ");
         let total = thousands(figure.area().whole_sq_ft());
         Some(format!(" In whole feet: {terms} = {total} sq ft."))
+    }
+
+    /// The same for a house of one rectangle whose walls, each rounded to one of its two next feet as far as the office
+    /// may have read it so, give the figure in one way only: ` In whole feet: 30 × 21 = 630 sq ft.`
+    fn in_other_feet_worked(&self, figure: &Figure) -> Option<String> {
+        let mut counted =
+            (0..self.house.spaces.len()).filter(|&i| is_in_total(self.house, i, false));
+        let space = counted.next().filter(|_| counted.next().is_none())?;
+        let is_parent = |other: &crate::house::Space| other.parent == Some(space);
+        let is_plain = figure.rounding_test().wanted() == figure.area()
+            && figure.face() == Face::Outside
+            && self.house.spaces[space].sides.len() == 4
+            && !self.house.spaces.iter().any(is_parent);
+        let length = |side: usize| self.areas.outside_length(space, side).filter(|_| is_plain);
+        let sides = [length(0)?, length(1)?, length(2)?, length(3)?];
+        if sides[0] != sides[2] || sides[1] != sides[3] {
+            return None;
+        }
+        let foot = Length::FOOT.nm();
+        let most = foot / 2 + self.settings.reading.nm();
+        let feet = |length: Length| {
+            let below = length.nm().div_euclid(foot);
+            [below, below + 1].into_iter().filter(move |n| (n * foot - length.nm()).abs() <= most)
+        };
+        let all = feet(sides[0]).flat_map(|one| feet(sides[1]).map(move |other| (one, other)));
+        let wanted = figure.area().whole_sq_ft();
+        let mut fitting = all.filter(|(one, other)| one * other == wanted);
+        let (one, other) = fitting.next().filter(|_| fitting.next().is_none())?;
+        let (one, other, total) = (one.max(other), one.min(other), thousands(wanted));
+        Some(format!(" In whole feet: {one} × {other} = {total} sq ft."))
     }
 
     /// Whether rounding could explain the figure, as the end of a sentence.

@@ -186,11 +186,11 @@ pub(crate) fn step_range(
         (low != high).then(|| format!("{low} {to} {high}"))
     };
     let feet = changes(false)?;
-    // A change that shows in square meters alone has no square feet beside it.
+    // A change that shows in square meters alone has square feet that are only near it.
     let is_unlike =
         ends(true).iter().zip(ends(false)).any(|(sq_m, sq_ft)| (sq_m == "0") != (sq_ft == "0"));
     Some(match changes(true).filter(|_| is_metric) {
-        Some(meters) if is_unlike => format!("{meters} sq m"),
+        Some(meters) if is_unlike => format!("{meters} sq m (about {feet} sq ft)"),
         Some(meters) => format!("{meters} sq m ({feet} sq ft)"),
         None if is_metric => format!("{feet} sq ft"),
         None => feet,
@@ -210,16 +210,16 @@ pub(crate) fn range_size(range: Range, is_metric: bool) -> String {
     }
 }
 
-/// A range beside an area that is printed in the same paragraph. In a metric file it has no square feet if one of its
-/// ends has as many of them as that area and other square meters, which would look like a contradiction.
+/// A range beside an area that is printed in the same paragraph. In a metric file its square feet are called near ones if
+/// one of its ends has as many of them as that area and other square meters, which would look like a contradiction.
 pub(crate) fn range_beside(range: Range, area: Area, is_metric: bool) -> String {
     let is_unlike = [range.low, range.high].into_iter().any(|end| {
         end.whole_sq_ft() == area.whole_sq_ft() && tenths_of_sq_m(end) != tenths_of_sq_m(area)
     });
     let both = range_size(range, is_metric);
-    match both.split_once(" (") {
-        Some((meters, _)) if is_metric && is_unlike => meters.to_owned(),
-        _ => both,
+    match is_metric && is_unlike {
+        true => both.replacen(" (", " (about ", 1),
+        false => both,
     }
 }
 

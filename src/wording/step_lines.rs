@@ -145,11 +145,9 @@ impl Sentences<'_> {
                 let spaces = (0..self.house.spaces.len()).filter(is_counted);
                 let pages = self.in_brackets(self.pages_of(spaces));
                 let names = words::all_named(line.counted());
-                format!("counting: {} counts {names}{pages}", the(figure))
+                format!("counting: {} counts {names}{pages}, {}", the(figure), self.as_stated())
             }
-            BridgeStep::NotExplained if line.is_otherwise() && not_explained(figure) == 0 => {
-                "the rest".to_owned()
-            }
+            BridgeStep::NotExplained if not_explained(figure) == 0 => "not explained".to_owned(),
             BridgeStep::NotExplained if self.is_rounded_away(figure, line) => {
                 "the rest, which rounding makes".to_owned()
             }

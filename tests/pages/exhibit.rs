@@ -132,7 +132,7 @@ fn the_printed_interval_holds_the_area_it_stands_beside() {
     assert!(cottage.contains("Before any rounding the area is 605 ± 1 sq ft"), "{cottage}");
     assert!(
         cottage.contains(
-            "Rounding each wall to a tenth of a foot, as appraisers do, adds 2 sq ft, which the ± leaves out, and makes it 607 sq ft."
+            "Rounding each wall to a tenth of a foot, as appraisers do, adds 2 sq ft and makes it 607 sq ft; the ± does not include this."
         ),
         "{cottage}"
     );

@@ -59,7 +59,7 @@ fn a_page_is_heard_in_the_order_in_which_it_would_be_told() {
         "Record 1,877 square feet.",
         "Please correct the record to 1,757 square feet",
         "Please state whether the total counts the covered porch.",
-        "The record also lists the garden shed, 80 square feet",
+        "the record also lists the garden shed, 80 square feet",
         "Measured on March 7, 2026",
         "Step by step, in square feet:",
         "Covered porch counted (only common cause that fits)",
@@ -199,16 +199,15 @@ fn two_totals_are_not_told_as_a_range() {
 
 /// 886 square feet are 82.3 sq m, and 886.4 are 82.4.
 #[test]
-fn a_metric_range_does_not_give_one_number_of_square_feet_two_sizes() {
+fn a_metric_range_says_that_its_square_feet_are_near_ones_where_one_number_has_two_sizes() {
     let cabin = first(&sketch("kit-cabin"));
     assert!(cabin.contains("82.4 sq m (886 sq ft)"), "{cabin}");
     assert!(
-        cabin.contains(
-            "(possible range 82.3 to 83.2 sq m, since a wall near the half foot may go either way)"
-        ),
+        cabin.contains("(possible range 82.3 to 83.2 sq m, about 886 to 896 sq ft, since "),
         "{cabin}"
     );
-    assert!(cabin.contains("could change it by \u{2212}0.1 to +0.8 sq m "), "{cabin}");
+    let changes = "could change it by \u{2212}0.1 to +0.8 sq m (about 0 to +10 sq ft)";
+    assert!(cabin.contains(changes), "{cabin}");
 }
 
 #[test]
@@ -259,8 +258,12 @@ fn what_is_drawn_on_another_page_is_named_with_it() {
         basement.contains("Below grade, not included: Rec room, 553 sq ft (page 2)."),
         "{basement}"
     );
-    assert!(basement.contains("counting: the record counts the rec room (page 2)"), "{basement}");
-    let eaves = "Front eaves and rear eaves not deducted (page ";
+    assert!(
+        basement
+            .contains("counting: the record counts the rec room (page 2), as stated by the owner"),
+        "{basement}"
+    );
+    let eaves = "Front eaves (low ceiling) and rear eaves (low ceiling) not deducted (page ";
     assert!(basement.contains(eaves), "{basement}");
     // What is drawn on the first page needs no page, and a voice gets none that is not known yet.
     let brick = first(&sketch("brick-garage"));
@@ -290,9 +293,7 @@ fn spaces_named_together_come_with_a_sum_that_can_be_followed() {
 fn a_small_gap_is_not_asked_about_as_another_house() {
     let near = first(&sketch("lot"));
     assert!(
-        near.contains(
-            "No common cause explains the 8 sq ft by which the record is below these steps."
-        ),
+        near.contains("No common cause explains why the record is 8 sq ft below these steps."),
         "{near}"
     );
     assert!(!near.contains("whether it is of this house"), "{near}");
@@ -414,7 +415,7 @@ fn the_request_says_whom_it_asks_and_asks_for_the_area_of_the_headline() {
 #[test]
 fn a_plan_to_the_frame_says_what_is_added_to_it() {
     let page = first(&sketch("modular"));
-    let said = "No wall was measured; every length is from the plan. To lengths at the frame, what is outside the frame is added.";
+    let said = "No wall was measured; every length is from the plan. The walls' outer layer is added to lengths taken at the frame.";
     assert!(page.contains(said), "{page}");
 }
 

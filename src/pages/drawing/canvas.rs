@@ -446,8 +446,11 @@ impl Canvas {
         let text = text.in_hand(dimension.hand);
         let witness = |end: Point| (end.plus(out, OFF_WALL_PT), end.plus(out, off + 2.5));
         let (first, last) = (witness(wall.from), witness(wall.to));
+        let slash = wall.from.to(wall.to).unit().plus(out, 1.0).unit();
+        let slashes = [from, to].map(|end| (end.plus(slash, -2.8), end.plus(slash, 2.8)));
         let free = self.occupancy.has_room(&text.corners_if(width))
             && self.occupancy.is_clear(from, to)
+            && slashes.iter().all(|(from, to)| self.occupancy.misses_labels(*from, *to))
             && self.occupancy.lets_out(first.0, first.1)
             && self.occupancy.lets_out(last.0, last.1);
         if !free {
@@ -459,9 +462,9 @@ impl Canvas {
             self.occupancy.add_line(start, end, Sort::Witness);
             self.dimensions.push(Stroke::line(start, end, 0.5));
         }
-        for end in [from, to] {
-            let slash = wall.from.to(wall.to).unit().plus(out, 1.0).unit();
-            self.dimensions.push(Stroke::line(end.plus(slash, -2.8), end.plus(slash, 2.8), 0.9));
+        for (from, to) in slashes {
+            self.occupancy.add_line(from, to, Sort::Witness);
+            self.dimensions.push(Stroke::line(from, to, 0.9));
         }
         self.commit(text);
         true

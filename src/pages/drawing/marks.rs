@@ -58,6 +58,8 @@ pub(crate) struct Marks {
     pub(crate) theirs: Vec<(usize, Theirs)>,
     /// Roofs from maps drawn over the walls, each with its level, its corners and its label.
     pub(crate) roofs: Vec<(usize, Vec<OnSite>, String)>,
+    /// The parts of those roofs that lie over no measured wall, each with its level and its corners.
+    pub(crate) roof_parts: Vec<(usize, Vec<OnSite>)>,
     /// Where those roofs and the walls part, in words, each with its level.
     pub(crate) roofs_heard: Vec<(usize, String)>,
     pub(crate) recorded: Vec<Recorded>,
@@ -94,6 +96,9 @@ impl Marks {
         for map in reconciliation.maps() {
             if let Some(roof) = map.comparison() {
                 marks.roofs.push((roof.level(), roof.corners().to_vec(), map_note(map, roof)));
+                let parts = roof.parts().iter().filter(|part| part.is_only_on_map());
+                let parts = parts.map(|part| (roof.level(), part.corners().to_vec()));
+                marks.roof_parts.extend(parts);
                 marks.roofs_heard.push((roof.level(), parts_heard(say.house, roof).join(" ")));
             }
         }

@@ -91,7 +91,7 @@ const ENDS_PT: f64 = 2.4;
 const OFF_DASHES_PT: f64 = 2.4;
 /// The clearance between two labels along the line of reading, so that they are not read as one, and across it, in
 /// points.
-const APART_PT: (f64, f64) = (4.0, 1.0);
+const APART_PT: (f64, f64) = (8.0, 1.0);
 
 impl Occupancy {
     pub(crate) fn new(left_top: Point, right_bottom: Point) -> Occupancy {

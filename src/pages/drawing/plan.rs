@@ -128,6 +128,9 @@ fn drawn(
     }
     plan.numbers(Numbered::Named);
     let beside = plan.names();
+    if !group.is_inset {
+        plan.roof_parts(group.level);
+    }
     if fitting.names_last {
         plan.walls();
         plan.names_beside(&beside);

@@ -2,9 +2,11 @@
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::house::{Kind, Thickness};
+use crate::pages::drawing::canvas::Block;
 use crate::pages::drawing::occupancy::Sort;
 use crate::pages::drawing::shapes::{Plan, Shape};
 use crate::pages::drawing::view::{OnSite, WallOnPage, hatching, is_inside};
+use crate::pages::fonts::Typeface;
 use crate::pages::page::{Part, Point, Run, Stroke};
 use crate::units::length::{Length, WrittenLength};
 
@@ -141,6 +143,32 @@ impl Plan<'_> {
             let stroke = Stroke::along(&spots, 0.8).dashed([2.0, 2.0]);
             self.canvas.line(stroke.of_part(Part::Dashed), Sort::Theirs);
             self.note(note);
+        }
+    }
+
+    /// Says of every part of those roofs that lies over no measured wall what it is.
+    pub(super) fn roof_parts(&mut self, level: usize) {
+        let marks = self.marks;
+        for (_, corners) in marks.roof_parts.iter().filter(|(on, _)| *on == level) {
+            let spots: Vec<Point> =
+                corners.iter().map(|&corner| self.canvas.view.spot(corner)).collect();
+            let block = |lines: &[&str]| Block {
+                lines: lines
+                    .iter()
+                    .map(|line| (Typeface::Plain, 6.5, (*line).to_owned()))
+                    .collect(),
+            };
+            let words = "only on the map";
+            let choices = [block(&[words]), block(&["only on", "the map"])];
+            if self.canvas.block(&spots, &[], &choices).is_some() {
+                continue;
+            }
+            let middle = |low: f64, high: f64| f64::midpoint(low, high);
+            let across = |at: fn(&Point) -> f64| {
+                let all = || spots.iter().map(at);
+                middle(all().fold(f64::MAX, f64::min), all().fold(f64::MIN, f64::max))
+            };
+            self.canvas.pointer(Point::new(across(|p| p.x_pt), across(|p| p.y_pt)), words);
         }
     }
 }

@@ -45,7 +45,7 @@ impl Plan<'_> {
                     let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
                     dimension.wall = seen;
                     self.note(&format!(
-                        "{}, side {}: of a part {whole} long, {} can be seen; the next space covers the rest",
+                        "{}, side {}: {} of its {whole} stand free; the end wall of the space beside it covers the rest",
                         fonts::shown(&self.space(shape).name),
                         source + 1,
                         dimension.words
