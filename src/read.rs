@@ -60,26 +60,28 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
         let mut offered: Vec<(String, String)> = Vec::new();
         let mut answer = asked::Answer::default();
         let ways = one.line.ways();
-        let (mut has_every_way, mut lacks_place) = (true, false);
+        // The ways that fit there, and those that have a place.
+        let (mut fitting, mut placed, mut lacks_place) = (0, 0, false);
         for size in &ways {
             taken[i] = one.line.at("", *size);
             let (text, line, open, replaced) =
                 with_lines(source, (told, &taken, i), unread, faults);
             let sketch = sketch::read_without_lines(&Source::new(source.name(), text)).sketch;
             let found = asked::places(&sketch, line, &one.line.place, size.is_some(), &open);
-            has_every_way &= !found.places.is_empty();
+            fitting += usize::from(found.fits);
+            placed += usize::from(!found.places.is_empty());
             let is_replaced = |at: usize| replaced.contains(&at);
             if let Some(waits) = &found.waits_for {
                 lacks_place = waits.unplaced.is_some_and(|at| !is_replaced(at));
             }
             let lines = found.places.iter();
             offered.extend(lines.map(|(place, said)| (one.line.at(place, *size), said.clone())));
-            answer =
-                asked::Answer { places: Vec::new(), ends: answer.ends.or(found.ends), ..found };
+            // A way that fits nowhere along the wall has no end to count from.
+            let ends = answer.ends.or(found.ends.filter(|_| found.fits));
+            answer = asked::Answer { places: Vec::new(), ends, ..found };
         }
-        // Where the size fits one way only, that way need not be the one that is meant, unless it covers the very
-        // space that it lies over.
-        if !has_every_way && !one.line.place.is_over() {
+        // Where the words give one way no place that they mean, they need not mean the other.
+        if placed < fitting && !one.line.place.is_over() {
             offered.clear();
         }
         taken[i] = match (&offered[..], answer.ends) {
@@ -95,17 +97,17 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             answer.ends = None;
         }
         // With the size in two ways and no end to count from there would be too much to choose from.
-        if answer.ends.is_some() && ways.len() > 1 {
+        if answer.ends.is_some() && fitting > 1 {
             offered.clear();
         }
         let mut helps: Vec<String> = Vec::new();
         let shown: Vec<String> =
             offered.iter().map(|(line, said)| format!("{} ({said})", in_one_row(line))).collect();
         if !shown.is_empty() {
-            let which = if ways.len() > 1 && shown.len() > 1 {
-                "; which length runs north and south?"
-            } else {
-                "?"
+            let which = match (ways.len() > 1, placed) {
+                (true, 2) => "; which length runs north and south?",
+                (true, _) => "? With the lengths the other way round it does not fit there",
+                _ => "?",
             };
             helps.push(format!("did you mean {}{which}", list_or(&shown)));
         }
@@ -122,14 +124,29 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
                 other.word()
             ));
         }
-        if answer.needs_level {
+        let far = answer.example;
+        if answer.needs_size {
+            helps.push("where it stands follows from its size: put its two lengths on this line, as `10' x 12'`, or type its sides on the lines below it; leave the words about its place as they are".to_owned());
+        } else if answer.needs_ends {
+            helps.push(format!(
+                "add to your line how far it is from two walls that meet, as `{far} from the south end, {far} from the west end`, instead of `in the middle`"
+            ));
+        } else if answer.needs_level {
             helps.push("what lies over another space is on a level of its own: put `level \"Upper floor\"` on a line before it, and leave this line as it is".to_owned());
         } else if let Some(waits) = answer.waits_for {
             let name = waits.name;
             helps.push(match (waits.by_itself, lacks_place) {
-                (true, _) => format!(
-                    "`{name}` stands by itself, and nothing can be placed beside what is `detached`: write `detached` after the name of this one too; its area is the same"
-                ),
+                (true, _) => {
+                    offered = ways.iter().map(|size| (one.line.by_itself(*size), String::new())).collect();
+                    let lines: Vec<String> =
+                        offered.iter().map(|(line, _)| in_one_row(line)).collect();
+                    let which =
+                        if ways.len() > 1 { " (which length runs north and south?)" } else { "" };
+                    format!(
+                        "`{name}` stands by itself, and nothing can be placed beside what is `detached`; its area is the same if this one is so too: {}{which}",
+                        list_or(&lines)
+                    )
+                }
                 (false, true) => format!(
                     "this counts from `{name}`, which has no place yet: say after its name where it starts, as `start` with a way and a length from where the first walk of the house begins; leave this line as it is"
                 ),

@@ -513,15 +513,32 @@ pub(crate) fn placed(outline: &Outline, at: Point) -> Vec<Placed> {
 ///
 /// Computed in floats, which is good enough to find out what touches what.
 pub(crate) fn are_near(a: &[Placed], b: &[Placed], gap: i64) -> bool {
+    // Lines cannot be nearer to each other than their boxes.
     let near = |one: &Placed, other: &Placed| {
-        // Lines cannot be nearer to each other than their boxes.
-        let (here, there) = (one.ends, other.ends);
-        one.extent.is_near(&other.extent, gap)
-            && (meeting(here, there).is_some()
-                || distance(here.0, there).min(distance(here.1, there)) <= gap as f64
-                || distance(there.0, here).min(distance(there.1, here)) <= gap as f64)
+        one.extent.is_near(&other.extent, gap) && gap_between(one, other) <= gap as f64
     };
     a.iter().any(|one| b.iter().any(|other| near(one, other)))
+}
+
+/// The shortest distance between the lines of two outlines, in nanometers; `None` if one of them has no line.
+pub(crate) fn gap(a: &[Placed], b: &[Placed]) -> Option<f64> {
+    let all = a.iter().flat_map(|one| b.iter().map(|other| gap_between(one, other)));
+    all.min_by(f64::total_cmp)
+}
+
+/// The shortest distance between two line segments, in nanometers.
+fn gap_between(one: &Placed, other: &Placed) -> f64 {
+    let (here, there) = (one.ends, other.ends);
+    if meeting(here, there).is_some() {
+        return 0.0;
+    }
+    let ends = [
+        distance(here.0, there),
+        distance(here.1, there),
+        distance(there.0, here),
+        distance(there.1, here),
+    ];
+    ends.into_iter().fold(f64::INFINITY, f64::min)
 }
 
 /// The distance from a point to the nearest point of a line segment, in nanometers.

@@ -74,6 +74,8 @@ pub(crate) struct Placeless {
     pub(crate) before: String,
     pub(crate) after: String,
     pub(crate) place: Whereabouts,
+    /// The words about its place, as typed.
+    pub(crate) said: String,
     /// Its size, north then east: each way in which it may be meant. None if its sides follow below.
     pub(crate) sizes: Vec<[String; 2]>,
 }
@@ -89,6 +91,12 @@ impl Placeless {
             _ => self.after.push_str(comment),
         }
         self
+    }
+
+    /// The line of a space that stands by itself, with the words about its place as a comment.
+    pub(crate) fn by_itself(&self, size: Option<&[String; 2]>) -> String {
+        let comment = format!("  # {}", self.said);
+        self.clone().with_comment(&comment).at("detached", size)
     }
 
     /// The whole line with this place, and its sides below it if the line has its size; an empty place leaves it out.

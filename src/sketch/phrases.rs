@@ -900,9 +900,10 @@ pub(super) fn opens_space(first: &str, second: &str) -> bool {
         let word = by.split(['-', ' ']).next();
         Kind::ALL.iter().any(|kind| Some(kind.word()) == word)
     };
-    PHRASES.iter().any(|(place, phrase, by)| {
+    let is_phrase = |(place, phrase, by): &(Where, &str, &str)| {
         *place == First && (*phrase == first || *phrase == both) && opens(by)
-    })
+    };
+    first == "level" || PHRASES.iter().any(is_phrase)
 }
 
 /// Whether people begin the line of a level with these two words, or with the first of them.

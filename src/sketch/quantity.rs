@@ -243,11 +243,21 @@ impl Cursor<'_> {
         };
         match self.accept_mark() {
             Some(Mark::Inches) => {}
-            Some(_) => {
+            Some(mark) => {
+                let typed = self.typed_since(start);
+                let help = match typed.strip_suffix(['\'', '’', '′']) {
+                    // Whole inches before it: the mark alone is wrong.
+                    Some(inches) if mark == Mark::Feet && !whole.is_zero() => {
+                        format!(
+                            "if it is inches, write `{inches}\"`; for half a foot, `6\"` or `0.5'`"
+                        )
+                    }
+                    _ => "for half a foot write `6\"` or `0.5'`".to_owned(),
+                };
                 return self.bad_length(
                     start,
                     "a fraction is of an inch here, not of a foot or a meter",
-                    "for half a foot write `6\"` or `0.5'`",
+                    &help,
                 );
             }
             None => {
@@ -486,10 +496,14 @@ impl Cursor<'_> {
             _ => return self.unexpected("`N` or `S`, where a bearing begins", BEARING_HELP),
         };
         self.advance();
+        let angle = self.span();
         let Some(degrees) = self.angle_part() else {
             return self.bad_bearing(start, "a bearing without its degrees");
         };
-        let _ = self.accept(&Token::Degree) || self.accept_word(&["deg", "degrees"]);
+        let is_marked = self.accept(&Token::Degree) || self.accept_word(&["deg", "degrees"]);
+        if !is_marked && self.peek_word().is_some() {
+            self.no_minutes_after_a_point(angle)?;
+        }
         let minutes = self.angle_part();
         let _ = minutes.is_some() && self.accept(&Token::Feet);
         let seconds = minutes.and_then(|_| self.angle_part());
@@ -508,6 +522,25 @@ impl Cursor<'_> {
             );
         }
         Ok(bearing)
+    }
+
+    /// Asks whether `10.30` means 10° 30' or 10.30°. Its degree mark answers that.
+    fn no_minutes_after_a_point(&mut self, angle: Span) -> Read<()> {
+        let typed = self.text.get(angle.start..angle.end).unwrap_or_default().to_owned();
+        let Some((degrees, minutes)) = typed.split_once('.') else { return Ok(()) };
+        let is_part = |part: &str| part.len() == 2 && ("01".."60").contains(&part);
+        if !is_part(minutes) {
+            return Ok(());
+        }
+        let [decimal, both] =
+            [format!("{typed}°"), format!("{degrees}° {}'", minutes.trim_start_matches('0'))];
+        let message = "are the digits after the point a part of a degree, or minutes?";
+        self.fault(
+            Diagnostic::new(Word::BadBearing, angle, message)
+                .help(format!("did you mean `{decimal}` or `{both}`?"))
+                .fix(angle, decimal)
+                .fix(angle, both),
+        )
     }
 
     fn bad_bearing<T>(&mut self, start: Span, message: &str) -> Read<T> {

@@ -9,6 +9,7 @@ use crate::sketch::asked::Asked;
 use crate::sketch::assemble::{Assembler, ReadLine};
 use crate::sketch::mend::{self, Attempt, Beside, Mend};
 use crate::sketch::parser::{self, SIDE_WORDS};
+use crate::sketch::phrases::opens_level;
 use crate::sketch::statement::*;
 use crate::sketch::tree::{Sketch, evened_out};
 use crate::sketch::wanted::Wanted;
@@ -119,6 +120,15 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                 if let Some(begins) = fixes.iter().find_map(|fix| opened(&fix.text)) {
                     // What stands below belongs to the level or the space that is offered.
                     read.begins = begins;
+                } else if let Some(fix) = fixes.first().filter(|fix| {
+                    text[offset..]
+                        .get(..fix.span.start.saturating_sub(offset))
+                        .is_some_and(|before| before.trim().is_empty())
+                }) {
+                    let mut words = fix.text.split_whitespace().map(str::to_lowercase);
+                    read.begins = [(); 2].map(|()| words.next().unwrap_or_default());
+                } else if opens_level(&read.begins[0], &read.begins[1]) {
+                    context.takes_in("level");
                 }
             }
             if faults.len() > KEPT {
@@ -264,8 +274,15 @@ fn beside(text: &str, start: usize, end: usize) -> Beside {
         after: after.into(),
         corners: corners(&text[..start]),
         spaces: spaces(text),
+        has_record: [&text[..start], &text[end..]].into_iter().flat_map(str::lines).any(is_record),
         ..Beside::default()
     }
+}
+
+/// Whether a line is the record's figure for the whole house.
+fn is_record(line: &str) -> bool {
+    let after = line.trim_start().strip_prefix("record ");
+    after.is_some_and(|after| after.trim_start().starts_with(|c: char| c.is_ascii_digit()))
 }
 
 /// The names that the first lines of a text give spaces and levels.

@@ -281,3 +281,83 @@ proptest! {
         }
     }
 }
+
+const PLAIN: &str =
+    "front south\nlevel \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
+
+/// What is offered for the last line of a file below a house of 40' by 30', or what is said if nothing is.
+fn answered(lines: &str) -> Vec<String> {
+    let text = format!("{PLAIN}{lines}\n");
+    let (_, list) = diagnostics_of("told.sides", text.into_bytes());
+    let fault = list.iter().rfind(|fault| fault.is_error()).expect("an error");
+    match fault.fixes() {
+        [] => fault.helps().to_vec(),
+        fixes => fixes.iter().map(|fix| fix.text.lines().next().unwrap_or("").to_owned()).collect(),
+    }
+}
+
+#[test]
+fn a_size_that_fits_one_way_only_is_offered_that_way() {
+    // A garage that stands 4' out in front of the house, from 10' east on: beside it, 0' from its front, a porch of
+    // 12' by 4' fits with its 12' along the street; with its 12' north and south it would lie in the house.
+    let garage = "garage \"Garage\" within \"House\" start east 10'\nnorth 16'\neast 12'\nsouth 16'\nwest 12'\n";
+    let house = "front south\nlevel \"G\"\nliving \"House\"\nnorth 34'\neast 40'\nsouth 30'\nwest 18'\nsouth 4'\nwest 22'\n";
+    let porch = "porch 12' x 4' right of the garage, 0' from the south end\n";
+    let text = format!("{house}{garage}{porch}");
+    let (_, list) = diagnostics_of("told.sides", text.into_bytes());
+    let fixes: Vec<&str> =
+        list.iter().flat_map(Diagnostic::fixes).map(|fix| fix.text.as_str()).collect();
+    // The front of the garage is at north 0, and its right side 22' east of the first corner.
+    assert_eq!(
+        fixes,
+        ["porch \"Porch\" from \"House\" corner 6\nnorth 4'\neast 12'\nsouth 4'\nwest 12'"]
+    );
+}
+
+#[test]
+fn what_lies_over_a_garage_at_its_back_is_offered_there() {
+    let lines = "garage \"Garage\" start east 40'\nnorth 20'\neast 22'\nsouth 20'\nwest 22'\nlevel \"Up\"\nliving \"Rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nliving \"Bonus room\" 22' x 12' over the garage, at the back";
+    // The back of the garage is 20' north; a room 12' deep there begins 8' north.
+    assert_eq!(answered(lines), ["living \"Bonus room\" start east 40' north 8'"]);
+}
+
+#[test]
+fn what_a_place_in_words_lacks_is_asked_for() {
+    let size = &answered("deck \"Deck\" centered on the back wall")[0];
+    assert!(size.starts_with("where it stands follows from its size"), "{size}");
+    let middle = &answered("stairs 10' x 3' 4\" in the middle")[0];
+    assert!(
+        middle
+            .contains("from two walls that meet, as `6' from the south end, 6' from the west end`"),
+        "{middle}"
+    );
+    // What was asked for is understood: 10' north and south, then 10' east and west.
+    let both = answered("stairs 10' x 3' 4\" 6' from the south end, 10' from the west end");
+    assert_eq!(both, ["stair \"Stairs\" start east 10' north 6'"; 2]);
+}
+
+#[test]
+fn a_space_beside_one_that_stands_by_itself_does_so_too() {
+    let lines = "outbuilding \"Barn\" detached\nnorth 20'\neast 30'\nsouth 20'\nwest 30'\nshed \"Wood store\" 10' x 12' right of the barn";
+    assert_eq!(answered(lines), ["outbuilding \"Wood store\" detached  # right of the barn"; 2]);
+}
+
+#[test]
+fn a_second_garage_may_have_a_number() {
+    let lines = "garage \"Garage\" start east 40'\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\ngarage 2 20' x 20' on the left side, flush with the back";
+    assert_eq!(answered(lines), ["garage \"Garage 2\" start west 20' north 10'"]);
+}
+
+#[test]
+fn a_distance_from_an_end_is_that_of_the_wall_it_stands_against() {
+    // A bump-out of 2' 3" in front, at the left: the right side begins 2' 3" farther back than the house does.
+    let house = "front south\nlevel \"G\"\nliving \"House\"\nnorth 32' 3\"\neast 40'\nsouth 30'\nwest 20'\nsouth 2' 3\"\nwest 20'\n";
+    let text = format!("{house}garage 20' x 22' on the right side, 3' back from the front\n");
+    let (_, list) = diagnostics_of("told.sides", text.into_bytes());
+    let helps: Vec<&String> = list.iter().flat_map(Diagnostic::helps).collect();
+    let said = "start east 40' north 5' 3\"";
+    assert!(
+        helps.iter().any(|help| help.contains(said) && help.contains("3' from its south end")),
+        "{helps:?}"
+    );
+}

@@ -17,7 +17,7 @@ use crate::sketch::{Kind, Sketch, Whereabouts};
 use crate::units::length::{Form, Length};
 
 /// The most places that are suggested.
-const MOST_OFFERED: usize = 3;
+const MOST_OFFERED: usize = 4;
 
 /// What was found for a space whose place was told in words.
 #[derive(Debug, Default)]
@@ -26,10 +26,16 @@ pub(crate) struct Answer {
     pub(crate) places: Vec<(String, String)>,
     /// The ends of the wall along which it may stand anywhere, if the words do not say where.
     pub(crate) ends: Option<[Direction; 2]>,
+    /// Whether the level accepts it at some place there, one that is meant or not.
+    pub(crate) fits: bool,
     /// A distance as it is written in this file, for an example.
     pub(crate) example: &'static str,
     /// The space whose place or walk has to be settled first.
     pub(crate) waits_for: Option<Waits>,
+    /// Whether its place cannot be told before its size is.
+    pub(crate) needs_size: bool,
+    /// Whether nothing is told but that it is in the middle of the space that it lies in.
+    pub(crate) needs_ends: bool,
     /// Whether the words put it over a space, and no level is below its own.
     pub(crate) needs_level: bool,
     /// What the words call a space, if nothing above on the level is called so, or more than one thing.
@@ -70,6 +76,10 @@ pub(crate) fn places(
         checker.level(i, level);
     }
     let space = checker.house.spaces.iter().position(|space| space.span.start == line);
+    let mut lines = sketch.levels.iter().flat_map(|level| &level.spaces);
+    if !sized && lines.any(|one| one.span.start == line && one.walk.sides.is_empty()) {
+        return Answer { needs_size: true, ..Answer::default() };
+    }
     space.and_then(|space| checker.places_told(space, told, sized, open)).unwrap_or_default()
 }
 
@@ -103,12 +113,19 @@ struct Wanted {
     main: usize,
     /// The space that it lies in.
     parent: Option<usize>,
+    /// The space of the level before that it lies over.
+    over: Option<usize>,
     sized: bool,
 }
 
 impl Wanted {
+    /// Whether it is to lie in the outline of the space that the words count from.
     fn inside(&self) -> bool {
-        self.parent == Some(self.main)
+        self.is_in(self.main)
+    }
+
+    fn is_in(&self, of: usize) -> bool {
+        self.parent == Some(of) || self.over == Some(of)
     }
 }
 
@@ -142,9 +159,14 @@ impl Checker<'_> {
         }
         // Other words count from what the first words name.
         let first = told.parts.iter().position(|part| !is_above(part));
-        let main = match first {
-            Some(first) => *counted.get(first)?,
-            None => self.counted_from(space, None).unwrap_or(space),
+        // `over the garage, at the back`: at the back of the garage.
+        let above = told.parts.iter().position(is_above).and_then(|above| counted.get(above));
+        let names_another = told.parts.iter().any(|part| !is_above(part) && part.of.is_some());
+        let over = above.copied().filter(|_| !names_another);
+        let main = match (over, first) {
+            (Some(over), _) => over,
+            (None, Some(first)) => *counted.get(first)?,
+            (None, None) => self.counted_from(space, None).unwrap_or(space),
         };
         for (of, part) in counted.iter_mut().zip(&told.parts) {
             if part.of.is_none() && !is_above(part) {
@@ -170,7 +192,11 @@ impl Checker<'_> {
             true => stated.or_else(|| self.counted_from(space, None)),
             false => stated,
         };
-        let wanted = Wanted { space, main, parent, sized };
+        let wanted = Wanted { space, main, parent, over, sized };
+        if told.parts.iter().all(|part| part.sort == Sort::Middle) {
+            let example = self.example();
+            return Some(Answer { needs_ends: true, example, ..Answer::default() });
+        }
         let mut found = self.found_for(&wanted, told, &counted)?;
         // At a corner of the house a garage stands outside as well as inside its walk.
         let is_corner = |part: &Part| matches!(part.sort, Sort::At(Point::Toward(..)));
@@ -309,12 +335,13 @@ impl Checker<'_> {
                 tried.push(Tried { at, by: 0, flush });
             }
         }
+        let fits = !tried.is_empty();
         tried.sort_by(|a, b| b.flush.total_cmp(&a.flush));
         // Where all of a wall lies against the house, places where only part of it does are not meant.
         if let [best, ..] = tried[..] {
             tried.retain(|place| inside || 2.0 * place.flush >= best.flush);
         }
-        // Words that count from an end mean the outermost first: where it does not do, no other is guessed.
+        // Words that count from an end mean that of the outermost wall: where it does not do, no other is guessed.
         let is_outermost = |one: &Allows| match one {
             Allows::Along(axis, all) if free != Some(*axis) => all.first().is_none_or(|first| {
                 tried.iter().any(|place| (along(place.at, *axis) - first).abs() <= NEAR)
@@ -347,17 +374,22 @@ impl Checker<'_> {
         let ends = free
             .filter(|axis| !fills(axis))
             .map(|axis| [Direction::along(axis, -1), Direction::along(axis, 1)]);
-        let example = match self.form() {
-            Form::FeetAndInches | Form::DecimalFeet => "6'",
-            Form::Meters | Form::Centimeters | Form::Millimeters => "2 m",
-        };
+        let example = self.example();
         let places = tried.iter().flat_map(|place| {
             let typed = self.typed(space, vec![*place]).into_iter().next().unwrap_or_default();
             let said = self.where_it_is(wanted, place.at)?;
             Some((typed.trim_matches('`').to_owned(), said))
         });
         let places = places.collect();
-        Some(Answer { places, ends, example, ..Answer::default() })
+        Some(Answer { places, ends, fits, example, ..Answer::default() })
+    }
+
+    /// A distance as it is written in this file.
+    fn example(&self) -> &'static str {
+        match self.form() {
+            Form::FeetAndInches | Form::DecimalFeet => "6'",
+            Form::Meters | Form::Centimeters | Form::Millimeters => "2 m",
+        }
     }
 
     /// The space that the line of a space says it lies in.
@@ -430,7 +462,7 @@ impl Checker<'_> {
     fn allows(&self, wanted: &Wanted, part: &Part, of: usize, all: &[Part]) -> Allows {
         let (here, there) = (&self.house.spaces[wanted.space], &self.house.spaces[of]);
         let own = here.closed.outline.extent((0, 0));
-        let inside = wanted.parent == Some(of);
+        let inside = wanted.is_in(of);
         let corners = self.corners(of);
         match &part.sort {
             Sort::Side(way) => {
@@ -454,8 +486,6 @@ impl Checker<'_> {
                 if edges.is_empty() {
                     edges.push(edge(stretch(&there.extent, axis), *way));
                 }
-                // The one farthest out first.
-                edges.sort_by_key(|end| -way.sign() * end);
                 edges.dedup();
                 let mut starts: Vec<i64> =
                     edges.iter().map(|end| end - by - edge(own, *way)).collect();
@@ -547,19 +577,31 @@ impl Checker<'_> {
         }
     }
 
-    /// Where the walls on one side of a space end toward `way`.
+    /// Where the walls on one side of a space end toward `way`: first those of the wall that lies farthest out, of
+    /// several the farthest one.
     fn ends_of_walls(&self, space: usize, side: Direction, way: Direction) -> Vec<i64> {
+        let mut walls = self.walls_on(space, side);
+        walls.sort_by_key(|(out, ends)| (-side.sign() * out, -way.sign() * edge(*ends, way)));
+        walls.into_iter().map(|(_, ends)| edge(ends, way)).collect()
+    }
+
+    /// The straight walls on one side of a space: how far out each is, and from where to where it runs.
+    fn walls_on(&self, space: usize, side: Direction) -> Vec<(i64, (i64, i64))> {
         let corners = self.corners(space);
         let turn = self.house.spaces[space].closed.outline.turn();
         let next = corners.iter().cycle().skip(1);
+        let runs_along = match side.axis() {
+            Axis::East => Axis::North,
+            Axis::North => Axis::East,
+        };
         let walls = corners.iter().zip(next).filter_map(|(one, two)| {
-            let ends = (along(*one, way.axis()), along(*two, way.axis()));
-            let is_level = (along(*one, side.axis()) - along(*two, side.axis())).abs() <= NEAR;
+            let ends = (along(*one, runs_along), along(*two, runs_along));
+            let out = along(*one, side.axis());
+            let is_level = (out - along(*two, side.axis())).abs() <= NEAR;
             // With the inside on the left, a wall on the south side runs east.
-            let runs = Direction::along(way.axis(), ends.1 - ends.0);
+            let runs = Direction::along(runs_along, ends.1 - ends.0);
             let outward = if turn > 0 { runs.right() } else { runs.left() };
-            (is_level && outward == side)
-                .then(|| edge((ends.0.min(ends.1), ends.0.max(ends.1)), way))
+            (is_level && outward == side).then_some((out, (ends.0.min(ends.1), ends.0.max(ends.1))))
         });
         walls.collect()
     }
@@ -595,9 +637,7 @@ impl Checker<'_> {
         told.parts.iter().zip(counted).all(|(part, of)| {
             let of = *of;
             match &part.sort {
-                Sort::Side(side) => {
-                    self.leans(space, at, of, wanted.parent == Some(of), *side) >= 1.0
-                }
+                Sort::Side(side) => self.leans(space, at, of, wanted.is_in(of), *side) >= 1.0,
                 Sort::At(point) => {
                     let extent = self.house.spaces[space].closed.outline.extent(at);
                     let within =
@@ -648,24 +688,31 @@ impl Checker<'_> {
         let ways = [Direction::South, Direction::East, Direction::North, Direction::West];
         let extent = self.house.spaces[space].closed.outline.extent(at);
         let around = self.house.spaces[main].extent;
-        let from_end = |axis: Axis| {
-            let (own, all) = (stretch(&extent, axis), stretch(&around, axis));
+        let nearer = |own: (i64, i64), all: (i64, i64), axis: Axis| {
             let ends = [
                 (own.0 - all.0, Direction::along(axis, -1)),
                 (all.1 - own.1, Direction::along(axis, 1)),
             ];
             ends.into_iter().min_by_key(|(far, _)| far.abs())
         };
+        let from_end = |axis: Axis| nearer(stretch(&extent, axis), stretch(&around, axis), axis);
         let name = quoted(&self.house.spaces[main].name);
-        if main == space {
+        let is_covered = || {
+            Axis::BOTH.iter().all(|axis| {
+                let (own, all) = (stretch(&extent, *axis), stretch(&around, *axis));
+                (own.0 - all.0).abs() <= NEAR && (own.1 - all.1).abs() <= NEAR
+            })
+        };
+        if main == space || wanted.over == Some(main) && is_covered() {
             return Some("right above".to_owned());
         }
         let form = self.form();
         let said = |(gap, way): (i64, Direction), end: &str| from_its_end(form, gap, way, end);
         if inside {
             let (east, north) = (from_end(Axis::East)?, from_end(Axis::North)?);
+            let lies = if wanted.over == Some(main) { "over" } else { "inside" };
             return Some(format!(
-                "inside {name}, {} and {}",
+                "{lies} {name}, {} and {}",
                 said(east, "side"),
                 said(north, "side")
             ));
@@ -681,7 +728,18 @@ impl Checker<'_> {
             ));
         }
         let across = if side.axis() == Axis::East { Axis::North } else { Axis::East };
-        Some(format!("on the {} side of {name}, {}", side.word(), said(from_end(across)?, "end")))
+        // The ends are those of the wall that it stands against, which need not be those of the whole side.
+        let own = stretch(&extent, across);
+        let at_wall = edge(stretch(&extent, side.axis()), side.opposite());
+        let walls = self.walls_on(main, side).into_iter();
+        let wall = walls
+            .filter(|(out, (from, to))| {
+                (out - at_wall).abs() <= NEAR && own.0 < *to && *from < own.1
+            })
+            .map(|(_, ends)| ends)
+            .reduce(|one, two| (one.0.min(two.0), one.1.max(two.1)));
+        let end = nearer(own, wall.unwrap_or(stretch(&around, across)), across)?;
+        Some(format!("on the {} side of {name}, {}", side.word(), said(end, "end")))
     }
 }
 

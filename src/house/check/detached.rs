@@ -1,11 +1,18 @@
 //! Living space that is separate from the house, such as a guest house. It is listed separately, and is in the total
 //! only if the file counts it.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_possible_truncation,
+    reason = "a distance for a message; no area comes from here"
+)]
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
-use crate::geometry::outline::{Outline, Placed, are_near, placed};
+use crate::geometry::outline::{self, Outline, Placed, are_near, placed};
 use crate::house::check::Checker;
+use crate::house::check::places::grain;
 use crate::sketch::Kind;
 use crate::units::area::Area;
+use crate::units::length::{Length, WrittenLength};
 
 impl Checker<'_> {
     /// Marks living space that is not connected to the main living space. On each level, the main part is the largest
@@ -61,12 +68,26 @@ impl Checker<'_> {
             }
         }
         apart.sort_unstable();
-        for space in apart {
-            self.report_detached(space, says[space]);
+        let gap = |space: usize| {
+            let on_level = |&&other: &&usize| spaces[other].level == spaces[space].level;
+            let others = main.iter().flat_map(|&place| &runs[place]).filter(on_level);
+            let gaps = others.filter_map(|&other| outline::gap(&lines[space], &lines[other]));
+            gaps.min_by(f64::total_cmp).filter(|_| !spaces[space].by_itself)
+        };
+        let apart: Vec<(usize, Option<f64>)> =
+            apart.into_iter().map(|space| (space, gap(space))).collect();
+        for (space, gap) in apart {
+            self.report_detached(space, says[space], gap);
         }
     }
 
-    fn report_detached(&mut self, space: usize, says: Option<bool>) {
+    /// `gap` is how far it is from the other living space, in nanometers, if both are drawn at their places.
+    fn report_detached(&mut self, space: usize, says: Option<bool>, gap: Option<f64>) {
+        let form = self.form();
+        let far = gap.map(|gap| Length::from_nm(gap as i64).rounded_to(grain(form)));
+        let far = far.filter(|far| *far > Length::ZERO);
+        let far = far.map(|far| format!("{} ", WrittenLength::new(far, form).spoken()));
+        let far = far.unwrap_or_default();
         let here = &mut self.house.spaces[space];
         here.detached = true;
         if says == Some(false) {
@@ -77,13 +98,13 @@ impl Checker<'_> {
         let name = quoted(&here.name);
         let fault = if here.counted {
             let message = format!(
-                "{name} stands apart from the other living space on its level, and is counted as the file says"
+                "{name} stands {far}apart from the other living space on its level, and is counted as the file says"
             );
             Diagnostic::new(Word::LivingApart, here.span, message)
                 .help("if the total should hold only what is connected, take `counted` out")
         } else {
             let message = format!(
-                "{name} stands apart from the other living space on its level, so it is not in the total"
+                "{name} stands {far}apart from the other living space on its level, so it is not in the total"
             );
             Diagnostic::new(Word::LivingApart, here.span, message).help(
                 "if finished space connects it, say where it starts so that the two touch; to count it on your own word, put `counted` after its name",

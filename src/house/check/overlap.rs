@@ -415,8 +415,12 @@ impl Checker<'_> {
         let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
         let (name, kind) = (other.name.clone(), other.kind);
         let first = one.name.clone();
-        let area = |i: usize| self.house.spaces[i].closed.outline.area().half_nm2();
-        let is_level = kind == Kind::Living && is_unplaced && is_part && 2 * area(b) >= area(a);
+        // Rooms of which most lie over or under others are likely those of another level.
+        let (here, there) = (self.patch(b), self.patch(a));
+        let common = here.common(&there);
+        let covers = |patch: &Patch, share: f64| common >= share * patch.common(patch);
+        let is_level =
+            [kind, one.kind] == [Kind::Living; 2] && covers(&here, 0.7) && covers(&there, 0.5);
         if let Some(parent) = other.parent.filter(|_| kind.lies_in_another()) {
             let around = self.house.spaces[parent].name.clone();
             let places = self.places_inside(b, parent, Some(a));

@@ -39,6 +39,8 @@ pub(in crate::sketch) struct Beside {
     pub(in crate::sketch) is_american: bool,
     /// Whether the lines above are the calls of a lot.
     pub(in crate::sketch) in_lot: bool,
+    /// Whether another line of the file is the record's figure.
+    pub(in crate::sketch) has_record: bool,
     /// What follows the `#` of the line itself.
     pub(in crate::sketch) comment: Option<std::rc::Rc<str>>,
     /// The names of the corners above it on its level, the nearest first.

@@ -39,6 +39,104 @@ pub(super) fn evened(line: &str) -> String {
     out
 }
 
+/// A line without the parentheses around all of it, or with its names between `"` instead of `'`, and what was wrong.
+/// `None` if it has neither.
+pub(super) fn plain(line: &str) -> Option<(String, &'static str)> {
+    let whole = line.trim().strip_prefix('(').and_then(|inner| inner.strip_suffix(')'));
+    if let Some(inner) = whole.filter(|inner| !inner.contains(['(', ')'])) {
+        return Some((
+            inner.trim().to_owned(),
+            "a line of a sides file has no parentheses around it",
+        ));
+    }
+    let named = names_in_double_quotes(line)?;
+    Some((named, "a name has a `\"` on each side"))
+}
+
+/// `garage 'Garage' within 'House'`: each word or words between two single marks. A mark after a digit is one of feet,
+/// and one within a word belongs to it.
+fn names_in_double_quotes(line: &str) -> Option<String> {
+    if line.contains('"') {
+        return None;
+    }
+    let is_mark = |c: char| matches!(c, '\'' | '‘' | '’' | '`');
+    let (mut out, mut rest, mut changed) = (String::new(), line, false);
+    while let Some(at) = rest.find(is_mark) {
+        let (before, marked) = rest.split_at(at);
+        let mark = marked.chars().next().map_or(1, char::len_utf8);
+        let after = marked.get(mark..).unwrap_or_default();
+        let opens = (before.is_empty() && out.is_empty() || before.ends_with([' ', ':', '(']))
+            && after.starts_with(char::is_alphabetic);
+        let end = after.match_indices(is_mark).map(|(end, _)| end).find(|end| {
+            let left = after.get(*end..).unwrap_or_default();
+            let next = left.chars().nth(1);
+            next.is_none_or(|c| !c.is_alphanumeric())
+        });
+        out.push_str(before);
+        match end.filter(|_| opens) {
+            Some(end) => {
+                let (name, left) = after.split_at(end);
+                let mark = left.chars().next().map_or(1, char::len_utf8);
+                out.push_str(&format!("\"{name}\""));
+                rest = left.get(mark..).unwrap_or_default();
+                changed = true;
+            }
+            None => {
+                out.push_str(marked.get(..mark).unwrap_or_default());
+                rest = after;
+            }
+        }
+    }
+    out.push_str(rest);
+    changed.then_some(out)
+}
+
+/// A line with one thing in it as a sides file has it, and what was wrong: an area without the `+/-` after it,
+/// thousands in digits, a decimal with its zero, a remark after a comma instead of an arrow. `None` if it has none.
+pub(super) fn simpler(line: &str) -> Option<(String, &'static str)> {
+    let trimmed = line.trim_end();
+    for ending in ["+/-", "+-", "±", "-/+", " m/l", " more or less"] {
+        let before = trimmed.strip_suffix(ending).map(str::trim_end);
+        if let Some(before) = before.filter(|before| !before.is_empty()) {
+            return Some((before.to_owned(), "an area stands without a mark for about"));
+        }
+    }
+    for arrow in ["-->", "->", "=>", "→", "<--", "<-", "←"] {
+        if let Some((before, after)) = line.split_once(arrow) {
+            let is_remark =
+                !after.contains(|c: char| c.is_ascii_digit()) && !after.trim().is_empty();
+            if is_remark {
+                return Some((
+                    format!("{}, {}", before.trim_end(), after.trim()),
+                    "a remark stands after `note`, between two `\"`",
+                ));
+            }
+        }
+    }
+    thousands(line).map(|line| (line, "a sum is written in digits"))
+}
+
+/// A line with its sums in digits: `$405K` becomes `$405,000`.
+fn thousands(line: &str) -> Option<String> {
+    let (mut out, mut changed) = (String::new(), false);
+    for word in line.split_inclusive(' ') {
+        let body = word.trim_end_matches([' ', ',', ';']);
+        let tail = word.get(body.len()..).unwrap_or_default();
+        let digits = body.strip_prefix('$').and_then(|sum| sum.strip_suffix(['k', 'K']));
+        let is_sum = |digits: &&str| {
+            (1..=4).contains(&digits.len()) && digits.bytes().all(|b| b.is_ascii_digit())
+        };
+        match digits.filter(is_sum) {
+            Some(digits) => {
+                out.push_str(&format!("${digits},000{tail}"));
+                changed = true;
+            }
+            None => out.push_str(word),
+        }
+    }
+    changed.then_some(out)
+}
+
 /// What is wrong with a line that reads once its fractions are plain.
 pub(super) const ORDINAL: &str = "a fraction is written in digits alone";
 

@@ -97,6 +97,22 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         };
         return Some(Mend { cause, ..mended });
     }
+    if let Some((plain, cause)) = marks::plain(line) {
+        let mended = match attempt(&plain).reads {
+            Some(reads) => Some(Mend { lines: vec![reads], ..Mend::default() }),
+            None => mend(&plain, attempt),
+        };
+        let is_answer = |mend: &Mend| !mend.lines.is_empty() || mend.asks.is_some();
+        let inner = line.trim().starts_with('(').then(|| format!("# {plain}"));
+        if let Some(mended) = mended.filter(is_answer) {
+            let cause = if mended.cause.is_empty() { cause.to_owned() } else { mended.cause };
+            return Some(Mend { cause, ..mended });
+        }
+        if let Some(comment) = inner.filter(|_| !measures(&plain)) {
+            let cause = "this line says nothing about the house; a comment begins with `#`";
+            return Some(Mend { lines: vec![comment], cause: cause.to_owned(), ..Mend::default() });
+        }
+    }
     // A deed's calls end in `;`, and lines of a list in `,`.
     if let Some(plain) = line.trim_end().strip_suffix([';', ',']).filter(|plain| !plain.is_empty())
     {
@@ -149,12 +165,62 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = found.or_else(|| left_over(line, attempt));
     let found = found.or_else(|| strays::one_of_two(line, attempt));
     let found = found.or_else(|| strays::stopped(line, attempt));
+    let has_lines =
+        |found: &Option<Mend>| found.as_ref().is_some_and(|mend| !mend.lines.is_empty());
+    let is_open = !has_lines(&found) && found.as_ref().is_none_or(|mend| mend.asks.is_none());
+    let simpler = if is_open { simplified(line, attempt) } else { None };
+    let found = if has_lines(&simpler) { simpler } else { found };
+    let found = found.map(|mend| beside_the_record(line, mend, &attempt(line).beside));
     found.map(|mut mend| {
         for offered in &mut mend.lines {
             *offered = lost::kept(line, offered);
         }
         mend
     })
+}
+
+/// The answer to a line for which no other is offered, with one thing in it written as a sides file has it: a line may
+/// depart from the format in two ways of which each alone is known.
+fn simplified(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    let (simple, cause) = marks::simpler(line)?;
+    match attempt(&simple).reads {
+        Some(reads) => {
+            Some(Mend { lines: vec![reads], cause: cause.to_owned(), ..Mend::default() })
+        }
+        None => mend(&simple, attempt)
+            .map(|mend| Mend { cause: format!("{cause}; {}", mend.cause), ..mend }),
+    }
+}
+
+/// An answer in which what would be a second `record` is a `figure` with a name of its own: the title, or else the
+/// words before the area.
+fn beside_the_record(line: &str, mut mend: Mend, beside: &Beside) -> Mend {
+    let pieces = cut(line);
+    let word = pieces.first().map_or("", |word| word.text.as_str());
+    if !beside.has_record || word.eq_ignore_ascii_case("record") {
+        return mend;
+    }
+    for offered in &mut mend.lines {
+        let Some(rest) = offered.strip_prefix("record ") else { continue };
+        let cut = cut(rest);
+        let is_area = cut.first().is_some_and(pieces::Piece::is_number);
+        let title = cut.iter().position(|piece| piece.sort == Sort::Text);
+        let after_unit = title.is_none_or(|at| (2..=4).contains(&at));
+        if !is_area || !after_unit {
+            continue;
+        }
+        let named = match title {
+            Some(at) => {
+                let (name, mut left) = (cut[at].text.clone(), cut.clone());
+                left.remove(at);
+                format!("figure {name} {}", pieces::join(&left))
+            }
+            None => format!("figure \"{word}\" {rest}"),
+        };
+        *offered = named;
+        mend.cause.push_str("; the file has a `record` already, so this is another `figure`");
+    }
+    mend
 }
 
 /// Whether a comment is offered for a line that names a kind of space above sides, which would then join another walk.

@@ -53,12 +53,15 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let line = space.line();
-    (line != typed.line).then(|| {
-        Answer::line(
-            line,
-            "a space has its kind, its name, then `from corner` and the name of the corner",
-        )
-    })
+    // Where the typed line has its place as the format has it, something else is wrong.
+    let place = space.place.as_deref().is_some_and(|place| typed.line.contains(place));
+    let cause = match &space.recorded {
+        Some(area) if place && !typed.line.contains(&format!("recorded {area}")) => {
+            "what the record says of a space is `recorded` and the area"
+        }
+        _ => "a space has its kind, its name, then `from corner` and the name of the corner",
+    };
+    (line != typed.line).then(|| Answer::line(line, cause))
 }
 
 /// `patio (slab only) from corner "step"`, `wood shed detached 80 sf on card`, `screened-in porch 10 x 10`: the line of
@@ -319,6 +322,20 @@ const MATTERS: &[&str] = &[
     "brick", "wall", "gone", "removed", "torn", "missing", "sold",
 ];
 
+/// The area that a size of whole feet gives, and the index after it, if nothing but the end or an area's words follow.
+fn whole_product(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
+    let one = length_at(&typed.pieces, at)?;
+    let is_by = typed.says(one.end, &["x", "by"])
+        || typed.piece(one.end).is_some_and(|mark| mark.is_mark("×*"));
+    let two = length_at(&typed.pieces, one.end + 1).filter(|_| is_by)?;
+    let feet = |text: &str| {
+        let digits = text.trim_end_matches(['\'', '’']).trim_end_matches(" ft");
+        digits.parse::<u32>().ok().filter(|feet| *feet < 1_000)
+    };
+    let area = feet(&one.text)? * feet(&two.text)?;
+    typed.piece(two.end).is_none().then(|| (format!("{area} sq ft"), two.end))
+}
+
 /// The kind that a word means, if it is the last word of what a space is called.
 fn called(word: &str) -> Option<&'static str> {
     kind_word(word).filter(|kind| !["open", "low", "living"].contains(kind)).or(match word {
@@ -363,10 +380,13 @@ pub(super) fn kind(typed: &Typed<'_>) -> Option<(&'static str, usize, String)> {
         return Some(("low", under, capitalized(&typed.text(0, under).to_lowercase())));
     }
     let at = (0..typed.pieces.len().min(5)).find(|&at| called(&typed.lower(at)).is_some())?;
+    // `storage room`: what the room is for.
+    let is_store = at > 0 && typed.says(at, &["room"]) && typed.says(at - 1, &["storage", "store"]);
     let is_cold = typed.find(0, &["unheated", "unconditioned", "unfinished"]).is_some();
     let kind = called(&typed.lower(at))?;
     let is_porch = typed.find(0, &["season", "screened"]).is_some();
     let kind = match kind {
+        "living" if is_store => "storage",
         "living" if is_cold => "unfinished",
         "living" if is_porch => "porch",
         kind => kind,
@@ -680,6 +700,12 @@ impl Space {
         // `rec'd 22x20=440`: the area follows the size.
         if typed.says(end, &["x", "by"]) && typed.line.contains('=') && first > at {
             return Some(first);
+        }
+        // `recorded 22x21`: the area is the product.
+        let product = says_so(at, first).then(|| whole_product(typed, first)).flatten();
+        if let Some((area, end)) = product.filter(|_| self.recorded.is_none()) {
+            self.recorded = Some(area);
+            return Some(end);
         }
         let is_by = typed.says(end, &["x", "by", "car"]);
         if self.recorded.is_some() || !is_area || is_year || is_by || number.text.len() < 2 {

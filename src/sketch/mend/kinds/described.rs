@@ -565,8 +565,10 @@ fn called(typed: &Typed<'_>) -> Option<Called> {
                 vec![kind]
             } else if of_noun.contains(&kind) {
                 vec![kind]
-            } else if kind == "storage" {
+            } else if kind == "storage" && !typed.says(last, &["room"]) {
                 vec![of_noun[0]]
+            } else if kind == "storage" {
+                vec![kind]
             } else {
                 vec![of_noun[0], kind]
             }

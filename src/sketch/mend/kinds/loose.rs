@@ -2,6 +2,7 @@
 
 use super::super::compass::way_word;
 use super::super::pieces::{Piece, Sort};
+use super::heading::begins_as_call;
 use super::levels::capitalized;
 use super::measure::{area_from, length_at};
 use super::spaces::{is_space, kind_word};
@@ -96,6 +97,14 @@ fn same_level(typed: &Typed<'_>) -> Option<Answer> {
     let at = typed.find(0, &["same", "like", "identical", "repeat"])?;
     let named = (at..typed.pieces.len()).any(|at| typed.says(at, &levels[..8]));
     let as_well = typed.says(at + 1, &["as", "to", "like"]) || typed.says(at, &["like", "repeat"]);
+    // Its sides follow: nothing is to be copied.
+    let sides_follow = super::super::begins_as_side(&typed.attempt.beside.after);
+    if is_space && as_well && at == 2 && is_text(typed.piece(1)) && sides_follow {
+        return Some(Answer::line(
+            format!("{}  # {}", typed.text(0, at), typed.rest(at)),
+            "nothing is copied from another level; the sides of this space follow below",
+        ));
+    }
     (begins && as_well && (named || at == 0 && typed.find(1, &["floor", "level", "below", "above"]).is_some()) || begins && at > 0 && as_well).then(|| {
         Answer::say(
             "nothing is copied from another level",
@@ -456,6 +465,16 @@ fn outline_with_remark(typed: &Typed<'_>) -> Option<Answer> {
 /// `deed "Parcel 7" 0.30 ha`, `plot "A" 0.2 acres`: the land.
 fn parcel(typed: &Typed<'_>) -> Option<Answer> {
     let begins = ["deed", "parcel", "plot", "tract", "grundstück", "terreno", "terrain"];
+    // `parcel "Lot 9"` above its calls.
+    let is_name = typed.says(0, &begins) && is_text(typed.piece(1));
+    if is_name && begins_as_call(&typed.attempt.beside.after) {
+        let rest = typed.rest(2);
+        let comment = if rest.is_empty() { String::new() } else { format!("  # {rest}") };
+        return Some(Answer::line(
+            format!("lot {}{comment}", typed.text(1, 2)),
+            "the land whose calls follow is `lot` and its name",
+        ));
+    }
     let (first, _, _) = area_from(&typed.pieces, 1)?;
     let after = 1 + usize::from(typed.piece(1).is_some_and(|mark| mark.is_mark(":=–-")));
     (typed.says(0, &begins) && (is_text(typed.piece(after)) || first == after)).then(|| {

@@ -180,6 +180,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     typed.pieces.first()?;
     let rules: &[Rule] = &[
         level_words::above_a_space,
+        unmeasured::same_as,
         depths::answer,
         abbreviated::answer,
         cut_corners::answer,

@@ -153,16 +153,15 @@ fn is_about_a_place(words: &Typed<'_>, place: &Place, inside: bool, is_sized: bo
     let is_format = pieces.clone().any(|at| {
         let is_start = words.says(at, &["start", "starts"]);
         let after_start = at + 1 + usize::from(words.says(at + 1, &["at", "the"]));
-        let is_numbered = words.says(at, &["corner"])
-            && words.piece(at + 1).is_some_and(super::super::pieces::Piece::is_number);
+        let is_numbered =
+            words.says(at, &["corner"]) && words.piece(at + 1).is_some_and(Piece::is_number);
         standing::place(words, at).is_some()
             || standing::corner_by_name(words, at).is_some()
             || is_start && is_way(after_start)
             || is_way(at) && length_at(&words.pieces, at + 1).is_some_and(|one| one.has_unit)
             || is_numbered
     });
-    let is_row =
-        is_way(FIRST) && words.piece(FIRST + 1).is_some_and(super::super::pieces::Piece::is_number);
+    let is_row = is_way(FIRST) && words.piece(FIRST + 1).is_some_and(Piece::is_number);
     if is_format && !is_sized || is_row {
         return false;
     }
@@ -182,6 +181,7 @@ fn noted(space: &Space, place: &str, said: &str, sizes: Vec<[String; 2]>) -> Vec
         before: format!("{}{place}", space.before_place()),
         after: format!("{}  # {comments}", space.after_place()),
         place: Whereabouts::default(),
+        said: String::new(),
         sizes,
     };
     line.ways().into_iter().map(|size| line.at("", size)).collect()
@@ -214,7 +214,13 @@ fn asked(
     Answer::Ask {
         cause: format!("`{said}` is no place that can be drawn{}", understood(place)),
         help,
-        asks: Box::new(Placeless { before: space.before_place(), after, place: told, sizes }),
+        asks: Box::new(Placeless {
+            before: space.before_place(),
+            after,
+            place: told,
+            said: said.to_owned(),
+            sizes,
+        }),
     }
 }
 
@@ -253,6 +259,18 @@ fn begins(typed: &Typed<'_>) -> Option<(Space, usize)> {
     }
     if is_text(typed.piece(at)) {
         typed.text(at, at + 1).clone_into(&mut name);
+        at += 1;
+    }
+    // `garage 2 20' x 20'`, `porch 2 on the left side`: a number that tells two of a kind apart.
+    let tells_apart = |at: usize| {
+        typed
+            .piece(at)
+            .is_some_and(|piece| piece.is_number() && ["2", "3", "4"].contains(&&*piece.text))
+            && (typed.piece(at + 1).is_some_and(Piece::is_number)
+                || typed.says(at + 1, &["on", "at", "in", "behind", "beside", "to"]))
+    };
+    if tells_apart(at) && !is_text(typed.piece(at - 1)) {
+        name = quoted(&format!("{} {}", name.trim_matches('"'), typed.text(at, at + 1)));
         at += 1;
     }
     while kind == "open" && typed.says(at, &["open", "to", "below", "above", "the", "floor"]) {
@@ -347,11 +365,7 @@ impl Size {
 }
 
 /// Reads everything but the place; the pieces that are left, and the size where no sides follow.
-fn facts(
-    typed: &Typed<'_>,
-    space: &mut Space,
-    first: usize,
-) -> (Vec<super::super::pieces::Piece>, Option<Size>) {
+fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Option<Size>) {
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
     let (mut left, mut size) = (Vec::new(), None);
     let mut at = first;

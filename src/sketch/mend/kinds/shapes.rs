@@ -126,7 +126,10 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
     let first = typed.find(0, &["bay"]).filter(|first| *first <= 2)?;
     let plain =
         (0..first).all(|at| typed.says(at, &["the", "angled", "round", "window", "curved"]));
-    let found = lengths(&typed.pieces, first + 1);
+    // How far it is from an end of the wall is none of its own lengths.
+    let is_far = |end: usize| typed.says(end, &["from", "off", "in", "along"]);
+    let mut found = lengths(&typed.pieces, first + 1);
+    found.retain(|(_, measure)| !is_far(measure.end));
     let has_way = (0..typed.pieces.len()).any(|at| whole_way(typed, at).is_some());
     if !plain
         || has_way

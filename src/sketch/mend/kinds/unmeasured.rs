@@ -25,6 +25,12 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     refers(typed).or_else(|| without_length(typed))
 }
 
+/// `west same as the two east ones`: a number in words is not taken for a length.
+pub(super) fn same_as(typed: &Typed<'_>) -> Option<Answer> {
+    let says_so = is_way(typed, 0) && typed.says(1, &["same"]) && typed.says(2, &["as"]);
+    refers(typed).filter(|_| says_so)
+}
+
 /// `west same as side 1`, `S ditto`, `west = east`: nothing is copied from another wall.
 fn refers(typed: &Typed<'_>) -> Option<Answer> {
     let says = ["same", "ditto", "like", "equal", "equals", "see", "matches", "as", "idem"];
