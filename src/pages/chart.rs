@@ -79,9 +79,7 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
             _ if line.is_supported() => "possible",
             // Only a record has recorded sides.
             BridgeStep::RecordedSides if !figure.is_record() => "its own sides",
-            BridgeStep::NotExplained if is_left || line.is_otherwise() && changes != "0" => {
-                "the rest"
-            }
+            BridgeStep::NotExplained if is_left || line.is_otherwise() => "the rest",
             step => step.name(),
         };
         inks.push(label(y_pt, name, &changes));

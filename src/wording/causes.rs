@@ -215,9 +215,7 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
         DepartureKind::LevelLeftOut { level } => (level_name(level), "not counted"),
         DepartureKind::NotDeducted { space } => {
             let here = &house.spaces[space];
-            let is_low = here.kind == Kind::Low && !deducted_name(here).contains("low");
-            let low = if is_low { " (low ceiling)" } else { "" };
-            (format!("{}{low}", deducted_name(here)), "not deducted")
+            (format!("{}{}", deducted_name(here), low_ceiling(here)), "not deducted")
         }
         DepartureKind::Deducted { space } => (deducted_name(&house.spaces[space]), "deducted"),
         DepartureKind::DeductedTwice { space } => {
@@ -286,6 +284,11 @@ fn deducted_name(space: &Space) -> String {
         _ => return name,
     };
     format!("the {kind} {name}")
+}
+
+/// Why a space with a low ceiling is deducted, to follow its name.
+fn low_ceiling(space: &Space) -> &'static str {
+    if space.kind == Kind::Low { " (low ceiling)" } else { "" }
 }
 
 /// The same name with its article: `the front eaves`.
@@ -570,8 +573,8 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
             OpenQuestion::state(format!("how the total counts {}", level_name(level)))
         }
         DepartureKind::NotDeducted { space } | DepartureKind::Deducted { space } => {
-            let low = if house.spaces[space].kind == Kind::Low { " (low ceiling)" } else { "" };
-            total("deducts", format!("{}{low}", deducted_named(&house.spaces[space])))
+            let here = &house.spaces[space];
+            total("deducts", format!("{}{}", deducted_named(here), low_ceiling(here)))
         }
         DepartureKind::DeductedTwice { space } => OpenQuestion::state(format!(
             "how often the total deducts {}",

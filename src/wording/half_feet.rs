@@ -20,7 +20,7 @@ impl Sentences<'_> {
         let near = self.near_the_half_foot();
         let unit = self.office_reading();
         let off = |near: &Near, what: &str| match near.off {
-            Length::ZERO => format!("at {what}"),
+            Length::ZERO => format!("exactly at {what}"),
             off => format!("{} from {what}", self.length(off)),
         };
         let if_off = format!("may go either way if a tape is read {unit} off");
@@ -41,10 +41,10 @@ impl Sentences<'_> {
                 format!("since {}, {if_off}", told.join(", and "))
             }
             [nearest, ..] => format!(
-                "since {} near the half foot {if_off}; nearest: {}, {}",
+                "since {} {if_off}; nearest: {}, {}",
                 words::count(walls, "wall"),
                 self.walls_named(nearest),
-                off(nearest, "it")
+                off(nearest, "the half foot")
             ),
         }
     }
@@ -56,7 +56,13 @@ impl Sentences<'_> {
         let is_off = |space: usize| {
             house.is_deducted(space) && house.spaces[space].parent.is_some_and(is_in)
         };
-        let spaces = (0..house.spaces.len()).filter(|&space| is_in(space) || is_off(space));
+        // Walls that can go either way only together with others of their space change nothing.
+        let changes = |space: usize| {
+            let range = self.areas.spaces[space].range();
+            range.is_none_or(|range| range.low != range.high)
+        };
+        let spaces = (0..house.spaces.len())
+            .filter(|&space| (is_in(space) || is_off(space)) && changes(space));
         let mut near: Vec<Near> = Vec::new();
         for space in spaces {
             for (side, here) in house.spaces[space].sides.iter().enumerate() {

@@ -197,7 +197,11 @@ impl Sentences<'_> {
     /// Whether rounding could explain the figure, as the end of a sentence.
     fn could_or_not(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
         let test = figure.rounding_test();
-        let (foot, house) = (foot(test.step()), house_at(figure.face()));
+        let foot = foot(test.step());
+        let house = match (figure.face(), without(figure)) {
+            (Face::Outside, Some(names)) => format!("this house without {names}"),
+            (face, _) => house_at(face).to_owned(),
+        };
         let wanted = self.wanted(figure);
         // Where walls had to be adjusted, another way of closing may give another total.
         let is_one = test.range().is_some_and(|range| range.low == range.high);

@@ -147,7 +147,9 @@ impl Sentences<'_> {
                 let names = words::all_named(line.counted());
                 format!("counting: {} counts {names}{pages}, {}", the(figure), self.as_stated())
             }
-            BridgeStep::NotExplained if not_explained(figure) == 0 => "not explained".to_owned(),
+            BridgeStep::NotExplained if line.is_otherwise() && not_explained(figure) == 0 => {
+                "the rest".to_owned()
+            }
             BridgeStep::NotExplained if self.is_rounded_away(figure, line) => {
                 "the rest, which rounding makes".to_owned()
             }

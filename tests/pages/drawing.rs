@@ -32,15 +32,15 @@ fn way(text: &Text) -> (f64, f64) {
     (way.0 / long, way.1 / long)
 }
 
-/// The rectangle that a text covers with the space that it keeps from others that read in its direction: 3.5 pt at its
+/// The rectangle that a text covers with the space that it keeps from others that read in its direction: 7.5 pt at its
 /// ends, where two would be read as one, and 0.6 pt above and below it.
 fn surroundings(text: &Text) -> Polygon<f64> {
     let [a, b, c, d] = text.corners();
     let right = way(text);
     let down = (-right.1, right.0);
     let corner = |spot: Point, ends: f64, edges: f64| Coord {
-        x: spot.x_pt + ends * 3.5 * right.0 + edges * 0.6 * down.0,
-        y: spot.y_pt + ends * 3.5 * right.1 + edges * 0.6 * down.1,
+        x: spot.x_pt + ends * 7.5 * right.0 + edges * 0.6 * down.0,
+        y: spot.y_pt + ends * 7.5 * right.1 + edges * 0.6 * down.1,
     };
     let corners =
         [corner(a, -1.0, -1.0), corner(b, 1.0, -1.0), corner(c, 1.0, 1.0), corner(d, -1.0, 1.0)];
@@ -270,4 +270,20 @@ fn detached_spaces_are_drawn_in_an_inset_at_any_scale() {
     assert_eq!(page.inset_scales_pt_per_ft().len(), 1);
     assert!(super::words(page).contains(&"Drawn separately, not where it stands".to_owned()));
     assert_eq!(faults(page), Vec::<String>::new());
+}
+
+#[test]
+fn what_only_a_map_shows_is_named_where_it_is_drawn() {
+    let first = super::words(&pages_on(&super::sketch("map-outline"), Paper::Letter).pages()[0]);
+    assert_eq!(first.iter().filter(|words| *words == "only on the map").count(), 1, "{first:?}");
+}
+
+/// 28' 5" is 28' to the foot, as on the record; the steps use 29', since 12' and 28' would not make 41'.
+#[test]
+fn a_wall_that_rounds_to_its_recorded_length_is_in_brackets_with_its_reason() {
+    let notice =
+        super::words(&pages_on(&super::sketch("notice"), Paper::Letter).pages()[0]).join(" ");
+    assert!(notice.contains("28' 5\" [28']"), "{notice}");
+    let why = "ide 5 of House: 29' is used here to the foot, so that the rounded walls meet";
+    assert!(notice.contains(why), "{notice}");
 }

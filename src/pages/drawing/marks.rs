@@ -50,6 +50,8 @@ pub(crate) struct Recorded {
     pub(crate) length: Length,
     /// Whether it differs by more than rounding explains.
     pub(crate) differs: bool,
+    /// The length used here to the foot, where only the closing of the rounded walls makes it another one.
+    pub(crate) used: Option<Length>,
 }
 
 /// All marks of a house.
@@ -167,7 +169,7 @@ impl Marks {
         let differs = say.settings.is_beyond_rounding(measured - length);
         let is_rounded = measured.rounded(Step::WholeFoot, say.settings.halves) == length;
         if differs || !is_rounded {
-            self.recorded.push(Recorded { space, side, length, differs });
+            self.recorded.push(Recorded { space, side, length, differs, used: None });
         }
     }
 
@@ -179,7 +181,8 @@ impl Marks {
             let (space, side) = (share.place, share.side().index());
             if self.recorded(space, side).is_none() {
                 let length = share.recorded();
-                self.recorded.push(Recorded { space, side, length, differs: false });
+                let used = Some(share.ruled());
+                self.recorded.push(Recorded { space, side, length, differs: false, used });
             }
         }
     }

@@ -229,6 +229,14 @@ impl Plan<'_> {
                 self.say.house.drawn.iter().any(|drawn| drawn.drawn == ReferenceSource::Plan);
             let whose = if has_plan { "the record or the plan" } else { "the record" };
             self.note(&format!("in brackets [ ]: the length on {whose}, where it is not the one used here to the foot"));
+            if let Some(used) = recorded.used {
+                self.note(&format!(
+                    "side {} of {}: {} is used here to the foot, so that the rounded walls meet",
+                    source + 1,
+                    fonts::shown(&self.space(shape).name),
+                    self.say.length(used)
+                ));
+            }
         }
         let differs = recorded.is_some_and(|recorded| recorded.differs);
         let misread = self.marks.misread.contains(&(shape.space, source));
