@@ -68,7 +68,7 @@ impl Sentences<'_> {
             for (side, here) in house.spaces[space].sides.iter().enumerate() {
                 let Some(length) = self.areas.outside_length(space, side) else { continue };
                 let foot = Length::FOOT.nm();
-                let off = Length::from_nm((length.nm().rem_euclid(foot) - foot / 2).abs());
+                let off = Length::from_nm((length.nm().rem_euclid(foot) - (foot >> 1)).abs());
                 let number = here.number.get();
                 let is_same = |near: &&mut Near| near.spaces == [space] && near.off == off;
                 match near.iter_mut().find(is_same) {

@@ -181,7 +181,7 @@ impl Sentences<'_> {
             return None;
         }
         let foot = Length::FOOT.nm();
-        let most = foot / 2 + self.settings.reading.nm();
+        let most = (foot >> 1) + self.settings.reading.nm();
         let feet = |length: Length| {
             let below = length.nm().div_euclid(foot);
             [below, below + 1].into_iter().filter(move |n| (n * foot - length.nm()).abs() <= most)
