@@ -98,7 +98,9 @@ pub(super) const SIDE_WORDS: [&str; 9] =
 /// The word a line was most likely meant to begin with; `None` if none is close.
 pub(crate) fn first_word_meant(typed: &str) -> Option<&'static str> {
     let exact = FIRST_WORDS.iter().find(|word| **word == typed).copied();
-    exact.or_else(|| crate::diagnostic::words::nearest(typed, &FIRST_WORDS))
+    // `start` is a word of its own, and no `stair`.
+    let is_other = ["start", "starts", "starting"].contains(&typed);
+    exact.or_else(|| crate::diagnostic::words::nearest(typed, &FIRST_WORDS).filter(|_| !is_other))
 }
 
 impl Cursor<'_> {

@@ -900,19 +900,19 @@ pub(super) fn opens_space(first: &str, second: &str) -> bool {
         let word = by.split(['-', ' ']).next();
         Kind::ALL.iter().any(|kind| Some(kind.word()) == word)
     };
-    let is_phrase = |(place, phrase, by): &(Where, &str, &str)| {
+    PHRASES.iter().any(|(place, phrase, by)| {
         *place == First && (*phrase == first || *phrase == both) && opens(by)
-    };
-    first == "level" || PHRASES.iter().any(is_phrase)
+    })
 }
 
 /// Whether people begin the line of a level with these two words, or with the first of them.
 pub(crate) fn opens_level(first: &str, second: &str) -> bool {
     let both = format!("{first} {second}");
     let opens = |by: &str| by.split(['-', ' ']).next() == Some("level");
-    PHRASES.iter().any(|(place, phrase, by)| {
+    let is_phrase = |(place, phrase, by): &(Where, &str, &str)| {
         *place == First && (*phrase == first || *phrase == both) && opens(by)
-    })
+    };
+    first == "level" || PHRASES.iter().any(is_phrase)
 }
 
 /// Whether a phrase at the start of a line begins with this word.

@@ -361,3 +361,32 @@ fn a_distance_from_an_end_is_that_of_the_wall_it_stands_against() {
         "{helps:?}"
     );
 }
+
+#[test]
+fn a_space_against_two_others_stands_in_the_corner_between_them() {
+    // The garage stands 4' out in front, from the first corner to 22' east: beside it, in front of the house, a porch
+    // of 12' by 4' begins at its right front corner, or as 4' by 12' at the same wall 8' farther out.
+    let house = "front south\nlevel \"G\"\nliving \"House\"\nnorth 34'\neast 40'\nsouth 30'\nwest 18'\nsouth 4'\nwest 22'\ngarage \"Garage\" within \"House\" start east 10'\nnorth 16'\neast 12'\nsouth 16'\nwest 12'\n";
+    let text = format!("{house}porch 12' x 4' in front of the house, right of the garage\n");
+    let (_, list) = diagnostics_of("told.sides", text.into_bytes());
+    let first: Vec<&str> =
+        list.iter().flat_map(Diagnostic::fixes).filter_map(|fix| fix.text.lines().next()).collect();
+    let turned = "porch \"Porch\" start east 22' south 8'";
+    assert_eq!(first, [turned, "porch \"Porch\" from \"House\" corner 6"]);
+}
+
+#[test]
+fn rooms_that_cover_most_of_others_are_asked_whether_they_are_a_level() {
+    let said = |lines: &str| {
+        let (_, list) = diagnostics_of("told.sides", format!("{PLAIN}{lines}").into_bytes());
+        let helps: Vec<String> = list.iter().flat_map(Diagnostic::helps).cloned().collect();
+        helps.iter().any(|help| help.starts_with("if `Up` is on another level"))
+    };
+    // 38' by 28' from the corner that is given, and 32' by 30' that reach 2' beyond the house.
+    assert!(said(
+        "living \"Up\" from \"House\" corner 1\nnorth 28'\neast 38'\nsouth 28'\nwest 38'\n"
+    ));
+    assert!(said("living \"Up\" start east 10'\nnorth 30'\neast 32'\nsouth 30'\nwest 32'\n"));
+    // A room of a quarter of the house is more likely misplaced.
+    assert!(!said("living \"Up\" start east 10'\nnorth 15'\neast 20'\nsouth 15'\nwest 20'\n"));
+}

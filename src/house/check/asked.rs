@@ -198,6 +198,10 @@ impl Checker<'_> {
             return Some(Answer { needs_ends: true, example, ..Answer::default() });
         }
         let mut found = self.found_for(&wanted, told, &counted)?;
+        // `behind the house, left of the garage`: if nothing stands against both, in line with the second.
+        if let Some(lined) = in_line(told).filter(|_| !found.fits) {
+            found = self.found_for(&wanted, &lined, &counted)?;
+        }
         // At a corner of the house a garage stands outside as well as inside its walk.
         let is_corner = |part: &Part| matches!(part.sort, Sort::At(Point::Toward(..)));
         let is_garage = self.house.spaces[space].kind == Kind::Garage;
@@ -741,6 +745,19 @@ impl Checker<'_> {
         let end = nearer(own, wall.unwrap_or(stretch(&around, across)), across)?;
         Some(format!("on the {} side of {name}, {}", side.word(), said(end, "end")))
     }
+}
+
+/// Words that put a space against two sides, as words that put it against the first and in line with the second.
+fn in_line(told: &Whereabouts) -> Option<Whereabouts> {
+    let mut told = told.clone();
+    let mut sides = told.parts.iter_mut().filter_map(|part| match part.sort {
+        Sort::Side(side) => Some((part, side)),
+        _ => None,
+    });
+    let (_, first) = sides.next()?;
+    let (part, second) = sides.find(|(_, side)| side.axis() != first.axis())?;
+    part.sort = Sort::Inset(second, Length::ZERO);
+    Some(told)
 }
 
 fn moved(at: At, way: Direction, by: Length) -> At {

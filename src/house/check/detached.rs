@@ -1,7 +1,6 @@
 //! Living space that is separate from the house, such as a guest house. It is listed separately, and is in the total
 //! only if the file counts it.
 #![expect(
-    clippy::float_arithmetic,
     clippy::cast_possible_truncation,
     reason = "a distance for a message; no area comes from here"
 )]

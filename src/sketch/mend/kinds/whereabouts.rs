@@ -162,7 +162,9 @@ pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
         let Sort::Side(way) = part.sort else { continue };
         // `beside the stairs, on the front side`
         part.of = part.of.take().or(beside.take());
-        if inside && part.of.is_none() || side.is_some_and(|axis| axis != way.axis()) {
+        // `in front of the house, right of the garage`: against both.
+        let is_second = side.is_some_and(|axis| axis != way.axis()) && part.of.is_none();
+        if inside && part.of.is_none() || is_second {
             part.sort = Sort::Inset(way, Length::ZERO);
         }
         side.get_or_insert(way.axis());
