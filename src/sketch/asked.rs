@@ -50,7 +50,7 @@ pub(crate) enum Sort {
 /// A corner of another space.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Point {
-    /// Where the level's first walk begins.
+    /// Where the house's first walk begins.
     Origin,
     /// By its number.
     Numbered(usize),

@@ -522,10 +522,11 @@ impl Cursor<'_> {
                 self.once(&mut space.recorded, area, "the recorded area")
             }
             _ => {
-                if word == "not" {
+                let is_not = word == "not";
+                if is_not {
                     self.expect_keyword(&["counted"], "after `not`")?;
                 }
-                self.may_be_counted(space.kind)?;
+                self.may_be_counted(space.kind, is_not)?;
                 self.once(&mut space.counted, word == "counted", "whether it is counted")
             }
         }
@@ -548,12 +549,15 @@ impl Cursor<'_> {
 
     /// Reports `counted` after a kind of space that is part of another: it may be deducted, but is never counted
     /// separately.
-    fn may_be_counted(&mut self, kind: Kind) -> Read<()> {
+    fn may_be_counted(&mut self, kind: Kind, is_not: bool) -> Read<()> {
         if !kind.lies_in_another() {
             return Ok(());
         }
         let message = format!("`counted` says nothing of a space that is `{}`", kind.word());
         let help = match kind {
+            _ if is_not && kind != Kind::Stair => {
+                "take `not counted` out: what is not floor is deducted without a word"
+            }
             Kind::Stair => "take the word out: a stair always counts with the space it lies in",
             _ => {
                 "to count it leave its whole outline out; what a figure counts stands after the figure: `record 1,904 sq ft counting \"Foyer\"`"
@@ -711,7 +715,14 @@ impl Cursor<'_> {
         {
             let span = self.since(start);
             let message = format!("the flat front, {flat}, is not narrower than the bay, {width}");
-            return self.fault(Diagnostic::new(Word::BadLength, span, message).help(
+            let mut fault = Diagnostic::new(Word::BadLength, span, message);
+            if flat.length() < out.length() && width.length() < out.length() {
+                fault = fault.help(format!(
+                    "if it is {out} wide and stands out {width}, write `bay {} {out} out {width} flat {flat}`",
+                    direction.word()
+                ));
+            }
+            return self.fault(fault.help(
                 "a bay with square corners is three sides: out, along and back, each on a line of its own",
             ));
         }

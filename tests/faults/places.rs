@@ -80,6 +80,24 @@ impl House {
         ]
     }
 
+    /// From where to where each wall on this side runs.
+    fn walls(&self, side: usize) -> Vec<(i64, i64)> {
+        let next = || self.corners.iter().cycle().skip(1);
+        // Twice the area, positive if the walk has the house on its left.
+        let cross = |(one, two): (&Corner, &Corner)| one.0 * two.1 - two.0 * one.1;
+        let is_left = self.corners.iter().zip(next()).map(cross).sum::<i64>() > 0;
+        // With the house on the left, the north side is walked west, the east side north.
+        let walked = [[(-1, 0), (0, 1), (1, 0), (0, -1)], [(1, 0), (0, -1), (-1, 0), (0, 1)]];
+        let way = walked[usize::from(!is_left)][side];
+        let all = self
+            .corners
+            .iter()
+            .zip(next())
+            .filter(|(one, two)| ((two.0 - one.0).signum(), (two.1 - one.1).signum()) == way);
+        let along = |at: &Corner| if side.is_multiple_of(2) { at.0 } else { at.1 };
+        all.map(|(one, two)| (along(one).min(along(two)), along(one).max(along(two)))).collect()
+    }
+
     fn is_rectangle(&self) -> bool {
         self.corners.len() == 4
     }
@@ -249,16 +267,16 @@ proptest! {
     ) {
         let (w, h) = (2 * size.0, 2 * size.1);
         let place = format!("centered on the {} side", said(&house, side, street));
-        let ends = house.ends();
-        let is_even = (ends[2] - ends[0]) % 2 == 0 && (ends[3] - ends[1]) % 2 == 0;
-        if !house.is_rectangle() || is_even {
+        let walls = house.walls(side);
+        if walls.iter().all(|(low, high)| (high - low) % 2 == 0) {
             let found = offers(&house, &format!("porch {place}"), (w, h), true);
-            // A wall with a jog has more than one middle: it is asked for.
-            prop_assert_eq!(found.len(), usize::from(house.is_rectangle()), "{}", place);
+            // A side with a jog has more than one middle: it is asked for.
+            prop_assert_eq!(found.len(), usize::from(walls.len() == 1), "{} {:?}", place, house);
             for there in found {
-                let (one, two) = ((side + 1) % 4, (side + 3) % 4);
+                let (low, high) = walls[0];
+                let own = if side % 2 == 0 { (there[0], there[2]) } else { (there[1], there[3]) };
                 prop_assert!(stands_on(&house, there, side));
-                prop_assert_eq!(inset(&house, there, one), inset(&house, there, two));
+                prop_assert_eq!(own.0 - low, high - own.1);
             }
         }
     }
@@ -389,4 +407,40 @@ fn rooms_that_cover_most_of_others_are_asked_whether_they_are_a_level() {
     assert!(said("living \"Up\" start east 10'\nnorth 30'\neast 32'\nsouth 30'\nwest 32'\n"));
     // A room of a quarter of the house is more likely misplaced.
     assert!(!said("living \"Up\" start east 10'\nnorth 15'\neast 20'\nsouth 15'\nwest 20'\n"));
+}
+
+#[test]
+fn the_first_space_of_a_level_may_lie_over_another_than_the_first() {
+    let below = "garage \"Garage\" start east 40'\nnorth 20'\neast 22'\nsouth 20'\nwest 22'\n";
+    // The garage begins 40' east of the first corner; the room is as large as it is.
+    let same = format!("{below}level \"Up\"\nliving \"Bonus room\" 20' x 22' over the garage");
+    assert!(answered(&same).contains(&"living \"Bonus room\" start east 40'".to_owned()));
+    let sides = "\nnorth 20'\neast 22'\nsouth 20'\nwest 22'";
+    let typed = format!("{below}level \"Up\"\nliving \"Bonus room\" over the garage{sides}");
+    assert_eq!(answered(&typed), ["living \"Bonus room\" start east 40'"]);
+}
+
+#[test]
+fn a_name_that_ends_with_the_kind_stands_before_its_place() {
+    let line = "porch Front porch 8' wide 5' deep on the south side, 4' from the west end";
+    assert_eq!(answered(line), ["porch \"Front porch\" start east 4' south 5'"]);
+}
+
+#[test]
+fn a_level_stands_on_one_half_in_the_ground_before_it() {
+    // A split level: 30' by 26' of living rooms, beside it a lower level of 24' by 26', and bedrooms over that.
+    let wing = |start: &str| format!("{start}\nnorth 26'\neast 24'\nsouth 26'\nwest 24'\n");
+    let house = |beside: &str| {
+        let lower = wing("living \"Family room\" start east 30'");
+        let upper = wing("living \"Bedrooms\" start east 30'");
+        let main = "living \"Rooms\"\nnorth 26'\neast 30'\nsouth 26'\nwest 30'\n";
+        format!(
+            "level \"Main\"\n{main}level \"Lower\" below grade\n{lower}level \"Upper\"{beside}\n{upper}"
+        )
+    };
+    let read = |text: String| fairfoot::read("split.sides", text).expect("a house");
+    assert!(read(house("")).warnings().is_empty(), "{:?}", read(house("")).warnings());
+    let beside = read(house(" beside"));
+    let helps: Vec<&String> = beside.warnings().iter().flat_map(Diagnostic::helps).collect();
+    assert_eq!(helps[0], "if it stands on `Lower`, take `beside` away");
 }

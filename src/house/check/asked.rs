@@ -379,6 +379,16 @@ impl Checker<'_> {
             .filter(|axis| !fills(axis))
             .map(|axis| [Direction::along(axis, -1), Direction::along(axis, 1)]);
         let example = self.example();
+        // In the middle of a side with a jog: how far from an end is asked for.
+        let jogged =
+            told.parts.iter().zip(allowed).find_map(|(part, one)| match (&part.sort, one) {
+                (Sort::Middle, Allows::Along(axis, all)) if all.is_empty() => Some(*axis),
+                _ => None,
+            });
+        let (fits, ends) = match jogged {
+            Some(axis) => (true, Some([-1, 1].map(|sign| Direction::along(axis, sign)))),
+            None => (fits, ends),
+        };
         let places = tried.iter().flat_map(|place| {
             let typed = self.typed(space, vec![*place]).into_iter().next().unwrap_or_default();
             let said = self.where_it_is(wanted, place.at)?;
@@ -510,11 +520,14 @@ impl Checker<'_> {
                 }) else {
                     return Allows::Along(Axis::East, Vec::new());
                 };
-                // A wall with a jog has more than one middle.
-                if corners.len() != 4 {
-                    return Allows::Along(axis, Vec::new());
-                }
-                let (own, all) = (stretch(&own, axis), stretch(&there.extent, axis));
+                // A side with a jog has more than one middle.
+                let walls = side.map(|side| self.walls_on(of, side)).unwrap_or_default();
+                let all = match walls[..] {
+                    [(_, ends)] => ends,
+                    _ if inside && corners.len() == 4 => stretch(&there.extent, axis),
+                    _ => return Allows::Along(axis, Vec::new()),
+                };
+                let own = stretch(&own, axis);
                 Allows::Along(axis, vec![(all.0 + all.1 - own.0 - own.1).div_euclid(2)])
             }
             Sort::At(point) => match self.point(of, point) {

@@ -362,7 +362,7 @@ impl Checker<'_> {
         }
         if self.unplaced.contains(&b) {
             fault = fault.note(format!(
-                "{} has no place yet: it was laid where the level's first walk begins",
+                "{} has no place yet: it was laid where the house's first walk begins",
                 quoted(&self.house.spaces[b].name)
             ));
         }
@@ -462,7 +462,7 @@ impl Checker<'_> {
             let name = of.filter(|_| is_either).map(|space| quoted(&space.name));
             moved_in_words(to, name.as_deref())
         });
-        let elsewhere = "elsewhere along a wall, it is `start` and how far east and north of where the level's first walk begins";
+        let elsewhere = "elsewhere along a wall, it is `start` and how far east and north of where the house's first walk begins";
         places.chain([elsewhere.to_owned()]).collect()
     }
 
@@ -495,7 +495,7 @@ impl Checker<'_> {
         }
         let grounds = self.grounds();
         for (upper, lower) in looked_at {
-            let under = self.under(&grounds, lower);
+            let under = self.under(&grounds, upper, lower);
             let sliver = Length::from_nm(6 * Length::INCH.nm());
             let beyond = grounds[upper].walled.beyond(&under, sliver);
             let mut spaces = self.house.spaces.iter();
@@ -519,7 +519,7 @@ impl Checker<'_> {
                 continue;
             }
             let help = self.moved_over(upper, &grounds[upper].walled, &under).unwrap_or_else(|| {
-                "if it does not overhang there, say where each of its spaces starts: `start` and how far east and north of the point where the level below begins".to_owned()
+                "if it does not overhang there, say where each of its spaces starts: `start` and how far east and north of where the house's first walk begins".to_owned()
             });
             let mut warning = Diagnostic::new(Word::UpperOverhangs, span, message).help(help);
             // Most of it stands over nothing.
@@ -542,7 +542,7 @@ impl Checker<'_> {
         }
         let grounds = self.grounds();
         for level in beside {
-            let under = self.under(&grounds, level - 1);
+            let under = self.under(&grounds, level, level - 1);
             let walled = &grounds[level].walled;
             let all = walled.area();
             // Walls that two levels share may lie a veneer over each other.
@@ -562,9 +562,8 @@ impl Checker<'_> {
                     span,
                     format!("{this} stands beside {other}, and about {} sq ft of it lie on that level", about(on)),
                 )
-                .help(format!(
-                    "say where each of its spaces starts: `start` and how far east and north of the point where {other} begins"
-                )),
+                .help(format!("if it stands on {other}, take `beside` away"))
+                .help("if it stands next to it, say where each of its spaces starts: `start` and how far east and north of where the house's first walk begins"),
             );
         }
     }
@@ -592,9 +591,12 @@ impl Checker<'_> {
         (!is_outside || !walled.all(is_over_one)).then_some(lower)
     }
 
-    /// The area under a level: that of the level below and of those at the same height.
-    fn under(&self, grounds: &[Ground], mut lower: usize) -> Patch {
+    /// The area under a level: that of the level below and of those at the same height. A level half in the ground,
+    /// given between the two, may carry it as well.
+    fn under(&self, grounds: &[Ground], upper: usize, mut lower: usize) -> Patch {
         let mut under = vec![grounds[lower].all.clone()];
+        let between = lower + 1..upper;
+        under.extend(between.map(|level| grounds[level].all.clone()));
         while self.house.levels[lower].beside && lower > 0 {
             lower -= 1;
             under.push(grounds[lower].all.clone());
@@ -610,7 +612,7 @@ impl Checker<'_> {
         }
         self.house.veneer = Some(Thickness::None);
         let grounds = self.grounds();
-        let under = self.under(&grounds, lower);
+        let under = self.under(&grounds, upper, lower);
         self.house.veneer = None;
         let (walled, sliver) = (&grounds[upper].walled, Length::from_nm(6 * Length::INCH.nm()));
         if walled.beyond(&under, sliver) == 0.0 {
@@ -747,7 +749,7 @@ impl Checker<'_> {
 /// A sentence on how to say where a space starts, with nothing in it that would be wrong if typed literally.
 fn how_to_place(first: &str) -> String {
     format!(
-        "say where it starts: `from \"{first}\" corner` and a number, 3 where its third wall begins; or `start` and how far east and north of where the level's first walk begins"
+        "say where it starts: `from \"{first}\" corner` and a number, 3 where its third wall begins; or `start` and how far east and north of where the house's first walk begins"
     )
 }
 

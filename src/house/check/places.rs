@@ -463,7 +463,7 @@ impl Checker<'_> {
         let axis = Axis::BOTH.into_iter().find(is_apart)?;
         let (one, two) = ends(axis);
         Some(format!(
-            "counted from where the level's first walk begins, {} lies {} and {} {}",
+            "counted from where the house's first walk begins, {} lies {} and {} {}",
             quoted(&there.name),
             self.stretch(axis, two),
             quoted(&here.name),

@@ -49,8 +49,19 @@ pub(super) fn plain(line: &str) -> Option<(String, &'static str)> {
             "a line of a sides file has no parentheses around it",
         ));
     }
-    let named = names_in_double_quotes(line)?;
-    Some((named, "a name has a `\"` on each side"))
+    if let Some(named) = names_in_double_quotes(line) {
+        return Some((named, "a name has a `\"` on each side"));
+    }
+    // `north 9.4 m/ east 2 m`: both lengths of a place.
+    let ways = ["north", "east", "south", "west", "back", "front", "left", "right"];
+    let (before, after) = line.split_once('/')?;
+    let next = after.trim_start();
+    let goes_on = ways.iter().any(|way| next.to_lowercase().starts_with(&format!("{way} ")));
+    let is_length = before.trim_end().ends_with(['m', '\'', '"', 't', 'n', '’', '”']);
+    (goes_on && is_length && before.contains(|c: char| c.is_ascii_digit())).then(|| {
+        let line = format!("{} {next}", before.trim_end());
+        (line, "the two lengths of a place follow each other without a mark")
+    })
 }
 
 /// `garage 'Garage' within 'House'`: each word or words between two single marks. A mark after a digit is one of feet,
@@ -100,6 +111,17 @@ pub(super) fn simpler(line: &str) -> Option<(String, &'static str)> {
         if let Some(before) = before.filter(|before| !before.is_empty()) {
             return Some((before.to_owned(), "an area stands without a mark for about"));
         }
+    }
+    for said in ["recorded as ", "recorded at ", "recorded is ", "recorded: "] {
+        if line.contains(said) {
+            return Some((
+                line.replacen(said, "recorded ", 1),
+                "the area stands right after `recorded`",
+            ));
+        }
+    }
+    if line.contains('|') {
+        return Some((line.replace('|', " "), "`|` has no meaning in a sides file"));
     }
     for arrow in ["-->", "->", "=>", "→", "<--", "<-", "←"] {
         if let Some((before, after)) = line.split_once(arrow) {

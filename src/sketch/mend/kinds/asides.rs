@@ -261,7 +261,7 @@ fn along_from_a_corner(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::Lines(
         lines,
         format!(
-            "a place is `start`, counted from corner 1 of the level's first walk, which is right here if that walk starts at the {place}; from another corner the lengths differ"
+            "a place is `start`, counted from corner 1 of the house's first walk, which is right here if that walk starts at the {place}; from another corner the lengths differ"
         ),
     ))
 }

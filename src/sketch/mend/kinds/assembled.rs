@@ -190,7 +190,7 @@ fn second_way(space: &Space) -> Option<Vec<String>> {
             [&space.before_place(), &format!("{across} {}", far.text), &space.after_place()];
         let line: Vec<&str> =
             parts.into_iter().map(String::as_str).filter(|part| !part.is_empty()).collect();
-        match comments.is_empty() {
+        match space.comments.is_empty() {
             true => line.join(" "),
             false => format!("{}  # {}", line.join(" "), comments.join(", ")),
         }

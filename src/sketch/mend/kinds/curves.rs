@@ -128,7 +128,13 @@ fn slanted(typed: &Typed<'_>) -> Option<Answer> {
         if rest.starts_with(['°', 'º']) {
             found.pop();
         }
+        let is_each = ["each way", "each", "both ways", "both", "each direction"]
+            .contains(&rest.to_lowercase().trim_matches([' ', ',', '(', ')']));
         return match &found[..] {
+            [length] if is_each => Some(Answer::line(
+                format!("diagonal {one} {} {two} {}", length.text, length.text),
+                "a slanted wall says how far it runs each way",
+            )),
             [length] if typed.says(0, &["diagonal", "diag"]) && rest.is_empty() => {
                 Some(along_or_each_way(one, two, length))
             }

@@ -17,6 +17,16 @@ pub(super) fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
     let (way, _) = way_and_back(&typed.lower(0)).filter(|_| typed.says(0, &ALL))?;
     let way = by_compass(way, front);
     let (first, measure) = worded::the_length(typed)?;
+    // `rear 46' 2"` between walls that run back and front: the rear wall.
+    if typed.says(0, &["rear"]) && first == 1 && runs_upright(typed) == Some(!is_upright(way)) {
+        let [one, two] = along(way);
+        return Some(Answer::Lines(
+            [one, two].map(|way| format!("{way} {}", typed.rest(first))).into(),
+            format!(
+                "`rear` says where the wall stands, and a side begins with the way that you walked along it: by the walls beside it, {one} or {two}"
+            ),
+        ));
+    }
     let stands = (1..first).find(|&at| typed.says(at, &STANDS))?;
     let goes =
         ["running", "runs", "heading", "going", "goes", "toward", "towards", "from", "walked"];

@@ -137,14 +137,12 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let cause = "what the record lists and the house does not have is `missing`";
     Some(match area(typed) {
         Some((area, remark)) => {
-            let remark = remark.or_else(|| since(typed, said));
-            Answer::line(
-                format!(
-                    "{head} {area}{}",
-                    remark.map_or_else(String::new, |size| format!("  # {size}"))
-                ),
-                cause,
-            )
+            let remarks: Vec<String> = remark.into_iter().chain(since(typed, said)).collect();
+            let comment = match remarks.is_empty() {
+                true => String::new(),
+                false => format!("  # {}", remarks.join(", ")),
+            };
+            Answer::line(format!("{head} {area}{comment}"), cause)
         }
         None => Answer::say(
             format!("{cause}, with the area on the record"),

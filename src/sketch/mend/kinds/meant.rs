@@ -33,7 +33,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// `este 11.22 metros`, `norte 28 pies 4 pulgadas`, `ouest 12 pi 6 po`.
-fn other_language(typed: &Typed<'_>) -> Option<Answer> {
+pub(super) fn other_language(typed: &Typed<'_>) -> Option<Answer> {
     let way = way_word(&typed.lower(0))?;
     let unit = |word: &str| {
         Some(match word {

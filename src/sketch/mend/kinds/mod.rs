@@ -181,6 +181,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let rules: &[Rule] = &[
         level_words::above_a_space,
         unmeasured::same_as,
+        meant::other_language,
+        remarks::note_alone,
         depths::answer,
         abbreviated::answer,
         cut_corners::answer,

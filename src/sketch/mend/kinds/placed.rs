@@ -71,8 +71,10 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         None => whereabouts::place(&words, FIRST, lies_inside),
     };
     let says_place = !place.whereabouts.parts.is_empty() || place.is_apart || place.needs_street;
-    // The first space of a level needs no place.
-    if is_first {
+    // The first space of a level needs no place, unless it lies over a space below that the words name.
+    let is_over =
+        place.whereabouts.parts.iter().any(|part| part.sort == Sort::Over && part.of.is_some());
+    if is_first && !is_over {
         let lines =
             size.filter(|_| says_place).map(|size| noted(&space, "", &said, size.ways(&[], None)));
         return lines.map(|lines| {
@@ -202,7 +204,16 @@ fn asked(
     let sizes = size
         .map(|size| size.ways(&place.whereabouts.parts, typed.attempt.beside.front))
         .unwrap_or_default();
-    let mut help = ask(typed, space);
+    let lies_inside = space.within.is_some() || matches!(space.kind, "open" | "stair" | "low");
+    let example = match lies_inside {
+        true => {
+            "how far it is from two walls that meet, as `6' from the south end, 10' from the west end`"
+        }
+        false => {
+            "on which side it stands and how far from which end, as `on the south side, 6' from the west end`"
+        }
+    };
+    let mut help = format!("say {example}; or {}", ask(typed, space));
     if let Some(size) = size {
         help.push_str(&format!("; on the lines below it {}", size.as_sides()));
     }
@@ -260,6 +271,13 @@ fn begins(typed: &Typed<'_>) -> Option<(Space, usize)> {
     if is_text(typed.piece(at)) {
         typed.text(at, at + 1).clone_into(&mut name);
         at += 1;
+    }
+    // `porch Front porch 12' x 6'`: the name after the kind ends with it.
+    let is_word = |at: usize| typed.piece(at).is_some_and(|piece| piece.sort == super::Sort::Word);
+    let named = (2..5).find(|&end| end > at && typed.says(end, &[&typed.lower(0)]));
+    if let Some(end) = named.filter(|end| at == 1 && (0..*end).all(is_word)) {
+        name = quoted(&super::levels::capitalized(typed.text(1, end + 1)));
+        at = end + 1;
     }
     // `garage 2 20' x 20'`, `porch 2 on the left side`: a number that tells two of a kind apart.
     let tells_apart = |at: usize| {
@@ -507,7 +525,7 @@ fn is_as_in_the_format(words: &Typed<'_>) -> bool {
         || words.find(FIRST, &["walk"]).is_some()
 }
 
-/// `start east 3', up 8'`, `start 12' right, 0 back`: both ways of a place from where the level's first walk begins.
+/// `start east 3', up 8'`, `start 12' right, 0 back`: both ways of a place from where the house's first walk begins.
 fn start(words: &Typed<'_>) -> Option<Place> {
     if !words.says(FIRST, &["start", "starts"]) {
         return None;
@@ -578,7 +596,7 @@ fn within_the_unnamed(words: &Typed<'_>, space: &Space) -> Option<Answer> {
         Answer::say(
             "`within` is followed by the name of a space above on the same level, with a `\"` on each side",
             format!(
-                "write `{}`, then `within` and that name, then where it starts: `start` with a way and a length from where the level's first walk begins{then}",
+                "write `{}`, then `within` and that name, then where it starts: `start` with a way and a length from where the house's first walk begins{then}",
                 space.before_place()
             ),
         )
@@ -645,7 +663,7 @@ pub(super) fn starts(typed: &Typed<'_>, kind: &str, is_within: bool) -> String {
         None => {}
     }
     if !lies_inside || places.is_empty() {
-        let start = "`start` with a way and a length from where the level's first walk begins";
+        let start = "`start` with a way and a length from where the house's first walk begins";
         places.push(start.to_owned());
     }
     if can_stand_apart(kind) && !is_within {

@@ -123,7 +123,7 @@ fn start_without_ways(typed: &Typed<'_>) -> Option<Answer> {
     };
     Some(Answer::Lines(
         places.iter().map(line).collect(),
-        "a place says which way each of its lengths runs, from where the level's first walk starts"
+        "a place says which way each of its lengths runs, from where the house's first walk starts"
             .to_owned(),
     ))
 }
@@ -177,7 +177,7 @@ fn offsets(typed: &Typed<'_>) -> Option<Answer> {
         format!("{} start {} {}", typed.text(0, first - before), place.join(" "), typed.rest(stop));
     Some(Answer::line(
         line.trim_end(),
-        "a place is `start` with each direction before its length, counted from where the level's first walk starts",
+        "a place is `start` with each direction before its length, counted from where the house's first walk starts",
     ))
 }
 
@@ -187,7 +187,7 @@ fn start_from(typed: &Typed<'_>) -> Option<Answer> {
     let from = typed.find(start + 2, &["from", "of"])?;
     let corner = typed.find(from + 1, &["corner"]).filter(|corner| *corner <= from + 2)?;
     let number = typed.piece(corner + 1).filter(|number| number.is_number())?;
-    let cause = "a `start` is counted from where the level's first walk starts, its corner 1";
+    let cause = "a `start` is counted from where the house's first walk starts, its corner 1";
     if number.text == "1" {
         let line = format!("{} {}", typed.text(0, from), typed.rest(corner + 2));
         return Some(Answer::line(line.trim_end(), cause));

@@ -9,6 +9,18 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     not_reached(typed).or_else(|| rooms(typed))
 }
 
+/// `note the gas meter is on this wall` below a wall: a line of its own.
+pub(super) fn note_alone(typed: &Typed<'_>) -> Option<Answer> {
+    let is_below_a_wall = super::super::begins_as_side(&typed.attempt.beside.before);
+    let is_plain = typed.piece(1).is_some_and(|piece| piece.sort == super::Sort::Word);
+    (typed.says(0, &["note"]) && is_plain && is_below_a_wall).then(|| {
+        Answer::line(
+            format!("# {}", typed.line),
+            "a `note` stands at the end of its wall's line, between two `\"`; on a line of its own a remark begins with `#`",
+        )
+    })
+}
+
 /// `not reached`, `could not measure`: asks which wall is meant.
 fn not_reached(typed: &Typed<'_>) -> Option<Answer> {
     let says = [

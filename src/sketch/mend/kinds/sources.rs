@@ -195,6 +195,13 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
             && said.iter().all(|piece| filler(piece) || piece.is_word(&of_the_house));
         let says_area = said.iter().any(|piece| piece.is_word(&of_the_house));
         let title = quoted(&join(&said));
+        let is_in_a_walk = super::super::begins_as_side(&typed.attempt.beside.before);
+        if is_ours && typed.says(0, &["total", "subtotal", "sum"]) && is_in_a_walk {
+            return Some(Answer::line(
+                format!("# {}", typed.line),
+                "areas follow from the walls; one that you worked out is a comment",
+            ));
+        }
         return (is_ours && says_area && !typed.says(0, &["size", "area", "sq", "gla"])).then(
             || {
                 Answer::Lines(

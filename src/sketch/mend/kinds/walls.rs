@@ -223,6 +223,13 @@ fn turned(typed: &Typed<'_>) -> Option<Answer> {
     let hand = (at..typed.pieces.len().min(4)).find(|&at| typed.says(at, &["right", "left"]))?;
     turns.then(|| {
         let word = typed.lower(hand);
+        let has_length = typed.pieces.iter().any(Piece::is_number);
+        if !has_length && super::super::begins_as_side(&typed.attempt.beside.after) {
+            return Answer::say(
+                format!("`turn {word}` is not needed: each wall says which way it runs"),
+                "take this line out; the wall below it has its way",
+            );
+        }
         Answer::say(
             format!("`turn {word}` does not say which way the wall runs on the plan"),
             format!("write the way that it runs, `north`, `east`, `south` or `west`, before its length; `{word}` alone is a side of the house, seen from the street"),
