@@ -48,6 +48,8 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
 
 /// The most bytes of a text for which places are computed: each is tried in a text of its own. No house has as many.
 const MOST_TEXT: usize = 50_000;
+/// The most places that are shown where an end to count from is asked for as well.
+const MOST_SHOWN: usize = 2;
 /// The most lines without a place for which places are computed.
 const MOST_ASKED: usize = 8;
 
@@ -97,7 +99,7 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             answer.ends = None;
         }
         // With the size in two ways and no end to count from there would be too much to choose from.
-        if answer.ends.is_some() && fitting > 1 {
+        if answer.ends.is_some() && fitting > 1 && offered.len() > MOST_SHOWN {
             offered.clear();
         }
         let mut helps: Vec<String> = Vec::new();

@@ -33,6 +33,8 @@ pub(crate) enum Sort {
     Side(Direction),
     /// This far in from the end on one side.
     Inset(Direction, Length),
+    /// With its near end at this end of another space.
+    Past(Direction),
     /// In the middle of the side that another part names.
     Middle,
     /// With one of its corners on a corner.

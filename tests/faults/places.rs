@@ -366,18 +366,65 @@ fn a_second_garage_may_have_a_number() {
     assert_eq!(answered(lines), ["garage \"Garage 2\" start west 20' north 10'"]);
 }
 
+/// What is offered for the last line of a file.
+fn offered_in(house: &str, line: &str) -> Vec<String> {
+    let (_, list) = diagnostics_of("told.sides", format!("{house}{line}\n").into_bytes());
+    let fixes = list.iter().flat_map(Diagnostic::fixes);
+    fixes.map(|fix| fix.text.lines().next().unwrap_or("").to_owned()).collect()
+}
+
+/// A house of 40' by 30' with a part of 20' by 2' 3" before the left half of its front.
+const JOGGED: &str = "front south\nlevel \"G\"\nliving \"House\"\nnorth 32' 3\"\neast 40'\nsouth 30'\nwest 20'\nsouth 2' 3\"\nwest 20'\n";
+
 #[test]
-fn a_distance_from_an_end_is_that_of_the_wall_it_stands_against() {
-    // A bump-out of 2' 3" in front, at the left: the right side begins 2' 3" farther back than the house does.
-    let house = "front south\nlevel \"G\"\nliving \"House\"\nnorth 32' 3\"\neast 40'\nsouth 30'\nwest 20'\nsouth 2' 3\"\nwest 20'\n";
-    let text = format!("{house}garage 20' x 22' on the right side, 3' back from the front\n");
+fn a_distance_along_a_side_with_a_jog_is_offered_from_each_end() {
+    // The right side of the house begins 2' 3" farther back than the house does: 3' from either.
+    let garage = "garage 22' wide 20' deep on the right side, 3' back from the front";
+    let text = format!("{JOGGED}{garage}\n");
     let (_, list) = diagnostics_of("told.sides", text.into_bytes());
-    let helps: Vec<&String> = list.iter().flat_map(Diagnostic::helps).collect();
-    let said = "start east 40' north 5' 3\"";
+    let helps: Vec<&str> = list.iter().flat_map(Diagnostic::helps).map(String::as_str).collect();
+    let helps = helps.join("\n");
+    for said in [
+        "start east 40' north 3'",
+        "against side 3 (`south 30'`), 9\" from its south end",
+        "start east 40' north 5' 3\"",
+        "against side 3 (`south 30'`), 3' from its south end",
+    ] {
+        assert!(helps.contains(said), "{said}: {helps}");
+    }
+    // The front wall of the right half is 20' long: 24' from the left end of the house, 4' from its own.
+    let porch =
+        offered_in(JOGGED, "porch 10' wide 6' deep on the south side, 24' from the west end");
+    assert_eq!(porch, ["porch \"Porch\" start east 24' south 3' 9\""]);
+    // In line with an end, the outermost is meant.
+    let patio = offered_in(JOGGED, "patio 10' wide 6' deep on the south side, at the west end");
+    assert_eq!(patio, ["patio \"Patio\" start south 6'"]);
+    let deck = offered_in(JOGGED, "deck 10' wide 6' deep on the south side, at the east end");
+    assert_eq!(deck, ["deck \"Deck\" start east 30' south 3' 9\""]);
+}
+
+#[test]
+fn what_lies_inside_is_counted_from_the_wall_that_it_faces() {
+    // The stairs face the wall of the right half, which is 2' 3" farther back than the house.
+    let stairs =
+        offered_in(JOGGED, "stairs 3' wide 10' deep, 4' from the south end, 30' from the west end");
     assert!(
-        helps.iter().any(|help| help.contains(said) && help.contains("3' from its south end")),
-        "{helps:?}"
+        stairs.contains(&"stair \"Stairs\" start east 30' north 6' 3\"".to_owned()),
+        "{stairs:?}"
     );
+    assert!(stairs.iter().all(|line| line.ends_with("north 6' 3\"")), "{stairs:?}");
+    let foyer = offered_in(JOGGED, "foyer 7' wide 9' deep at the front, 4' from the west end");
+    assert!(foyer.iter().all(|line| line == "open \"Foyer\" start east 4'"), "{foyer:?}");
+    assert!(!foyer.is_empty());
+}
+
+#[test]
+fn what_stands_beside_a_part_that_stands_out_is_level_with_the_house() {
+    // The garage stands 4' out before the house: left of it a porch lies against both.
+    let house = "front south\nlevel \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 34'\nwest 18'\nnorth 4'\nwest 22'\ngarage \"Garage\" within \"House\" start east 22' south 4'\nnorth 16'\neast 18'\nsouth 16'\nwest 18'\n";
+    let porch = offered_in(house, "porch 14' wide 6' deep left of the garage");
+    // Either length may be the one along the wall of the garage.
+    assert!(porch.contains(&"porch \"Porch\" start east 8' south 6'".to_owned()), "{porch:?}");
 }
 
 #[test]

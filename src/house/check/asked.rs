@@ -7,6 +7,7 @@
 
 use crate::diagnostic::{Diagnostic, quoted};
 use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::outline::Extent;
 use crate::geometry::overlap::Patch;
 use crate::house::check::Checker;
 use crate::house::check::glance::Glance;
@@ -198,9 +199,11 @@ impl Checker<'_> {
             return Some(Answer { needs_ends: true, example, ..Answer::default() });
         }
         let mut found = self.found_for(&wanted, told, &counted)?;
-        // `behind the house, left of the garage`: if nothing stands against both, in line with the second.
-        if let Some(lined) = in_line(told).filter(|_| !found.fits) {
-            found = self.found_for(&wanted, &lined, &counted)?;
+        // `behind the house, left of the garage`: if nothing stands against both, past the second, or in line with it.
+        for sort in [Sort::Past, |way| Sort::Inset(way, Length::ZERO)] {
+            if let Some(lined) = in_line(told, sort).filter(|_| !found.fits) {
+                found = self.found_for(&wanted, &lined, &counted)?;
+            }
         }
         // At a corner of the house a garage stands outside as well as inside its walk.
         let is_corner = |part: &Part| matches!(part.sort, Sort::At(Point::Toward(..)));
@@ -308,7 +311,7 @@ impl Checker<'_> {
                 let mut known = |axis: Axis| {
                     on_axis(axis).unwrap_or_else(|| {
                         free = Some(axis);
-                        self.aligned(space, main, axis)
+                        self.aligned(space, (main, counted), axis)
                     })
                 };
                 let (east, north) = (known(Axis::East), known(Axis::North));
@@ -345,29 +348,25 @@ impl Checker<'_> {
         if let [best, ..] = tried[..] {
             tried.retain(|place| inside || 2.0 * place.flush >= best.flush);
         }
-        // Words that count from an end mean that of the outermost wall: where it does not do, no other is guessed.
-        let is_outermost = |one: &Allows| match one {
-            Allows::Along(axis, all) if free != Some(*axis) => all.first().is_none_or(|first| {
-                tried.iter().any(|place| (along(place.at, *axis) - first).abs() <= NEAR)
-            }),
-            _ => true,
-        };
-        let insets = told.parts.iter().zip(allowed);
-        let mut insets = insets.filter(|(part, _)| matches!(part.sort, Sort::Inset(..)));
-        if !insets.all(|(_, one)| is_outermost(one)) {
-            tried.clear();
-        }
-        // Where it does, no end of another wall is meant.
-        let ends = told.parts.iter().zip(allowed).filter_map(|(part, one)| {
-            match (part.sort.clone(), one) {
-                (Sort::Inset(..), Allows::Along(axis, all)) => Some((*axis, *all.first()?)),
-                _ => None,
+        // Words that count from an end of another space mean that end: where it does not do, no other is guessed. Of
+        // the walls of the space that it stands against, all that do are offered, or the outermost if it is in line
+        // with their end.
+        for ((part, of), one) in told.parts.iter().zip(counted).zip(allowed) {
+            let (Sort::Inset(_, by), Allows::Along(axis, all)) = (&part.sort, one) else {
+                continue;
+            };
+            if free == Some(*axis) {
+                continue;
             }
-        });
-        let ends: Vec<(Axis, i64)> = ends.filter(|(axis, _)| free != Some(*axis)).collect();
-        tried.retain(|place| {
-            ends.iter().all(|(axis, first)| (along(place.at, *axis) - first).abs() <= NEAR)
-        });
+            let lies = |place: &Tried, at: i64| (along(place.at, *axis) - at).abs() <= NEAR;
+            let does = |at: &&i64| tried.iter().any(|place| lies(place, **at));
+            let kept = match *of == main {
+                true if *by > Length::ZERO => continue,
+                true => all.iter().find(does),
+                false => all.first().filter(does),
+            };
+            tried.retain(|place| kept.is_some_and(|at| lies(place, *at)));
+        }
         tried.truncate(MOST_OFFERED);
         let fills = |axis: &Axis| {
             let own = self.house.spaces[space].closed.outline.extent((0, 0));
@@ -497,9 +496,14 @@ impl Checker<'_> {
                     .filter(|_| !inside && of == wanted.main)
                     .flat_map(|side| self.ends_of_walls(of, side, *way))
                     .collect();
-                if edges.is_empty() {
-                    edges.push(edge(stretch(&there.extent, axis), *way));
+                // What lies inside is counted from the wall that it faces.
+                if inside {
+                    edges.extend(self.walls_on(of, *way).iter().map(|wall| wall.out));
                 }
+                // A side with a jog has an end of its own as well.
+                edges.push(edge(stretch(&there.extent, axis), *way));
+                // The one farthest out first.
+                edges.sort_by_key(|end| -way.sign() * end);
                 edges.dedup();
                 let mut starts: Vec<i64> =
                     edges.iter().map(|end| end - by - edge(own, *way)).collect();
@@ -508,6 +512,11 @@ impl Checker<'_> {
                     starts.extend(edges.iter().map(|end| end + by - edge(own, way.opposite())));
                 }
                 Allows::Along(axis, starts)
+            }
+            Sort::Past(way) => {
+                let axis = way.axis();
+                let end = edge(stretch(&there.extent, axis), *way);
+                Allows::Along(axis, vec![end - edge(stretch(&own, axis), way.opposite())])
             }
             Sort::Middle => {
                 let side = all.iter().find_map(|part| match part.sort {
@@ -522,8 +531,8 @@ impl Checker<'_> {
                 };
                 // A side with a jog has more than one middle.
                 let walls = side.map(|side| self.walls_on(of, side)).unwrap_or_default();
-                let all = match walls[..] {
-                    [(_, ends)] => ends,
+                let all = match &walls[..] {
+                    [only] => only.ends,
                     _ if inside && corners.len() == 4 => stretch(&there.extent, axis),
                     _ => return Allows::Along(axis, Vec::new()),
                 };
@@ -594,16 +603,13 @@ impl Checker<'_> {
         }
     }
 
-    /// Where the walls on one side of a space end toward `way`: first those of the wall that lies farthest out, of
-    /// several the farthest one.
+    /// Where the walls on one side of a space end toward `way`.
     fn ends_of_walls(&self, space: usize, side: Direction, way: Direction) -> Vec<i64> {
-        let mut walls = self.walls_on(space, side);
-        walls.sort_by_key(|(out, ends)| (-side.sign() * out, -way.sign() * edge(*ends, way)));
-        walls.into_iter().map(|(_, ends)| edge(ends, way)).collect()
+        self.walls_on(space, side).into_iter().map(|wall| edge(wall.ends, way)).collect()
     }
 
-    /// The straight walls on one side of a space: how far out each is, and from where to where it runs.
-    fn walls_on(&self, space: usize, side: Direction) -> Vec<(i64, (i64, i64))> {
+    /// The straight walls on one side of a space.
+    fn walls_on(&self, space: usize, side: Direction) -> Vec<WallOn> {
         let corners = self.corners(space);
         let turn = self.house.spaces[space].closed.outline.turn();
         let next = corners.iter().cycle().skip(1);
@@ -611,22 +617,51 @@ impl Checker<'_> {
             Axis::East => Axis::North,
             Axis::North => Axis::East,
         };
-        let walls = corners.iter().zip(next).filter_map(|(one, two)| {
+        let walls = corners.iter().zip(next).enumerate().filter_map(|(number, (one, two))| {
             let ends = (along(*one, runs_along), along(*two, runs_along));
             let out = along(*one, side.axis());
             let is_level = (out - along(*two, side.axis())).abs() <= NEAR;
             // With the inside on the left, a wall on the south side runs east.
             let runs = Direction::along(runs_along, ends.1 - ends.0);
             let outward = if turn > 0 { runs.right() } else { runs.left() };
-            (is_level && outward == side).then_some((out, (ends.0.min(ends.1), ends.0.max(ends.1))))
+            let ends = (ends.0.min(ends.1), ends.0.max(ends.1));
+            (is_level && outward == side).then_some(WallOn { number, out, ends })
         });
         walls.collect()
     }
 
+    /// Where the wall of a space lies that a box in it faces toward `way`; `None` if it faces none that is straight.
+    fn faced(&self, space: usize, way: Direction, within: &Extent) -> Option<i64> {
+        let (own, near) = match way.axis() {
+            Axis::East => (within.north(), edge(within.east(), way)),
+            Axis::North => (within.east(), edge(within.north(), way)),
+        };
+        let walls = self.walls_on(space, way).into_iter();
+        let beyond = walls.filter(|wall| {
+            let shared = own.1.min(wall.ends.1) - own.0.max(wall.ends.0);
+            shared > NEAR && way.sign() * (wall.out - near) >= -NEAR
+        });
+        beyond.map(|wall| wall.out).min_by_key(|out| way.sign() * (out - near))
+    }
+
     /// The places along an axis at which an end of a space is level with a corner of another.
-    fn aligned(&self, space: usize, other: usize, axis: Axis) -> Vec<i64> {
+    fn aligned(&self, space: usize, (main, named): (usize, &[usize]), axis: Axis) -> Vec<i64> {
         let (low, high) = stretch(&self.house.spaces[space].closed.outline.extent((0, 0)), axis);
-        let corners = self.corners(other).into_iter().map(|at| along(at, axis));
+        // What stands against a part of the house may be level with the house itself.
+        let level = self.house.spaces[main].level;
+        let first = self
+            .house
+            .spaces
+            .iter()
+            .take(space)
+            .position(|one| one.level == level && one.kind == Kind::Living && !one.by_itself);
+        let mut others: Vec<usize> =
+            [main].into_iter().chain(named.iter().copied()).chain(first).collect();
+        others.retain(|other| self.house.spaces[*other].level == level);
+        others.sort_unstable();
+        others.dedup();
+        let corners = others.into_iter().flat_map(|one| self.corners(one));
+        let corners = corners.map(|at| along(at, axis));
         let mut all: Vec<i64> = corners.flat_map(|at| [at - low, at - high]).collect();
         all.sort_unstable();
         all.dedup();
@@ -662,6 +697,12 @@ impl Checker<'_> {
                     self.point(of, point).is_some_and(|corner| {
                         within(extent.east(), corner.0) && within(extent.north(), corner.1)
                     })
+                }
+                Sort::Inset(way, by) if wanted.is_in(of) => {
+                    let extent = self.house.spaces[space].closed.outline.extent(at);
+                    let own = edge(stretch(&extent, way.axis()), *way);
+                    let faced = self.faced(of, *way, &extent);
+                    faced.is_none_or(|out| (out - way.sign() * by.nm() - own).abs() <= NEAR)
                 }
                 // As far from the corner as was said, and not around it.
                 Sort::Near(point, by) if wanted.sized => {
@@ -712,7 +753,19 @@ impl Checker<'_> {
             ];
             ends.into_iter().min_by_key(|(far, _)| far.abs())
         };
-        let from_end = |axis: Axis| nearer(stretch(&extent, axis), stretch(&around, axis), axis);
+        let faced = |way: Direction, end: i64| {
+            inside.then(|| self.faced(main, way, &extent)).flatten().unwrap_or(end)
+        };
+        let ends = |axis: Axis| {
+            let (low, high) = stretch(&around, axis);
+            let [down, up] = [-1, 1].map(|sign| Direction::along(axis, sign));
+            (faced(down, low), faced(up, high))
+        };
+        let [east, north] = [Axis::East, Axis::North].map(ends);
+        let from_end = |axis: Axis| {
+            let all = if axis == Axis::East { east } else { north };
+            nearer(stretch(&extent, axis), all, axis)
+        };
         let name = quoted(&self.house.spaces[main].name);
         let is_covered = || {
             Axis::BOTH.iter().all(|axis| {
@@ -748,29 +801,52 @@ impl Checker<'_> {
         // The ends are those of the wall that it stands against, which need not be those of the whole side.
         let own = stretch(&extent, across);
         let at_wall = edge(stretch(&extent, side.axis()), side.opposite());
-        let walls = self.walls_on(main, side).into_iter();
-        let wall = walls
-            .filter(|(out, (from, to))| {
-                (out - at_wall).abs() <= NEAR && own.0 < *to && *from < own.1
+        let walls = self.walls_on(main, side);
+        let against = || {
+            walls.iter().filter(|wall| {
+                (wall.out - at_wall).abs() <= NEAR && own.0 < wall.ends.1 && wall.ends.0 < own.1
             })
-            .map(|(_, ends)| ends)
-            .reduce(|one, two| (one.0.min(two.0), one.1.max(two.1)));
+        };
+        let wall = against().map(|wall| wall.ends);
+        let wall = wall.reduce(|one, two| (one.0.min(two.0), one.1.max(two.1)));
+        // Of several walls on that side, which one.
+        let there = &self.house.spaces[main];
+        let is_numbered = self.corners(main).len() == there.sides.len();
+        let which = against().next().filter(|_| is_numbered && walls.len() > 1);
+        let which = which.and_then(|wall| there.sides.get(wall.number));
+        let which = which.map_or(String::new(), |side| format!("against {}, ", side.quoted()));
         let end = nearer(own, wall.unwrap_or(stretch(&around, across)), across)?;
-        Some(format!("on the {} side of {name}, {}", side.word(), said(end, "end")))
+        Some(format!("on the {} side of {name}, {which}{}", side.word(), said(end, "end")))
     }
 }
 
-/// Words that put a space against two sides, as words that put it against the first and in line with the second.
-fn in_line(told: &Whereabouts) -> Option<Whereabouts> {
-    let mut told = told.clone();
-    let mut sides = told.parts.iter_mut().filter_map(|part| match part.sort {
-        Sort::Side(side) => Some((part, side)),
+/// Words that put a space against a side of another one that they name and say more of its place, with `sort` for that
+/// side.
+fn in_line(told: &Whereabouts, sort: fn(Direction) -> Sort) -> Option<Whereabouts> {
+    let axis = |part: &Part| match part.sort {
+        Sort::Side(side) | Sort::Inset(side, _) => Some(side.axis()),
         _ => None,
-    });
-    let (_, first) = sides.next()?;
-    let (part, second) = sides.find(|(_, side)| side.axis() != first.axis())?;
-    part.sort = Sort::Inset(second, Length::ZERO);
-    Some(told)
+    };
+    let mut lined = told.clone();
+    let (part, side) = lined.parts.iter_mut().rev().find_map(|part| match part.sort {
+        Sort::Side(side) if part.of.is_some() => Some((part, side)),
+        _ => None,
+    })?;
+    part.sort = sort(side);
+    told.parts
+        .iter()
+        .any(|other| axis(other).is_some_and(|other| other != side.axis()))
+        .then_some(lined)
+}
+
+/// A straight wall on one side of a space.
+struct WallOn {
+    /// Which of its corners it begins at.
+    number: usize,
+    /// Where it lies on the axis of the side.
+    out: i64,
+    /// From where to where it runs.
+    ends: (i64, i64),
 }
 
 fn moved(at: At, way: Direction, by: Length) -> At {
@@ -781,7 +857,7 @@ fn moved(at: At, way: Direction, by: Length) -> At {
 }
 
 /// The part of an axis that a box covers.
-fn stretch(extent: &crate::geometry::outline::Extent, axis: Axis) -> (i64, i64) {
+fn stretch(extent: &Extent, axis: Axis) -> (i64, i64) {
     match axis {
         Axis::East => extent.east(),
         Axis::North => extent.north(),

@@ -371,10 +371,10 @@ mod tests {
         assert!(!dashed.has_room(&square(40.0, 33.0, 10.0)));
         crowd.add_ground(square(60.0, 60.0, 20.0));
         assert!(!crowd.has_room(&square(75.0, 75.0, 20.0)));
-        // 1 pt or less beside a label is too near, whether to its right or below it.
-        assert!(!crowd.has_room(&square(81.0, 60.0, 10.0)));
+        // 8 pt to the right of a label is too near, and 1 pt below it.
+        assert!(!crowd.has_room(&square(87.0, 60.0, 5.0)));
         assert!(!crowd.has_room(&square(60.0, 80.9, 10.0)));
-        assert!(crowd.has_room(&square(85.0, 60.0, 10.0)));
+        assert!(crowd.has_room(&square(88.5, 60.0, 5.0)));
         assert!(crowd.has_room(&square(60.0, 82.0, 10.0)));
     }
 }

@@ -52,6 +52,9 @@ pub(super) fn plain(line: &str) -> Option<(String, &'static str)> {
     if let Some(named) = names_in_double_quotes(line) {
         return Some((named, "a name has a `\"` on each side"));
     }
+    if let Some(decimal) = acres_in_decimals(line) {
+        return Some((decimal, "acres are written with decimals"));
+    }
     // `north 9.4 m/ east 2 m`: both lengths of a place.
     let ways = ["north", "east", "south", "west", "back", "front", "left", "right"];
     let (before, after) = line.split_once('/')?;
@@ -62,6 +65,28 @@ pub(super) fn plain(line: &str) -> Option<(String, &'static str)> {
         let line = format!("{} {next}", before.trim_end());
         (line, "the two lengths of a place follow each other without a mark")
     })
+}
+
+/// `recorded 1 1/4 acres`: an area in fractions of an acre, to a thousandth. `None` if the line has none.
+fn acres_in_decimals(line: &str) -> Option<String> {
+    let words: Vec<&str> = line.split(' ').collect();
+    let unit = words.iter().position(|word| {
+        ["acre", "acres", "ac", "ac.", "ac,", "acre,", "acres,"]
+            .contains(&word.to_lowercase().as_str())
+    })?;
+    let (top, bottom) = words.get(unit.checked_sub(1)?)?.split_once('/')?;
+    let (top, bottom): (u32, u32) = (top.parse().ok()?, bottom.parse().ok()?);
+    let before = unit.checked_sub(2).and_then(|at| words.get(at)?.parse::<u32>().ok());
+    let first = unit - 1 - usize::from(before.is_some());
+    let whole = before.unwrap_or(0);
+    if bottom == 0 || top >= bottom || bottom > 64 || whole > 10_000 {
+        return None;
+    }
+    let thousandths = (2_000 * top + bottom).div_euclid(2 * bottom);
+    let number = format!("{whole}.{thousandths:03}");
+    let number = number.trim_end_matches('0');
+    let parts = [&words[..first], &[number, "acres"], &words[unit + 1..]].concat();
+    Some(parts.join(" "))
 }
 
 /// `garage 'Garage' within 'House'`: each word or words between two single marks. A mark after a digit is one of feet,

@@ -113,6 +113,9 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
             return Some(Mend { lines: vec![comment], cause: cause.to_owned(), ..Mend::default() });
         }
     }
+    if let Some(mended) = with_siding(line, attempt) {
+        return Some(mended);
+    }
     // A deed's calls end in `;`, and lines of a list in `,`.
     if let Some(plain) = line.trim_end().strip_suffix([';', ',']).filter(|plain| !plain.is_empty())
     {
@@ -177,6 +180,65 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         }
         mend
     })
+}
+
+/// The answer to the line of a level or of a space that also says that its walls have siding: no veneer.
+///
+/// `second floor, measured inside, vinyl siding`, `living Bedrooms vinyl siding`.
+fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    const SIDING: [&str; 7] = [
+        "vinyl siding",
+        "wood siding",
+        "aluminum siding",
+        "metal siding",
+        "lap siding",
+        "fiber cement siding",
+        "all siding",
+    ];
+    let lower = line.to_lowercase();
+    let mut words = lower.split([' ', ',']).filter(|word| !word.is_empty());
+    let (first, second) = (words.next()?, words.next()?);
+    let is_level = crate::sketch::opens_level(first, second);
+    if !is_level && kinds::kind_word(first) != Some(first) || line.contains('#') {
+        return None;
+    }
+    let (at, said) = SIDING.iter().find_map(|said| Some((lower.find(said)?, said)))?;
+    // The same bytes where nothing changes its length in lower case.
+    let (before, after) = (line.get(..at)?, line.get(at + said.len()..)?);
+    let before = before.trim_end().trim_end_matches([',', ';', '-', '–']).trim_end();
+    let before = before.strip_suffix(" with").unwrap_or(before);
+    let plain = format!("{before}{}", after.trim_end());
+    let mended = match attempt(&plain).reads {
+        Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
+        None => mend(&plain, attempt)?,
+    };
+    let cause = "siding is no veneer".to_owned();
+    if is_level {
+        let help = match (&mended.help, &mended.lines[..]) {
+            (Some(help), _) => format!("{help}, then `veneer none`"),
+            (None, [only, ..]) => {
+                let level = only.lines().next().unwrap_or_default();
+                format!(
+                    "write `{level}` here, and `veneer none` after the name of each of its spaces"
+                )
+            }
+            (None, []) => return None,
+        };
+        return Some(Mend { help: Some(help), cause, ..Mend::default() });
+    }
+    let mut lines = mended.lines;
+    for offered in &mut lines {
+        let (line, rest) = offered
+            .split_once('\n')
+            .map_or((offered.as_str(), None), |(line, rest)| (line, Some(rest)));
+        let (body, comment) = line
+            .split_once("  #")
+            .map_or((line, String::new()), |(body, comment)| (body, format!("  #{comment}")));
+        let rest = rest.map_or_else(String::new, |rest| format!("\n{rest}"));
+        *offered = format!("{body} veneer none{comment}{rest}");
+    }
+    lines.retain(|offered| attempt(offered.lines().next().unwrap_or_default()).reads.is_some());
+    (!lines.is_empty()).then(|| Mend { lines, cause, ..Mend::default() })
 }
 
 /// The answer to a line for which no other is offered, with one thing in it written as a sides file has it: a line may

@@ -463,7 +463,7 @@ fn outline_with_remark(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// `deed "Parcel 7" 0.30 ha`, `plot "A" 0.2 acres`: the land.
-fn parcel(typed: &Typed<'_>) -> Option<Answer> {
+pub(super) fn parcel(typed: &Typed<'_>) -> Option<Answer> {
     let begins = ["deed", "parcel", "plot", "tract", "grundstück", "terreno", "terrain"];
     // `parcel "Lot 9"` above its calls.
     let is_name = typed.says(0, &begins) && is_text(typed.piece(1));
@@ -472,6 +472,29 @@ fn parcel(typed: &Typed<'_>) -> Option<Answer> {
         let comment = if rest.is_empty() { String::new() } else { format!("  # {rest}") };
         return Some(Answer::line(
             format!("lot {}{comment}", typed.text(1, 2)),
+            "the land whose calls follow is `lot` and its name",
+        ));
+    }
+    // `lot Parcel 14`: a name without its marks.
+    let is_named = typed.says(0, &["lot"])
+        && typed.says(1, &begins)
+        && typed.piece(2).is_some_and(Piece::is_number)
+        && typed.pieces.len() == 3;
+    if is_named {
+        return Some(Answer::line(
+            format!("lot {}", quoted(typed.rest(1))),
+            "a lot has its name with a `\"` on each side",
+        ));
+    }
+    // `deed: beginning at an iron pin`: what its calls follow.
+    let is_opening = typed
+        .says(0, &["deed", "beginning", "begin", "commencing", "legal", "description"])
+        && !typed.attempt.beside.in_lot
+        && !typed.pieces.iter().any(Piece::is_number)
+        && begins_as_call(&typed.attempt.beside.after);
+    if is_opening {
+        return Some(Answer::line(
+            format!("lot \"Lot\"  # {}", remark(typed.line)),
             "the land whose calls follow is `lot` and its name",
         ));
     }

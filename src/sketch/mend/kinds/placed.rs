@@ -409,7 +409,7 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
                 false => size = Some(found),
             }
             Some(end)
-        } else if is_low_height && !says_high(typed, at) {
+        } else if is_low_height && !says_high(typed, at) && !is_from_an_end(typed, at) {
             space.size(typed, at)
         } else {
             space.fact(typed, at).or_else(|| lone_size(typed, at, space))
@@ -433,6 +433,11 @@ fn cold_words(typed: &Typed<'_>, at: usize) -> Option<usize> {
         return Some(at + 1);
     }
     (typed.says(at, &["not", "isn't"]) && typed.says(at + 1, &warm)).then_some(at + 2)
+}
+
+/// `30 cm from the north end`: how far away, and no height.
+fn is_from_an_end(typed: &Typed<'_>, at: usize) -> bool {
+    length_at(&typed.pieces, at).is_some_and(|one| typed.says(one.end, &["from", "off", "in"]))
 }
 
 /// `recorded 20 x 22`: what the record says.

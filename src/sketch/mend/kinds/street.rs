@@ -7,6 +7,23 @@ use super::{Answer, SMALL, Typed};
 
 const WAYS: [&str; 4] = ["north", "east", "south", "west"];
 
+/// `front SSW`: the nearest of the four directions.
+pub(super) fn between_two(typed: &Typed<'_>) -> Option<Answer> {
+    let word = typed.lower(1);
+    let letters = word.as_bytes();
+    let [first, second, third] = letters else { return None };
+    let fits = typed.says(0, &["front"])
+        && typed.pieces.len() == 2
+        && word.get(1..).and_then(slant).is_some();
+    let near = WAYS.iter().find(|way| way.as_bytes().first() == Some(first))?;
+    (fits && (first == second || first == third)).then(|| {
+        Answer::line(
+            format!("front {near}  # {}", typed.text(1, 2)),
+            format!("the street side is one of the four directions, and the nearest is {near}"),
+        )
+    })
+}
+
 /// `front: faces south`, `facing Elm Street (south)`, `street is on the west`: one word of the compass.
 pub(super) fn front(typed: &Typed<'_>) -> Option<Answer> {
     let begins = ["front", "fronts", "facing", "faces", "street", "house", "home", "the"];

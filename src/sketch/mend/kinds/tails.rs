@@ -272,6 +272,25 @@ pub(super) fn brick_of_a_space(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// `living "House" brick veneer`, `living "House" with brick`: brick of the usual thickness.
+pub(super) fn bricked(typed: &Typed<'_>) -> Option<Answer> {
+    let is_space = kind_word(&typed.lower(0)).is_some() && is_text(typed.piece(1));
+    let says = [
+        "with", "in", "of", "has", "veneer", "walls", "wall", "face", "faced", "is", "all", "full",
+    ];
+    let rest = 2..typed.pieces.len();
+    let is_plain = rest.clone().all(|at| {
+        typed.says(at, &says) || typed.says(at, &BRICK) || typed.pieces[at].is_mark(",;:=-–().")
+    });
+    let is_brick = typed.find(2, &BRICK).is_some() && rest.count() > 1;
+    (is_space && is_plain && is_brick).then(|| {
+        Answer::line(
+            format!("{} veneer 4 5/8\"", typed.text(0, 2)),
+            "a veneer is given by its thickness; brick and the air gap behind it are usually 4 5/8\" if you cannot measure them",
+        )
+    })
+}
+
 /// Whether a word says that something is left out or does not hold.
 pub(super) fn is_no(piece: &Piece) -> bool {
     piece.is_word(&NO) || piece.text.to_lowercase().ends_with("n't")

@@ -312,7 +312,8 @@ fn from_a_point(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
         next = end + usize::from(joins(typed, end));
     }
     match point {
-        Some(Point::Toward(..)) if offsets.is_empty() => None,
+        // `from the NE corner of the foyer`: its walk begins there.
+        Some(Point::Toward(..)) if offsets.is_empty() && !typed.says(at, &["from"]) => None,
         _ if offsets.is_empty() => Some(Found { told: from(point, of, offsets), end: corner }),
         _ => Some(Found { told: from(point, of, offsets), end: next }),
     }
@@ -476,7 +477,14 @@ pub(super) fn compass_corner(typed: &Typed<'_>, at: usize) -> Option<(Sides, usi
         return Some(((of_word(north), of_word(east)), at + 1));
     }
     let joint = usize::from(typed.piece(at + 1).is_some_and(|mark| mark.is_mark("-/")));
-    let (one, two) = (direction(typed, at)?, direction(typed, at + 1 + joint)?);
+    // `lower right`: on paper the street is below.
+    let front = typed.attempt.beside.front;
+    let first = match typed.lower(at).as_str() {
+        "lower" | "bottom" => front,
+        "upper" | "top" => front.map(Direction::opposite),
+        _ => direction(typed, at)?,
+    };
+    let (one, two) = (first, direction(typed, at + 1 + joint)?);
     let end = at + 2 + joint;
     let (Some(one), Some(two)) = (one, two) else { return Some(((None, None), end)) };
     if one.axis() == two.axis() {
