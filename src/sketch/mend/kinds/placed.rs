@@ -390,7 +390,9 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
     while let Some(piece) = typed.piece(at) {
         let is_low_height = space.kind == "low" && piece.is_number();
         let cold = cold_words(typed, at).filter(|_| matches!(space.kind, "living" | "unfinished"));
-        let next = if let Some(end) = cold {
+        let next = if is_low_height && is_from_an_end(typed, at) {
+            None
+        } else if let Some(end) = cold {
             space.kind = "unfinished";
             Some(end)
         } else if typed.says(at, &["note"]) && is_text(typed.piece(at + 1)) {
@@ -409,7 +411,7 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
                 false => size = Some(found),
             }
             Some(end)
-        } else if is_low_height && !says_high(typed, at) && !is_from_an_end(typed, at) {
+        } else if is_low_height && !says_high(typed, at) {
             space.size(typed, at)
         } else {
             space.fact(typed, at).or_else(|| lone_size(typed, at, space))
