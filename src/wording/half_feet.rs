@@ -23,7 +23,7 @@ impl Sentences<'_> {
             Length::ZERO => format!("exactly at {what}"),
             off => format!("{} from {what}", self.length(off)),
         };
-        let if_off = format!("may go either way if a tape is read {unit} off");
+        let if_off = format!("may go either way if the office's reading differs by {unit}");
         let walls = near.iter().map(|near| near.spaces.len() * near.numbers.len()).sum();
         match near.as_slice() {
             [] if self.is_adjusted_to_feet() => {

@@ -49,7 +49,7 @@ fn what_is_left_within_rounding_has_one_name_in_list_chart_and_request() {
     let lot = told("lot");
     assert!(
         // 40' 7" is 1" above the half foot; 27' 9" is 3" from it, which is more than 0.15 ft.
-        lot.contains("(1,120 or 1,148, since sides 2 and 4, 1\" from the half foot, may go either way if a tape is read 0.15 ft off)"),
+        lot.contains("(1,120 or 1,148, since sides 2 and 4, 1\" from the half foot, may go either way if the office's reading differs by 0.15 ft)"),
         "{lot}"
     );
     assert!(lot.contains("not explained \u{2212}8"), "{lot}");
@@ -196,7 +196,7 @@ fn one_percentage_is_told_where_both_are_printed_alike() {
 fn a_range_names_the_walls_near_the_half_foot_and_how_far_they_are_from_it() {
     // 20' 6" less 20' 5 1/2", and 29' 7" less 29' 6".
     let cottage = told("cottage");
-    let near = "possible range 580 to 630, since sides 1 and 3 of the cottage, 1/2\" from the half foot, and sides 2 and 4 of the cottage, 1\" from the half foot, may go either way if a tape is read 0.15 ft off";
+    let near = "possible range 580 to 630, since sides 1 and 3 of the cottage, 1/2\" from the half foot, and sides 2 and 4 of the cottage, 1\" from the half foot, may go either way if the office's reading differs by 0.15 ft";
     assert!(cottage.contains(near), "{cottage}");
     // 3' 7" of the stairs is near it as well, but nothing is deducted for them.
     assert!(!told("two-story").contains("of the stairs, "));
@@ -206,7 +206,7 @@ fn a_range_names_the_walls_near_the_half_foot_and_how_far_they_are_from_it() {
     // Of many walls the nearest is named.
     let brick = told("brick-garage");
     // 22' 7" is 1" from 22' 6".
-    let near = "since 4 walls may go either way if a tape is read 0.15 ft off; nearest: side 6 of the house, 1\" from the half foot";
+    let near = "since 4 walls may go either way if the office's reading differs by 0.15 ft; nearest: side 6 of the house, 1\" from the half foot";
     assert!(brick.contains(near), "{brick}");
     // Of these none is near it, but 10 + 37 + 7 = 54 feet lie across from 53.
     let sides = ["north 11' 10\"", "west 9' 9\"", "north 17' 3\"", "east 53' 1\"", "south 17' 3\""];
