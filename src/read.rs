@@ -106,9 +106,12 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
         let shown: Vec<String> =
             offered.iter().map(|(line, said)| format!("{} ({said})", in_one_row(line))).collect();
         if !shown.is_empty() {
+            let is_only_way = fitting == 1 && answer.ends.is_none();
             let which = match (ways.len() > 1, placed) {
                 (true, 2) => "; which length runs north and south?",
-                (true, _) => "? With the lengths the other way round it does not fit there",
+                (true, _) if is_only_way => {
+                    "? With the lengths the other way round it does not fit there"
+                }
                 _ => "?",
             };
             helps.push(format!("did you mean {}{which}", list_or(&shown)));
@@ -128,7 +131,9 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
         }
         let far = answer.example;
         if answer.needs_size {
-            helps.push("where it stands follows from its size: put its two lengths on this line, as `10' x 12'`, or type its sides on the lines below it; leave the words about its place as they are".to_owned());
+            helps.push(format!(
+                "where it stands follows from its size: put its two lengths on this line, as `{far} x {far}`, or type its sides on the lines below it; leave the words about its place as they are"
+            ));
         } else if answer.needs_ends {
             helps.push(format!(
                 "add to your line how far it is from two walls that meet, as `{far} from the south end, {far} from the west end`, instead of `in the middle`"

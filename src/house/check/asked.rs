@@ -79,7 +79,7 @@ pub(crate) fn places(
     let space = checker.house.spaces.iter().position(|space| space.span.start == line);
     let mut lines = sketch.levels.iter().flat_map(|level| &level.spaces);
     if !sized && lines.any(|one| one.span.start == line && one.walk.sides.is_empty()) {
-        return Answer { needs_size: true, ..Answer::default() };
+        return Answer { needs_size: true, example: checker.example(), ..Answer::default() };
     }
     space.and_then(|space| checker.places_told(space, told, sized, open)).unwrap_or_default()
 }

@@ -39,8 +39,8 @@ pub(super) fn evened(line: &str) -> String {
     out
 }
 
-/// A line without the parentheses around all of it, or with its names between `"` instead of `'`, and what was wrong.
-/// `None` if it has neither.
+/// A line without the parentheses around all of it, with its names between `"` instead of `'`, with acres in decimals or
+/// without a `/` between two lengths of a place, and what was wrong. `None` if it has none of these.
 pub(super) fn plain(line: &str) -> Option<(String, &'static str)> {
     let whole = line.trim().strip_prefix('(').and_then(|inner| inner.strip_suffix(')'));
     if let Some(inner) = whole.filter(|inner| !inner.contains(['(', ')'])) {
@@ -127,14 +127,15 @@ fn names_in_double_quotes(line: &str) -> Option<String> {
     changed.then_some(out)
 }
 
-/// A line with one thing in it as a sides file has it, and what was wrong: an area without the `+/-` after it,
-/// thousands in digits, a decimal with its zero, a remark after a comma instead of an arrow. `None` if it has none.
+/// A line with one thing in it as a sides file has it, and what was wrong: a number without the `+/-` after it, an area
+/// right after `recorded`, cells without the marks between them, a remark after a comma instead of an arrow, sums in
+/// digits. `None` if it has none of these.
 pub(super) fn simpler(line: &str) -> Option<(String, &'static str)> {
     let trimmed = line.trim_end();
     for ending in ["+/-", "+-", "±", "-/+", " m/l", " more or less"] {
         let before = trimmed.strip_suffix(ending).map(str::trim_end);
         if let Some(before) = before.filter(|before| !before.is_empty()) {
-            return Some((before.to_owned(), "an area stands without a mark for about"));
+            return Some((before.to_owned(), "a number stands without `+/-` or the like after it"));
         }
     }
     for said in ["recorded as ", "recorded at ", "recorded is ", "recorded: "] {

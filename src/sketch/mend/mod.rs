@@ -29,6 +29,9 @@ use pieces::{Sort, cut};
 
 use crate::sketch::asked::Placeless;
 
+/// What is wrong with a veneer that has no thickness.
+const BRICK_IS: &str = "a veneer is given by its thickness; brick and the air gap behind it are usually 4 5/8\" if you cannot measure them";
+
 /// The most changes, one after another, that are tried.
 const STEPS: usize = 6;
 /// How many times a line that was recognized as a whole is tried again.

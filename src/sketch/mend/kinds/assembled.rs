@@ -3,7 +3,7 @@
 use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::loose::kind_at_start;
-use super::measure::{area_at, length_at};
+use super::measure::{area_at, length_at, rectangle};
 use super::whereabouts::whereabouts;
 use super::{
     Answer, Typed, digits, is_text, kind_word, materials, placed, plainly, quoted, standing,
@@ -190,7 +190,7 @@ fn second_way(space: &Space) -> Option<Vec<String>> {
             [&space.before_place(), &format!("{across} {}", far.text), &space.after_place()];
         let line: Vec<&str> =
             parts.into_iter().map(String::as_str).filter(|part| !part.is_empty()).collect();
-        match space.comments.is_empty() {
+        match comments.is_empty() {
             true => line.join(" "),
             false => format!("{}  # {}", line.join(" "), comments.join(", ")),
         }
@@ -322,18 +322,15 @@ const MATTERS: &[&str] = &[
     "brick", "wall", "gone", "removed", "torn", "missing", "sold",
 ];
 
-/// The area that a size of whole feet gives, and the index after it, if nothing but the end or an area's words follow.
-fn whole_product(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
-    let one = length_at(&typed.pieces, at)?;
-    let is_by = typed.says(one.end, &["x", "by"])
-        || typed.piece(one.end).is_some_and(|mark| mark.is_mark("×*"));
-    let two = length_at(&typed.pieces, one.end + 1).filter(|_| is_by)?;
-    let feet = |text: &str| {
-        let digits = text.trim_end_matches(['\'', '’']).trim_end_matches(" ft");
-        digits.parse::<u32>().ok().filter(|feet| *feet < 1_000)
-    };
-    let area = feet(&one.text)? * feet(&two.text)?;
-    typed.piece(two.end).is_none().then(|| (format!("{area} sq ft"), two.end))
+/// The area that the size at the end of the line gives, and the index after it.
+fn product(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
+    // Bare numbers of a file in meters are none of feet.
+    let one =
+        length_at(&typed.pieces, at).filter(|one| one.has_unit || !typed.attempt.is_metric)?;
+    let two =
+        length_at(&typed.pieces, one.end + 1).filter(|_| super::described::by(typed, one.end))?;
+    let area = rectangle(one.length, two.length)?;
+    typed.piece(two.end).is_none().then_some((area, two.end))
 }
 
 /// The kind that a word means, if it is the last word of what a space is called.
@@ -702,7 +699,7 @@ impl Space {
             return Some(first);
         }
         // `recorded 22x21`: the area is the product.
-        let product = says_so(at, first).then(|| whole_product(typed, first)).flatten();
+        let product = says_so(at, first).then(|| product(typed, first)).flatten();
         if let Some((area, end)) = product.filter(|_| self.recorded.is_none()) {
             self.recorded = Some(area);
             return Some(end);

@@ -205,13 +205,14 @@ fn asked(
         .map(|size| size.ways(&place.whereabouts.parts, typed.attempt.beside.front))
         .unwrap_or_default();
     let lies_inside = space.within.is_some() || matches!(space.kind, "open" | "stair" | "low");
+    let (near, far) = if typed.attempt.is_metric { ("2 m", "3 m") } else { ("6'", "10'") };
     let example = match lies_inside {
-        true => {
-            "how far it is from two walls that meet, as `6' from the south end, 10' from the west end`"
-        }
-        false => {
-            "on which side it stands and how far from which end, as `on the south side, 6' from the west end`"
-        }
+        true => format!(
+            "how far it is from two walls that meet, as `{near} from the south end, {far} from the west end`"
+        ),
+        false => format!(
+            "on which side it stands and how far from which end, as `on the south side, {near} from the west end`"
+        ),
     };
     let mut help = format!("say {example}; or {}", ask(typed, space));
     if let Some(size) = size {

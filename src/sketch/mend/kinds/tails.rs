@@ -284,10 +284,7 @@ pub(super) fn bricked(typed: &Typed<'_>) -> Option<Answer> {
     });
     let is_brick = typed.find(2, &BRICK).is_some() && rest.count() > 1;
     (is_space && is_plain && is_brick).then(|| {
-        Answer::line(
-            format!("{} veneer 4 5/8\"", typed.text(0, 2)),
-            "a veneer is given by its thickness; brick and the air gap behind it are usually 4 5/8\" if you cannot measure them",
-        )
+        Answer::line(format!("{} veneer 4 5/8\"", typed.text(0, 2)), super::super::BRICK_IS)
     })
 }
 

@@ -119,11 +119,7 @@ pub(super) fn walls(pieces: &[Piece]) -> Vec<Edit> {
         if is_masonry && pieces.get(at + 2).is_some_and(Piece::is_number) {
             offer(1, "", "a veneer is given by its thickness alone");
         } else if is_masonry {
-            offer(
-                1,
-                "4 5/8\"",
-                "a veneer is given by its thickness; brick and the air gap behind it are usually 4 5/8\" if you cannot measure them",
-            );
+            offer(1, "4 5/8\"", super::super::BRICK_IS);
         } else if next.is_word(&[
             "siding",
             "vinyl",
