@@ -7,10 +7,10 @@
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Row, Stack};
-use crate::pages::page::{Anchor, Fill, Ink, Point, Role, Stroke, Text};
+use crate::pages::page::{Fill, Ink, Point, Role, Stroke, Text};
 use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
-use crate::wording::sentences::{Sentences, rounded_float};
+use crate::wording::sentences::{Sentences, capital, rounded_float};
 use crate::wording::size::{number_alone, step_alone, typed_number_alone, typed_size};
 use crate::wording::step_lines::is_left_within;
 
@@ -18,6 +18,10 @@ use crate::wording::step_lines::is_left_within;
 const BAR_ROW_PT: f64 = 11.0;
 /// The height that a range takes below its bar, in points.
 const UNDER_PT: f64 = 4.0;
+/// How far below the middle of its bar a range is drawn, in points.
+const RANGE_PT: f64 = 7.0;
+/// Half the height of a bar, in points.
+const HALF_BAR_PT: f64 = 3.5;
 /// The width for a step's name and number, in points.
 const LABEL_PT: f64 = 96.0;
 /// The letter size of labels, in points.
@@ -66,11 +70,7 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         reached = reached + line.area();
         let changes = step_alone(before, reached, is_metric);
         let (from, at) = (in_unit(before), in_unit(reached));
-        inks.push(Ink::Stroke(Stroke::line(
-            Point::new(x(from), y_pt),
-            Point::new(x(from), y_pt + BAR_ROW_PT + under),
-            0.4,
-        )));
+        inks.push(connector(x(from), y_pt, BAR_ROW_PT + under, under > 0.0));
         y_pt += BAR_ROW_PT + under;
         under = 0.0;
         let is_left = is_left_within(figure, line)
@@ -97,7 +97,7 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         };
         if let Some(range) = line.range() {
             let (low, high) = (x(in_unit(before + range.low)), x(in_unit(before + range.high)));
-            let whisker = whisker(low, high, y_pt + 7.0);
+            let whisker = whisker(low, high, y_pt + RANGE_PT);
             under = if whisker.is_empty() { 0.0 } else { UNDER_PT };
             signs.extend((!whisker.is_empty()).then_some(Sign::Range));
             inks.extend(whisker);
@@ -106,28 +106,22 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         inks.extend(step.inks());
     }
     let at = in_unit(reached);
-    inks.push(Ink::Stroke(Stroke::line(
-        Point::new(x(at), y_pt),
-        Point::new(x(at), y_pt + BAR_ROW_PT + under),
-        0.4,
-    )));
+    inks.push(connector(x(at), y_pt, BAR_ROW_PT + under, under > 0.0));
     y_pt += BAR_ROW_PT + under;
     inks.push(label(y_pt, figure.name(), &typed_number_alone(figure.typed(), is_metric)));
     post(&mut inks, y_pt, values.end);
-    let axis = y_pt + 9.0;
+    let axis = y_pt + 6.0;
     inks.push(Ink::Stroke(Stroke::line(Point::new(left, axis), Point::new(right, axis), 0.5)));
-    for (size, anchor) in [(values.low, Anchor::Start), (values.high, Anchor::End)] {
-        let at = Point::new(x(size), axis);
-        inks.push(Ink::Stroke(Stroke::line(at, Point::new(at.x_pt, axis + 2.5), 0.5)));
-        let unit = match (anchor, is_metric) {
-            (Anchor::End, true) => " sq m",
-            (Anchor::End, false) => " sq ft",
-            _ => "",
-        };
-        let words = format!("{}{unit}", rounded_float(size));
-        inks.push(Ink::Text(
-            Text::new(Point::new(at.x_pt, axis + 9.0), 6.5, words).anchored(anchor),
-        ));
+    for at in [left, right].map(|x_pt| Point::new(x_pt, axis)) {
+        inks.push(Ink::Stroke(Stroke::line(at, Point::new(at.x_pt, axis - 2.5), 0.5)));
+    }
+    let unit = if is_metric { "sq m" } else { "sq ft" };
+    let [low, high] = [values.low, values.high].map(rounded_float);
+    let scale = format!("Axis from {low} to {high} {unit}.");
+    let words = key(&scale, &signs);
+    for line in fonts::wrapped(Typeface::Plain, SIZE_PT, &words, width_pt) {
+        y_pt += BAR_ROW_PT;
+        inks.push(Ink::Text(Text::new(Point::new(0.0, y_pt + 2.6), SIZE_PT, line)));
     }
     let told = format!(
         "The steps as bars, from {} to {}.",
@@ -135,9 +129,15 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         typed_size(figure.typed(), is_metric)
     );
     let role = Role::Figure(told);
-    stack.row(Row { height_pt: axis + 11.0, inks, role: role.clone(), ..Row::default() });
-    stack.row(Row { role, continues: true, ..legend(&signs, width_pt) });
+    stack.row(Row { height_pt: y_pt + 6.0, inks, role, ..Row::default() });
     stack
+}
+
+/// The line from a bar down to the next, which begins below a range under it.
+fn connector(x_pt: f64, y_pt: f64, down_pt: f64, is_under_a_range: bool) -> Ink {
+    let from = if is_under_a_range { RANGE_PT + 2.0 } else { HALF_BAR_PT };
+    let [from, to] = [from, down_pt - HALF_BAR_PT].map(|down| Point::new(x_pt, y_pt + down));
+    Ink::Stroke(Stroke::line(from, to, 0.4))
 }
 
 /// An area in square feet, or in square meters.
@@ -237,10 +237,10 @@ impl Bar {
         let more = (LEAST_BAR_PT - (high - low)).max(0.0) / 2.0;
         let (low, high) = (low - more, high + more);
         let corners = [
-            Point::new(low, self.y_pt - 3.5),
-            Point::new(high, self.y_pt - 3.5),
-            Point::new(high, self.y_pt + 3.5),
-            Point::new(low, self.y_pt + 3.5),
+            Point::new(low, self.y_pt - HALF_BAR_PT),
+            Point::new(high, self.y_pt - HALF_BAR_PT),
+            Point::new(high, self.y_pt + HALF_BAR_PT),
+            Point::new(low, self.y_pt + HALF_BAR_PT),
         ];
         let fill = if self.to > self.from && !self.is_rest { Fill::Black } else { Fill::White };
         let mut bar = Stroke::filled(&corners, fill);
@@ -293,37 +293,26 @@ impl Sign {
         }
     }
 
-    fn inks(self, x_pt: f64, y_pt: f64) -> Vec<Ink> {
-        let bar =
-            |from: f64, to: f64, is_rest: bool| Bar { from, to, y_pt, is_rest, rest: self }.inks();
+    /// What it looks like.
+    const fn shape(self) -> &'static str {
         match self {
-            Sign::Adds => bar(x_pt, x_pt + 9.0, false),
-            Sign::Subtracts => bar(x_pt + 9.0, x_pt, false),
-            Sign::NotExplained | Sign::Left | Sign::Again => bar(x_pt, x_pt + 9.0, true),
-            Sign::Range => whisker(x_pt, x_pt + 9.0, y_pt),
+            Sign::Adds => "solid",
+            Sign::Subtracts => "open",
+            Sign::NotExplained | Sign::Left | Sign::Again => "dotted",
+            Sign::Range => "thin line",
         }
     }
 }
 
-/// The legend of the symbols that are drawn in the chart.
-fn legend(drawn: &[Sign], width_pt: f64) -> Row {
-    const SIZE_PT: f64 = 6.5;
-    let mut row = Row { height_pt: 11.0, ..Row::default() };
-    let (mut x_pt, mut y_pt) = (0.0, 6.0);
+/// The key of a chart: its axis, and the signs that are drawn in it. It stands in line with the names of the steps and in
+/// letters of their size, so that a program that extracts text takes all of it for one block, and not for cells of the
+/// steps beside it.
+fn key(scale: &str, drawn: &[Sign]) -> String {
     let signs =
         [Sign::Adds, Sign::Subtracts, Sign::NotExplained, Sign::Left, Sign::Again, Sign::Range];
-    for sign in signs.into_iter().filter(|sign| drawn.contains(sign)) {
-        let wide = 13.0 + fonts::width_pt(Typeface::Plain, SIZE_PT, sign.words());
-        if x_pt > 0.0 && x_pt + wide > width_pt {
-            (x_pt, y_pt) = (0.0, y_pt + 10.0);
-            row.height_pt += 10.0;
-        }
-        row.inks.extend(sign.inks(x_pt, y_pt));
-        let at = Point::new(x_pt + 13.0, y_pt + 2.3);
-        row.inks.push(Ink::Text(Text::new(at, SIZE_PT, sign.words())));
-        x_pt += wide + 9.0;
-    }
-    row
+    let drawn = signs.into_iter().filter(|sign| drawn.contains(sign));
+    let told = drawn.map(|sign| format!("{}: {}.", capital(sign.shape()), sign.words()));
+    std::iter::once(scale.to_owned()).chain(told).collect::<Vec<String>>().join(" ")
 }
 
 /// A thin horizontal line with end marks from `low` to `high`, in points on the page: the range that rounding could

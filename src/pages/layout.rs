@@ -815,7 +815,8 @@ impl Flow {
         for row in &left.rows {
             self.lay(row, EDGE_PT);
         }
-        self.y_pt = top;
+        // They end together: a program that extracts text then takes the left one first.
+        self.y_pt = top + height - right.height_pt();
         for row in &right.rows {
             self.lay(row, EDGE_PT + right_from_pt);
         }

@@ -133,9 +133,10 @@ pub(super) fn decide(
             }
         }
     }
-    // What is listed has one order everywhere: that of its support.
+    // What is listed has one order everywhere: that of its support, unless the very figure speaks for another one.
     fitting.sort_unstable();
-    let groups = in_groups(&fitting, list);
+    let mut groups = in_groups(&fitting, list);
+    exact_first(&mut groups, list, &together);
     let is_only = groups.len() == 1 && is_alone;
     // Causes that mean the same to a reader stay as further entries while fewer than `MOST_REPORTED` are listed.
     let mut room = MOST_REPORTED.saturating_sub(groups.len());
@@ -148,6 +149,7 @@ pub(super) fn decide(
             list[i].strength = Some(match place {
                 0 if i != group[0] => Strength::AlsoFits,
                 0 if is_only => Strength::Only,
+                0 if i != fitting[0] => Strength::NearestOf(groups.len()),
                 0 => Strength::LikeliestOf(groups.len()),
                 _ => Strength::AlsoFits,
             });
@@ -279,6 +281,31 @@ fn in_groups(fitting: &[usize], list: &[Explanation]) -> Vec<Vec<usize>> {
         }
     }
     groups
+}
+
+/// Puts what gives the very figure before likelier causes of its class that leave something, if they are about as common:
+/// who adds up the one has the figure, and our judgment of how common the other is does not outweigh that.
+fn exact_first(groups: &mut [Vec<usize>], list: &[Explanation], together: &[f64]) {
+    let goes_first = |one: usize, before: usize| {
+        let is_of_its_class =
+            list[one].class().is_some_and(|its| list[before].class() == Some(its));
+        gives_it(&list[one])
+            && !gives_it(&list[before])
+            && is_of_its_class
+            && ABOUT_AS_COMMON * together[one] >= together[before]
+    };
+    for end in 1..groups.len() {
+        let mut at = end;
+        while at > 0 && goes_first(groups[at][0], groups[at - 1][0]) {
+            groups.swap(at - 1, at);
+            at -= 1;
+        }
+    }
+}
+
+/// Whether it leaves nothing, as printed.
+fn gives_it(one: &Explanation) -> bool {
+    one.leaves.abs() < ALIKE_SQ_FT
 }
 
 /// Moves what is reported to the front of the list, in this order.

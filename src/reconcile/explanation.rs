@@ -89,6 +89,8 @@ pub enum Strength {
     Only,
     /// The likeliest of this many distinct causes that fit.
     LikeliestOf(usize),
+    /// Of this many distinct causes that fit, the one that gives the very figure, although another is likelier.
+    NearestOf(usize),
     /// A cause that fits as well as the likeliest.
     AlsoFits,
 }
@@ -100,6 +102,7 @@ impl Strength {
         match self {
             Strength::Only => "only",
             Strength::LikeliestOf(_) => "likeliest",
+            Strength::NearestOf(_) => "nearest",
             Strength::AlsoFits => "also fits",
         }
     }

@@ -212,8 +212,7 @@ impl Sentences<'_> {
         let evidence = figure.explanations().evidence()?;
         let said = causes::evidence(evidence, self.listed(figure));
         // A rule that somebody states and a line of the record that does not follow it are not left side by side.
-        let is_against = evidence.by_half.is_some() && figure.says_rule();
-        let against = is_against.then(|| {
+        let against = self.against_the_rule(figure).map(|line| {
             let house = self.areas.gross().whole_foot();
             let is_plain = self.taken_as(figure).is_empty()
                 && figure.measured() == self.areas.gross().tenth_foot();
@@ -221,9 +220,24 @@ impl Sentences<'_> {
                 format!("; in whole feet the house would be {}", self.number(house.whole_sq_ft()))
             });
             let house = house.unwrap_or_default();
-            format!(" So this line does not fit the half foot ({}){house}.", self.as_stated())
+            let word = figure.word();
+            let stated = self.as_stated();
+            match figure.rounding_test().could_explain() {
+                Some(CouldExplain::Yes) => format!(
+                    " So the {word}'s total fits the half foot, {stated}, but its line for the {line} fits only whole feet{house}."
+                ),
+                _ => format!(" So the {word}'s line for the {line} does not fit the half foot, {stated}{house}."),
+            }
         });
         Some(format!("{said}{}", against.unwrap_or_default()))
+    }
+
+    /// The line of the record that fits whole feet and not the half foot, although its walls are said to be rounded to the
+    /// half foot: `garage`.
+    pub(super) fn against_the_rule(&self, figure: &Figure) -> Option<String> {
+        let evidence = figure.explanations().evidence()?;
+        let is_against = evidence.by_half.is_some() && figure.says_rule();
+        is_against.then(|| words::quoted_in_text(&self.house.spaces[evidence.space].name))
     }
 
     /// What to check again in our own measurements, in sentences. Where a cause other than a part of the outline gives
@@ -529,6 +543,18 @@ impl Sentences<'_> {
         }
         let opening = match &nearest {
             Some(near) => self.set_beside(figure, rest, near, None),
+            // The headline has said that the figure is larger.
+            None if rest < 0 && figure.apart_sq_ft() > 0 => {
+                let left = figure.line(BridgeStep::NotExplained).map_or(Area::ZERO, Line::area);
+                let (units, same) = (self.units_of(figure), figure.measured_like_figure());
+                format!(
+                    "No common cause explains why {} is only {} more than the {} area, where these steps give {} more.",
+                    the(figure),
+                    units.apart(figure.area(), same),
+                    self.area_word(),
+                    units.apart(figure.area() - left, same)
+                )
+            }
             None if rest < 0 => format!(
                 "No common cause explains why {} is {} below these steps.",
                 the(figure),
@@ -618,7 +644,7 @@ impl Sentences<'_> {
         let shown = shown_once(figure);
         let fit = shown.iter().find_map(|one| match one.strength() {
             Some(Strength::Only) => Some(1),
-            Some(Strength::LikeliestOf(count)) => Some(count),
+            Some(Strength::LikeliestOf(count) | Strength::NearestOf(count)) => Some(count),
             _ => None,
         });
         let fit = fit.unwrap_or(0).max(shown.len());
@@ -676,6 +702,7 @@ pub(super) fn strength(strength: Strength) -> String {
             format!(" (likeliest of {count} that fit; {MOST_REPORTED} shown)")
         }
         Strength::LikeliestOf(count) => format!(" (likeliest of {count} that fit)"),
+        Strength::NearestOf(count) => format!(" (nearest of {count} that fit)"),
         Strength::AlsoFits => " (also fits)".to_owned(),
     }
 }

@@ -152,8 +152,8 @@ impl Sentences<'_> {
         (!told.is_empty()).then(|| format!("Taped as checks: {}.", told.join("; ")))
     }
 
-    /// The height rule the file followed, if it deducts low ceilings.
-    pub(super) fn low_ceilings(&self) -> Option<String> {
+    /// The height rule the file followed, if it deducts low ceilings: a sentence without its period.
+    pub(super) fn low_rule(&self) -> Option<String> {
         let low = || self.house.spaces.iter().filter(|space| space.kind == Kind::Low);
         low().next()?;
         let mut heights: Vec<Length> = low()
@@ -163,7 +163,7 @@ impl Sentences<'_> {
         heights.sort_unstable();
         heights.dedup();
         let heights: Vec<String> = heights.into_iter().map(Length::spoken).collect();
-        let rule = match heights.as_slice() {
+        Some(match heights.as_slice() {
             [] => {
                 "Low ceilings are deducted; the height below which they count as low is not stated"
                     .to_owned()
@@ -171,7 +171,13 @@ impl Sentences<'_> {
             some => {
                 format!("What lies under {}, as stated here, is deducted", words::all_of(some))
             }
-        };
+        })
+    }
+
+    /// The height rule, and what else bears on it.
+    pub(super) fn low_ceilings(&self) -> Option<String> {
+        let rule = self.low_rule()?;
+        let low = || self.house.spaces.iter().filter(|space| space.kind == Kind::Low);
         let seen = match self.house.particulars.interior_seen {
             Some(true) => "the interior was seen",
             _ => "the interior was not seen",
@@ -239,7 +245,7 @@ impl Sentences<'_> {
     }
 
     /// How near the lengths are, each stated by the file or assumed here: `each wall is within 1/2", as stated, and each
-    /// stated thickness is within 1/4", as assumed here`.
+    /// wall thickness is within 1/4", as assumed here`.
     fn if_within(&self) -> String {
         let tolerance = self.house.particulars.tolerance;
         let [quarter, half, one, two] = match self.is_metric() {
@@ -251,11 +257,12 @@ impl Sentences<'_> {
         told.extend(self.own_tolerances());
         let gross = self.areas.gross();
         // How near a thickness is, the file never says.
-        if gross.holds_stated_thickness() {
-            told.push((false, format!("each stated thickness is within {quarter}")));
-        }
         if gross.holds_assumptions() {
             told.push((false, format!("each assumed thickness is within {one}")));
+        }
+        if gross.holds_stated_thickness() {
+            let which = if gross.holds_assumptions() { "each other" } else { "each" };
+            told.push((false, format!("{which} wall thickness is within {quarter}")));
         }
         if gross.holds_assumptions() && self.areas.assumed().common {
             told.push((false, format!("the thickness of a common wall is within {two}")));

@@ -68,7 +68,12 @@ impl Sentences<'_> {
         // The statement compares with them.
         let without = without_counted(figure).map(|names| format!(", without {names}"));
         let without = without.unwrap_or_default();
-        let start = format!("{}{without}: {}, outside", self.known(), self.settings.fine.spoken());
+        let start = format!(
+            "{}{without}: {}, outside{}",
+            self.known(),
+            self.settings.fine.spoken(),
+            self.shared_walls()
+        );
         let mut blocks = vec![Block::row(start, self.total(figure.measured()))];
         blocks.extend(self.taken_the_same_way(figure).map(Block::Note));
         let mut at = figure.measured();
@@ -242,6 +247,7 @@ impl Sentences<'_> {
             .map(|worked| format!(" {}.", capital(&worked)))
             .unwrap_or_default();
         let below = self.below_named().unwrap_or_default();
+        let low = self.low_rule().map(|rule| format!(" {rule}.")).unwrap_or_default();
         let sum = self.summed().map(|(sum, _)| format!(" {sum}.")).unwrap_or_default();
         // Nobody has rounded the walls of a metric record to the foot.
         let in_feet = match figure.is_none_or(|figure| self.is_asked_about_feet(figure)) {
@@ -252,7 +258,7 @@ impl Sentences<'_> {
             false => String::new(),
         };
         format!(
-            "{}: {} with each wall to {}{in_feet}{halves}.{sum}{below}{same_way}",
+            "{}: {} with each wall to {}{in_feet}{halves}.{sum}{low}{below}{same_way}",
             self.gross_at(),
             self.size(gross.tenth_foot()),
             self.fine(),

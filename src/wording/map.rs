@@ -8,7 +8,7 @@ use crate::wording::Block;
 use crate::wording::sentences::{Sentences, rounded_float, whole};
 
 /// What a map says and does not say.
-const NO_AREA: &str = "A map mostly shows the roof, seen from above. No area here is taken from it; it only shows where to look.";
+const NO_AREA: &str = "A map mostly shows the roof, seen from above. None of its area is counted here; it only shows where to look.";
 
 /// An outline from a map in a heading.
 pub(crate) fn map_title(map: &MapReport) -> String {
@@ -41,7 +41,7 @@ pub(crate) fn map_said(say: &Sentences<'_>, map: &MapReport) -> Vec<Block> {
 /// The line under a drawing over which the map's outline is laid.
 pub(crate) fn map_note(map: &MapReport, roof: &RoofComparison) -> String {
     format!(
-        "short dashes: the outline \"{}\" from a map, mostly the roof, placed where it fits best ({}); no area is taken from it",
+        "short dashes: the outline \"{}\" from a map, mostly the roof, placed where it fits best ({}); its area is not counted",
         map.name(),
         fit(roof)
     )
@@ -97,9 +97,9 @@ pub(crate) fn largest_not_measured(reconciliation: &Reconciliation) -> Vec<&Roof
     roofs.filter_map(|roof| largest(roof).map(|i| &roof.parts()[i])).collect()
 }
 
-/// How well the roof fits: `fit 97%`.
+/// How well the roof fits: `the two overlap by 97%`.
 fn fit(roof: &RoofComparison) -> String {
-    format!("fit {}%", rounded_float((roof.fit() * 100.0).floor()))
+    format!("the two overlap by {}%", rounded_float((roof.fit() * 100.0).floor()))
 }
 
 fn laid(house: &House, roof: &RoofComparison) -> String {
@@ -112,11 +112,11 @@ fn laid(house: &House, roof: &RoofComparison) -> String {
         degrees => format!(", turned {degrees}° clockwise"),
     };
     format!(
-        "It fits best over the walls of {} ({} sq ft) with a roof that overhangs by {} ft all around{turned}: the two overlap by {}.",
+        "It fits best over the walls of {} ({} sq ft) with a roof that overhangs by {} ft all around{turned}: {}.",
         words::all_of(&names),
         rounded_float(roof.walls_sq_ft()),
         tenths(roof.fitted_eave_ft()),
-        fit(roof).trim_start_matches("fit ")
+        fit(roof)
     )
 }
 

@@ -144,17 +144,25 @@ impl Sentences<'_> {
     /// The name of the total above grade.
     pub(crate) fn gross_name(&self) -> &'static str {
         match self.house.particulars.interior_seen {
-            Some(true) => "Gross living area, outside",
+            Some(true) => "Gross living area, outside measure",
             _ => "Gross area, outside measure",
         }
     }
 
-    /// The same with the walls that are not measured to their outside.
+    /// The same with the walls that are not measured to their outside, and why it is not called living area.
     pub(crate) fn gross_at(&self) -> String {
+        let seen = match self.house.particulars.interior_seen {
+            Some(true) => "",
+            _ => " (interior not seen)",
+        };
+        format!("{}{}{seen}", self.gross_name(), self.shared_walls())
+    }
+
+    /// Where the walls that are not measured to their outside are measured to, to follow "outside"; empty if there are none.
+    pub(super) fn shared_walls(&self) -> &'static str {
         let counted = self.house.spaces.iter().filter(|space| space.counted);
         let shared = counted.flat_map(|space| &space.sides).any(|side| side.words.common);
-        let at = if shared { ", shared walls to their centerline" } else { "" };
-        format!("{}{at}", self.gross_name())
+        if shared { ", shared walls to their centerline" } else { "" }
     }
 
     /// A warning about an unlikely size, shown wherever the house's figures are.

@@ -10,6 +10,7 @@ use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 use crate::wording::accounts::shown_once;
 use crate::wording::map::largest_not_measured;
+use crate::wording::rounding::would_or_could;
 use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::Units;
 use crate::wording::step_lines::not_explained;
@@ -201,8 +202,16 @@ impl Sentences<'_> {
             Step::HalfFoot => "half foot",
             _ => "whole foot",
         };
-        // Where the walls rounded here leave something, they would have to be rounded in another way.
-        let would = if not_explained(figure) == 0 { "would" } else { "could" };
+        let would = would_or_could(figure);
+        // Another line of the record that speaks against the rule is part of the question.
+        if let Some(line) = self.against_the_rule(figure) {
+            return format!(
+                "Please state how each wall was rounded: to the {unit}, {}, which {would} account for the difference, or to the whole foot, which the {}'s line for the {line} fits; and whether {area}{taken} can be recorded, with each wall to {}",
+                self.as_stated(),
+                figure.word(),
+                self.fine()
+            );
+        }
         let stated = match figure.says_rule() {
             true => format!(", {}", self.as_stated()),
             false => String::new(),

@@ -237,11 +237,12 @@ impl Sentences<'_> {
                 )
             }
             (CouldExplain::Yes, Some(usual)) if not_explained(figure) == 0 => {
-                format!("{alone} would account for it: {rounded} {usual}, and {wanted} fits.")
+                let would = would_or_could(figure);
+                format!("{alone} {would} account for it: {rounded} {usual}, and {wanted} fits.")
             }
             (CouldExplain::Yes, Some(usual)) => format!(
-                "{alone} could explain it, if walls near the half {} went the other way: {rounded} {usual}, and {wanted} fits.",
-                if test.step() == Step::HalfFoot { "step" } else { "foot" }
+                "{alone} could explain it, if walls near {} went the other way: {rounded} {usual}, and {wanted} fits.",
+                half_of(test.step())
             ),
             (CouldExplain::OnlyAgainst, _) if !test.closes() && test.between().is_none() => {
                 let here = test.range().map(|range| format!(", which here gives {}", size(range)));
@@ -438,6 +439,19 @@ fn agrees_with(figure: &Figure, typical: f64) -> bool {
         Some(CouldExplain::No) => apart > typical,
         _ => false,
     }
+}
+
+/// Whether rounding the walls would account for a figure, or only could: it would where the walls give the figure and none
+/// of them may go either way.
+pub(super) fn would_or_could(figure: &Figure) -> &'static str {
+    let range = figure.rounding_test().range();
+    let is_one = range.is_some_and(|range| range.low == range.high);
+    if is_one && not_explained(figure) == 0 { "would" } else { "could" }
+}
+
+/// Where a length goes to the one or the other rounded length.
+pub(super) fn half_of(step: Step) -> &'static str {
+    if step == Step::HalfFoot { "the half step" } else { "the half foot" }
 }
 
 fn foot(step: Step) -> &'static str {

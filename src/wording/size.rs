@@ -186,11 +186,11 @@ pub(crate) fn step_range(
         (low != high).then(|| format!("{low} {to} {high}"))
     };
     let feet = changes(false)?;
-    // A change that shows in square meters alone has square feet that are only near it.
+    // A change that shows in square meters alone would look like none in square feet.
     let is_unlike =
         ends(true).iter().zip(ends(false)).any(|(sq_m, sq_ft)| (sq_m == "0") != (sq_ft == "0"));
     Some(match changes(true).filter(|_| is_metric) {
-        Some(meters) if is_unlike => format!("{meters} sq m (about {feet} sq ft)"),
+        Some(meters) if is_unlike => format!("{meters} sq m"),
         Some(meters) => format!("{meters} sq m ({feet} sq ft)"),
         None if is_metric => format!("{feet} sq ft"),
         None => feet,

@@ -8,6 +8,7 @@ use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Share};
 use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 use crate::wording::causes;
+use crate::wording::rounding::half_of;
 use crate::wording::sentences::{Reader, Sentences, signed, the};
 use crate::wording::size::step_range;
 
@@ -158,6 +159,13 @@ impl Sentences<'_> {
             }
             BridgeStep::NotExplained if is_left_within(figure, line) => {
                 let first = figure.explanations().reported().next();
+                // The step of rounding stands above it, perhaps with the other sign.
+                if first.is_none() {
+                    return format!(
+                        "the rest, if walls near {} went the other way",
+                        half_of(figure.rounding_test().step())
+                    );
+                }
                 let what = match first {
                     Some(one) if self.is_taken_finely(figure, one) => "reading a tape",
                     Some(one) if matches!(one.cause, Cause::Rounding(_)) => "closing the outline",

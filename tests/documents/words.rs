@@ -66,7 +66,7 @@ const NOT: &[(&str, &str)] = &[
     ("taken at half the outline", "counted as half the outline of the level below"),
     ("Nothing common accounts", "No common cause fits"),
     ("left, within what", "the rest, which rounding could make"),
-    ("it decides no area", "no area is taken from it"),
+    ("it decides no area", "its area is not counted"),
     ("takes up nearly all of it", "nearly all of that is added to or taken from side 4"),
     ("laid where it fits best", "placed where it fits best"),
     ("is seen of a part", "this part of it is 860 mm long"),

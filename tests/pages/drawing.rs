@@ -32,15 +32,15 @@ fn way(text: &Text) -> (f64, f64) {
     (way.0 / long, way.1 / long)
 }
 
-/// The rectangle that a text covers with the space that it keeps from others that read in its direction: 7.5 pt at its
+/// The rectangle that a text covers with the space that it keeps from others that read in its direction: 11.5 pt at its
 /// ends, where two would be read as one, and 0.6 pt above and below it.
 fn surroundings(text: &Text) -> Polygon<f64> {
     let [a, b, c, d] = text.corners();
     let right = way(text);
     let down = (-right.1, right.0);
     let corner = |spot: Point, ends: f64, edges: f64| Coord {
-        x: spot.x_pt + ends * 7.5 * right.0 + edges * 0.6 * down.0,
-        y: spot.y_pt + ends * 7.5 * right.1 + edges * 0.6 * down.1,
+        x: spot.x_pt + ends * 11.5 * right.0 + edges * 0.6 * down.0,
+        y: spot.y_pt + ends * 11.5 * right.1 + edges * 0.6 * down.1,
     };
     let corners =
         [corner(a, -1.0, -1.0), corner(b, 1.0, -1.0), corner(c, 1.0, 1.0), corner(d, -1.0, 1.0)];
@@ -111,7 +111,58 @@ fn faults_among(texts: &[Placed<'_>], page: &Page) -> Vec<String> {
             }
         }
     }
+    faults.extend(rows_too_near(page));
     faults
+}
+
+/// Dimension lines that run side by side so near that they look like one with two labels: less than 8.9 pt apart, and not
+/// in one row.
+fn rows_too_near(page: &Page) -> Vec<String> {
+    let lines = page.lines(Part::Dimension);
+    let mut found = Vec::new();
+    for (i, &(from, to)) in lines.iter().enumerate() {
+        let (east, south) = (to.x_pt - from.x_pt, to.y_pt - from.y_pt);
+        let long = east.hypot(south);
+        // Along the line and across it, from its beginning.
+        let at = |spot: Point| {
+            let (x, y) = (spot.x_pt - from.x_pt, spot.y_pt - from.y_pt);
+            ((x * east + y * south) / long, (y * east - x * south) / long)
+        };
+        for &(other_from, other_to) in &lines[i + 1..] {
+            let (one, two) = (at(other_from), at(other_to));
+            let is_parallel = (one.1 - two.1).abs() < 0.01;
+            let beside = one.0.max(two.0).min(long) - one.0.min(two.0).max(0.0);
+            if is_parallel && beside > 1.1 && (0.6..8.9).contains(&one.1.abs()) {
+                found.push(format!("{from:?} to {to:?} runs {} pt beside another", one.1.abs()));
+            }
+        }
+    }
+    found
+}
+
+/// Who hears a page, or copies it, gets the steps and then their chart: its texts are one column of letters of one size,
+/// and end with the steps.
+#[test]
+fn the_texts_of_a_chart_are_one_column_that_ends_with_the_steps() {
+    for (name, begins) in [("brick-garage", "measured 1,757"), ("basement", "measured 2,116")] {
+        let pages = pages_on(&super::sketch(name), Paper::Letter);
+        let texts: Vec<&Text> = pages.pages()[0].texts().collect();
+        let first = texts.iter().position(|text| text.words() == begins).unwrap();
+        let left = texts[first].corners()[0].x_pt;
+        let chart = texts[first..].iter().take_while(|text| text.corners()[0].x_pt == left);
+        let chart: Vec<&&Text> = chart.collect();
+        let words: Vec<&str> = chart.iter().map(|text| text.words()).collect();
+        assert!(words.join(" ").contains("Axis from "), "{words:?}");
+        let height = |text: &Text| text.corners()[3].y_pt - text.corners()[0].y_pt;
+        assert!(
+            chart.iter().all(|text| (height(text) - height(chart[0])).abs() < 0.01),
+            "{words:?}"
+        );
+        let low = |text: &Text| text.corners()[2].y_pt;
+        let total = texts[..first].iter().rev().find(|text| text.words() == "Record").unwrap();
+        let last = chart.last().unwrap();
+        assert!(low(last) > total.corners()[0].y_pt, "{name}: {words:?}");
+    }
 }
 
 #[test]

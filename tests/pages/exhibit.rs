@@ -23,7 +23,7 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
     {
         // What is left is called so, or the rest that rounding or reading a tape could make; where the two agree, the rest
         // alone.
-        let is_left = ["the rest, which ", "the rest"].iter().any(|is| all.contains(is));
+        let is_left = all.contains("the rest");
         let is_there = all.contains(part) || part == "not explained" && is_left;
         if wanted && !is_there {
             missing.push(format!("{part}: {all}"));

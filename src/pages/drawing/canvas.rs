@@ -11,12 +11,18 @@ use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Stroke, Text};
 pub(crate) const SIZES_PT: [f64; 2] = [7.5, 6.3];
 /// Half the height of a digit, relative to the letter size.
 const HALF_DIGIT: f64 = 0.365;
+/// The distance of a name from the walls around it, where there is room.
+const OFF_WALLS_PT: f64 = 2.5;
 /// The distance of a text above its dimension line.
 const GAP_PT: f64 = 2.0;
 /// How far hatching ends from a label: before and after it, where a stroke would look like a letter, and above and below.
 const HATCH_OFF_PT: (f64, f64) = (3.2, 1.8);
 /// How much of a dimension line is left free at each end of its text.
 const LINE_SHOWN_PT: f64 = 2.0;
+/// Half the length of the slash at an end of a dimension line.
+const TICK_PT: f64 = 2.8;
+/// How far hatching ends beside a leader.
+const LEADER_OFF_PT: f64 = 1.6;
 /// The distance of a witness line from its wall.
 const OFF_WALL_PT: f64 = 1.6;
 
@@ -76,9 +82,14 @@ pub(crate) struct Block {
     pub(crate) lines: Vec<(Typeface, f64, String)>,
 }
 
+/// How many rows of dimension lines there may be before a wall; lines beside each other take rows well apart.
+const ROWS: u8 = 10;
+/// A row well behind the first.
+const SECOND_ROW: u8 = 3;
+
 /// How far from its wall the dimension lines of a row are.
 fn row_pt(row: u8) -> f64 {
-    9.0 + f64::from(row) * 11.5
+    9.0 + f64::from(row) * 4.0
 }
 
 /// What a leader is allowed to cross.
@@ -238,11 +249,46 @@ impl Canvas {
     }
 
     fn commit(&mut self, text: Text) {
-        let ground = text.corners();
-        if self.hatched.iter().any(|figure| lies_over(&ground, figure)) {
-            self.whites.push(Stroke::filled(&grown_by(&ground, HATCH_OFF_PT), Fill::White));
-        }
+        self.clear_hatch(&text.corners());
         self.set(text);
+    }
+
+    /// Ends the hatching around a label, or around all lines of a block, between which it would leave scraps.
+    fn clear_hatch(&mut self, ground: &Ground) {
+        if self.hatched.iter().any(|figure| lies_over(ground, figure)) {
+            self.whites.push(Stroke::filled(&grown_by(ground, HATCH_OFF_PT), Fill::White));
+        }
+    }
+
+    /// Keeps numbers clear of a mark on a wall; lines may still end at it.
+    pub(crate) fn keep_clear_of_a_mark(&mut self, wall: &WallOnPage) {
+        const OFF_PT: f64 = 4.2;
+        let middle = wall.middle();
+        for way in [Point::new(OFF_PT, 0.0), Point::new(0.0, OFF_PT)] {
+            let (from, to) = (middle.plus(way, -1.0), middle.plus(way, 1.0));
+            self.occupancy.add_line(from, to, Sort::Witness);
+        }
+    }
+
+    /// Ends the hatching beside a line, where its strokes would look like a part of it.
+    fn off_the_hatch(&mut self, from: Point, to: Point, off_pt: f64) {
+        let across = Point::default().plus(from.to(to).unit().turned(), off_pt);
+        let ground = [
+            from.plus(across, 1.0),
+            to.plus(across, 1.0),
+            to.plus(across, -1.0),
+            from.plus(across, -1.0),
+        ];
+        let is_over =
+            |figure: &Vec<Point>| is_inside(figure, from.middle(to)) || lies_over(&ground, figure);
+        if self.hatched.iter().any(is_over) {
+            self.whites.push(Stroke::filled(&ground, Fill::White));
+        }
+    }
+
+    /// Whether a dimension line would lie in a hatched figure.
+    fn is_in_hatch(&self, from: Point, to: Point) -> bool {
+        self.hatched.iter().any(|figure| is_inside(figure, from.middle(to)))
     }
 
     /// Places dimensions, shortest first, and returns those that did not fit. The texts keep their original order, for
@@ -263,12 +309,7 @@ impl Canvas {
                 None => {}
             }
             if dimension.mark.is_some() {
-                // A number keeps clear of the mark; lines may still end at it.
-                let middle = dimension.wall.middle();
-                for way in [Point::new(2.8, 0.0), Point::new(0.0, 2.8)] {
-                    let ends = (middle.plus(way, -1.0), middle.plus(way, 1.0));
-                    self.occupancy.add_line(ends.0, ends.1, Sort::Witness);
-                }
+                self.keep_clear_of_a_mark(&dimension.wall);
             }
         }
         let mut numbered: Vec<(usize, Dimension)> = all.into_iter().enumerate().collect();
@@ -372,12 +413,12 @@ impl Canvas {
                 !self.is_spent()
                     && (self.along_outside(dimension, 0.0, size_pt)
                         || self.along(dimension, inward, row_pt(0), size_pt)
-                        || self.along(dimension, inward, row_pt(1), size_pt))
+                        || self.along(dimension, inward, row_pt(SECOND_ROW), size_pt))
             });
         let outside = at_wall
             || SIZES_PT.into_iter().any(|size_pt| {
                 !self.is_spent()
-                    && (self.along_outside(dimension, 0.0, size_pt)
+                    && (self.along_in_clear(dimension, size_pt)
                         || self.beyond_all(dimension, size_pt))
             })
             || SIZES_PT.into_iter().any(|size_pt| {
@@ -387,8 +428,9 @@ impl Canvas {
             || SIZES_PT.into_iter().any(|size_pt| {
                 !self.is_spent()
                     && (is_told_elsewhere && self.along_other(dimension, size_pt)
+                        || self.along_outside(dimension, 0.0, size_pt)
                         || self.along(dimension, inward, row_pt(0), size_pt)
-                        || self.along(dimension, inward, row_pt(1), size_pt)
+                        || self.along(dimension, inward, row_pt(SECOND_ROW), size_pt)
                         || self.leader_of(dimension, inward, size_pt, &NEAR_PT))
             })
     }
@@ -404,7 +446,17 @@ impl Canvas {
     /// was room.
     fn along_outside(&mut self, dimension: &Dimension, off_pt: f64, size_pt: f64) -> bool {
         let out = dimension.wall.out;
-        (0..4).any(|row| self.along(dimension, out, off_pt + row_pt(row), size_pt))
+        (0..ROWS).any(|row| self.along(dimension, out, off_pt + row_pt(row), size_pt))
+    }
+
+    /// The same at its wall, but not on the hatching of a space that stands there.
+    fn along_in_clear(&mut self, dimension: &Dimension, size_pt: f64) -> bool {
+        let (wall, out) = (dimension.wall, dimension.wall.out);
+        (0..ROWS).any(|row| {
+            let off = row_pt(row);
+            !self.is_in_hatch(wall.from.plus(out, off), wall.to.plus(out, off))
+                && self.along(dimension, out, off, size_pt)
+        })
     }
 
     /// Places a dimension outside, beyond every corner in front of a horizontal or vertical wall (a porch, a wing, the
@@ -447,15 +499,17 @@ impl Canvas {
         let witness = |end: Point| (end.plus(out, OFF_WALL_PT), end.plus(out, off + 2.5));
         let (first, last) = (witness(wall.from), witness(wall.to));
         let slash = wall.from.to(wall.to).unit().plus(out, 1.0).unit();
-        let slashes = [from, to].map(|end| (end.plus(slash, -2.8), end.plus(slash, 2.8)));
+        let slashes = [from, to].map(|end| (end.plus(slash, -TICK_PT), end.plus(slash, TICK_PT)));
         let free = self.occupancy.has_room(&text.corners_if(width))
             && self.occupancy.is_clear(from, to)
+            && self.occupancy.has_its_row(from, to)
             && slashes.iter().all(|(from, to)| self.occupancy.misses_labels(*from, *to))
             && self.occupancy.lets_out(first.0, first.1)
             && self.occupancy.lets_out(last.0, last.1);
         if !free {
             return false;
         }
+        self.off_the_hatch(from, to, TICK_PT);
         self.occupancy.add_line(from, to, Sort::Dimension);
         self.dimensions.push(Stroke::line(from, to, 0.6).of_part(Part::Dimension));
         for (start, end) in [first, last] {
@@ -463,7 +517,7 @@ impl Canvas {
             self.dimensions.push(Stroke::line(start, end, 0.5));
         }
         for (from, to) in slashes {
-            self.occupancy.add_line(from, to, Sort::Witness);
+            self.occupancy.add_line(from, to, Sort::Tick);
             self.dimensions.push(Stroke::line(from, to, 0.9));
         }
         self.commit(text);
@@ -507,7 +561,10 @@ impl Canvas {
             TURNS.into_iter().find_map(|turn| {
                 let tip = start.plus(turned_by(out, turn), length);
                 let clear = match over {
-                    Over::Nothing => self.occupancy.is_clear(start, tip),
+                    Over::Nothing => {
+                        self.occupancy.is_clear(start, tip)
+                            && self.occupancy.misses_ticks(start, tip)
+                    }
                     Over::Lines => self.occupancy.lets_out(start, tip),
                 };
                 if !clear {
@@ -524,6 +581,7 @@ impl Canvas {
             })
         });
         let Some(tip) = placed else { return false };
+        self.off_the_hatch(start, tip, LEADER_OFF_PT);
         self.occupancy.add_line(start, tip, Sort::Dimension);
         self.dimensions.push(Stroke::line(start, tip, 0.5));
         self.dimensions.push(Stroke::dot(start, 0.9));
@@ -587,9 +645,6 @@ impl Canvas {
         if self.is_spent() {
             return None;
         }
-        // A single letter is never turned.
-        let ways = |block: &Block| if block.is_letter() { 1 } else { 2 };
-        let ways = |block| [false, true].into_iter().take(ways(block));
         // A block larger than the figure would lie on one of its walls.
         let (low, high) = box_around(figure);
         let room = low.to(high);
@@ -600,23 +655,34 @@ impl Canvas {
         };
         let mut spots: Option<Vec<Point>> = None;
         let sides = figure.len() + holes.iter().map(Vec::len).sum::<usize>();
-        for (choice, block) in choices.iter().enumerate() {
+        // Well off the walls if it can be, in smaller letters rather than wall to wall, and turned only if nothing else fits.
+        let each = |upright: bool, off_pt: f64| {
+            choices.iter().enumerate().map(move |(choice, block)| (upright, off_pt, choice, block))
+        };
+        let level = each(false, OFF_WALLS_PT).chain(each(false, 0.0));
+        let turned = each(true, OFF_WALLS_PT).chain(each(true, 0.0));
+        // A single letter is never turned.
+        let turned = turned.filter(|(.., block)| !block.is_letter());
+        for (upright, off_pt, choice, block) in level.chain(turned) {
             let size_pt = block.size_pt();
-            for upright in ways(block).filter(|&upright| may_fit(size_pt, upright)) {
-                let spots = spots.get_or_insert_with(|| {
-                    let spots = spots_inside(figure, holes);
-                    self.occupancy.count(spots.len() * sides);
-                    spots
-                });
-                let free = |spot: &&Point| {
-                    self.occupancy.has_room(&Block::ground(size_pt, **spot, upright))
-                };
-                if let Some(&spot) = spots.iter().find(free) {
-                    for text in block.texts(spot, upright) {
-                        self.commit(text);
-                    }
-                    return Some(choice);
+            if !may_fit(size_pt, upright) {
+                continue;
+            }
+            let spots = spots.get_or_insert_with(|| {
+                let spots = spots_inside(figure, holes);
+                self.occupancy.count(spots.len() * sides);
+                spots
+            });
+            let ground = |spot: Point| Block::ground(size_pt, spot, upright);
+            let free = |spot: &&Point| {
+                self.occupancy.has_room(&grown_by(&ground(**spot), (off_pt, off_pt)))
+            };
+            if let Some(&spot) = spots.iter().find(free) {
+                self.clear_hatch(&ground(spot));
+                for text in block.texts(spot, upright) {
+                    self.set(text);
                 }
+                return Some(choice);
             }
         }
         None

@@ -104,45 +104,45 @@ impl Plan<'_> {
         };
         let sq_ft = whole(areas.net_tenth_foot);
         let feet = self.feet(shape);
-        let (fine, feet) = match self.say.is_metric() {
-            true => (
-                format!("{}{net}", square_meters(areas.net_tenth_foot)),
-                match self.marks.no_feet {
-                    true => format!("{sq_ft} sq ft"),
-                    false => format!("{sq_ft} sq ft; {feet}"),
-                },
-            ),
-            false => (format!("{sq_ft} sq ft{net}"), feet),
+        // The area in feet, and to the foot.
+        let (fine, more) = match (self.say.is_metric(), self.marks.no_feet) {
+            (true, true) => (square_meters(areas.net_tenth_foot), vec![format!("{sq_ft} sq ft")]),
+            (true, false) => {
+                (square_meters(areas.net_tenth_foot), vec![format!("{sq_ft} sq ft"), feet])
+            }
+            (false, _) => (format!("{sq_ft} sq ft"), vec![feet]),
         };
+        let fine = format!("{fine}{net}");
         let kind = self.say.kind_word(shape.space);
         let name = self.name(shape);
-        let block = |sizes: [f64; 2], wide: f64, lines: usize| {
-            let bold = fonts::wrapped(Typeface::Bold, sizes[0], &name, wide);
+        // In letters of one size, so that a program that extracts text keeps a name with its area.
+        let block = |size: f64, wide: f64, lines: usize| {
+            let bold = fonts::wrapped(Typeface::Bold, size, &name, wide);
             let most = bold.len().min(3);
             let mut all: Vec<(Typeface, f64, String)> = bold[..most]
                 .iter()
                 .enumerate()
                 .map(|(i, line)| {
                     let cut = i + 1 == most && bold.len() > most;
-                    (Typeface::Bold, sizes[0], if cut { format!("{line}…") } else { line.clone() })
+                    (Typeface::Bold, size, if cut { format!("{line}…") } else { line.clone() })
                 })
                 .collect();
-            all.push((Typeface::Plain, sizes[1], fine.clone()));
+            all.push((Typeface::Plain, size, fine.clone()));
             if lines > 1 {
-                all.push((Typeface::Plain, sizes[1], feet.clone()));
+                all.extend(more.iter().map(|line| (Typeface::Plain, size, line.clone())));
             }
             if lines > 2 && !kind.is_empty() {
-                all.push((Typeface::Plain, sizes[1], kind.clone()));
+                all.push((Typeface::Plain, size, kind.clone()));
             }
             Block { lines: all }
         };
         // The first WITH_FEET of them have the area to the foot.
         vec![
-            block([9.0, 8.0], 150.0, 3),
-            block([8.0, 7.0], 110.0, 3),
-            block([7.5, 6.5], 80.0, 2),
-            block([7.0, 6.3], 70.0, 1),
-            block([6.3, 6.3], 52.0, 1),
+            block(8.5, 150.0, 3),
+            block(7.5, 110.0, 3),
+            block(6.8, 80.0, 2),
+            block(6.5, 70.0, 1),
+            block(6.3, 52.0, 1),
         ]
     }
 

@@ -19,6 +19,8 @@ pub(crate) enum Sort {
     Dimension,
     /// A witness line, from a wall out to a dimension line.
     Witness,
+    /// The slash at an end of a dimension line.
+    Tick,
 }
 
 #[derive(Clone, Copy, Debug)]
@@ -89,9 +91,11 @@ const AIR_PT: f64 = 0.9;
 const ENDS_PT: f64 = 2.4;
 /// The clearance between a label and another party's dashes, which could be read as strokes of its letters, in points.
 const OFF_DASHES_PT: f64 = 2.4;
+/// The least distance between two dimension lines beside each other, in points.
+const ROW_APART_PT: f64 = 9.0;
 /// The clearance between two labels along the line of reading, so that they are not read as one, and across it, in
 /// points.
-const APART_PT: (f64, f64) = (8.0, 1.0);
+const APART_PT: (f64, f64) = (12.0, 1.0);
 
 impl Occupancy {
     pub(crate) fn new(left_top: Point, right_bottom: Point) -> Occupancy {
@@ -177,7 +181,7 @@ impl Occupancy {
     pub(crate) fn is_clear(&self, from: Point, to: Point) -> bool {
         let (from, to) = shortened(from, to, 0.6);
         let inside = self.holds(&[from, to, from, to]);
-        let blocks = |line: &&Line| line.sort != Sort::Witness;
+        let blocks = |line: &&Line| !matches!(line.sort, Sort::Witness | Sort::Tick);
         let strip = strip(from, to);
         let is_near = |line: &Line| touches(&strip, line.from, line.to);
         inside
@@ -197,6 +201,36 @@ impl Occupancy {
     pub(crate) fn is_alone(&self, ground: &Ground, within_pt: f64) -> bool {
         let wide = grown(ground, within_pt);
         self.labels_near(&wide).all(|other| !overlap(&wide, &other.ground))
+    }
+
+    /// Whether a leader touches no slash of a dimension line, where it would look like a part of it.
+    pub(crate) fn misses_ticks(&self, from: Point, to: Point) -> bool {
+        let strip = strip(from, to);
+        let mut ticks = self.lines_near(&strip).filter(|line| line.sort == Sort::Tick);
+        !ticks.any(|tick| touches(&strip, tick.from, tick.to))
+    }
+
+    /// Whether a dimension line has a row of its own: none like it beside it so near that the two read as one, and no
+    /// dashes of another party under its slashes.
+    pub(crate) fn has_its_row(&self, from: Point, to: Point) -> bool {
+        let along = from.to(to).unit();
+        let across = along.turned();
+        let wide =
+            [1.0, -1.0].map(|side| [from, to].map(|end| end.plus(across, side * ROW_APART_PT)));
+        self.lines_near(&wide.concat()).all(|line| {
+            let is_parallel = line.from.to(line.to).unit().cross(along).abs() < 0.05;
+            let (low, high) = spread(&[line.from, line.to], along);
+            let (its_low, its_high) = spread(&[from, to], along);
+            let is_beside = high.min(its_high) - low.max(its_low) > 1.0;
+            let apart = from.to(line.from).dot(across).abs();
+            let is_too_near = match line.sort {
+                // In one row with it, it is a chain.
+                Sort::Dimension => apart > 0.5 && apart < ROW_APART_PT,
+                Sort::Theirs => apart < OFF_DASHES_PT + 2.0,
+                _ => false,
+            };
+            !(is_parallel && is_beside && is_too_near)
+        })
     }
 
     /// Whether a line crosses no dimension line or leader.
@@ -371,10 +405,10 @@ mod tests {
         assert!(!dashed.has_room(&square(40.0, 33.0, 10.0)));
         crowd.add_ground(square(60.0, 60.0, 20.0));
         assert!(!crowd.has_room(&square(75.0, 75.0, 20.0)));
-        // 8 pt to the right of a label is too near, and 1 pt below it.
-        assert!(!crowd.has_room(&square(87.0, 60.0, 5.0)));
+        // 11 pt to the right of a label is too near, and 1 pt below it.
+        assert!(!crowd.has_room(&square(91.0, 60.0, 5.0)));
         assert!(!crowd.has_room(&square(60.0, 80.9, 10.0)));
-        assert!(crowd.has_room(&square(88.5, 60.0, 5.0)));
+        assert!(crowd.has_room(&square(92.5, 60.0, 5.0)));
         assert!(crowd.has_room(&square(60.0, 82.0, 10.0)));
     }
 }

@@ -126,6 +126,7 @@ fn drawn(
         plan.theirs(group.level);
         plan.roofs(group.level);
     }
+    plan.keep_clear_of_marks();
     plan.numbers(Numbered::Named);
     let beside = plan.names();
     if !group.is_inset {

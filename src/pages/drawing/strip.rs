@@ -27,9 +27,11 @@ pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point, wor
     let (tip, tail) = (middle.plus(way, 13.0), middle.plus(way, -11.0));
     let barb = |side: f64| tip.plus(way, -8.0).plus(way.turned(), side);
     let head = Stroke::filled(&[tip, barb(3.2), barb(-3.2)], Fill::Black);
+    // Right below the arrow, however it lies.
+    let lowest = tip.y_pt.max(tail.y_pt).max(middle.y_pt + 3.2);
     let letter = Text {
         anchor: Anchor::Middle,
-        ..Text::new(Point::new(middle.x_pt, right_top.y_pt + 44.0), 7.0, word)
+        ..Text::new(Point::new(middle.x_pt, lowest + 10.0), 7.0, word)
     };
     let corner = |x: f64, y: f64| Point::new(right_top.x_pt + x, right_top.y_pt + y);
     let ground = [corner(-40.0, 0.0), corner(0.0, 0.0), corner(0.0, 47.0), corner(-40.0, 47.0)];

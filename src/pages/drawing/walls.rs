@@ -45,7 +45,7 @@ impl Plan<'_> {
                     let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
                     dimension.wall = seen;
                     self.note(&format!(
-                        "{}, side {}: {} of its {whole} stand free; the end wall of the space beside it covers the rest",
+                        "{}, side {}: {} of its {whole} can be seen; the rest is behind the space beside it",
                         fonts::shown(&self.space(shape).name),
                         source + 1,
                         dimension.words
@@ -148,6 +148,25 @@ impl Plan<'_> {
         let is_main = here.counted && here.parent.is_none();
         let is_dimensioned = !is_main && all.iter().any(|(_, other)| is_same(across, &other.wall));
         is_dimensioned || lies_out(across) && !lies_out(wall)
+    }
+
+    /// Keeps the middle of every wall clear that will be marked as differing from the record, or as one to ask about.
+    pub(super) fn keep_clear_of_marks(&mut self) {
+        let shapes = std::mem::take(&mut self.shapes);
+        for shape in &shapes {
+            let sides = &self.say.areas.outside.spaces[shape.space].traverse.sides;
+            for (wall, side) in shape.walls.iter().zip(sides) {
+                let is_marked = side.source.is_some_and(|side| {
+                    let recorded = self.marks.recorded(shape.space, side);
+                    recorded.is_some_and(|recorded| recorded.differs)
+                        || self.marks.misread.contains(&(shape.space, side))
+                });
+                if is_marked {
+                    self.canvas.keep_clear_of_a_mark(wall);
+                }
+            }
+        }
+        self.shapes = shapes;
     }
 
     /// Places the numbers of sides at their walls. Spaces inside others get none unless a sentence names one of their

@@ -4,6 +4,7 @@
 //! features, so that a text is as wide as its letters together.
 #![expect(clippy::float_arithmetic, reason = "widths of letters are in points")]
 
+use crate::wording::accounts::PAGE_TO_COME;
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
@@ -129,7 +130,9 @@ impl Letters {
 /// The width of a text in points.
 pub(crate) fn width_pt(hand: Typeface, size_pt: f64, words: &str) -> f64 {
     let letters = hand.letters();
-    words.chars().map(|letter| letters.width(letter)).sum::<f64>() * size_pt
+    // What stands for a number of a page has the width of the letter beside it.
+    let drawn = words.chars().filter(|letter| *letter != PAGE_TO_COME);
+    drawn.map(|letter| letters.width(letter)).sum::<f64>() * size_pt
 }
 
 /// A letter of a font as it is drawn: the number of its glyph, and its width at size 1.
