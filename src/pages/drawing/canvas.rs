@@ -95,7 +95,10 @@ fn row_pt(row: u8) -> f64 {
 /// What a leader is allowed to cross.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Over {
+    /// Nothing, and its label stands on no hatching, where it would seem to be of the space there.
     Nothing,
+    /// Hatching.
+    Hatch,
     /// Other dimension lines too, if nothing else is possible.
     Lines,
 }
@@ -421,16 +424,17 @@ impl Canvas {
                     && (self.along_in_clear(dimension, size_pt)
                         || self.beyond_all(dimension, size_pt))
             })
-            || SIZES_PT.into_iter().any(|size_pt| {
-                !self.is_spent() && self.leader_of(dimension, out, size_pt, &NEAR_PT)
-            });
+            || SIZES_PT
+                .into_iter()
+                .any(|size_pt| !self.is_spent() && self.leader_off_hatch(dimension, out, size_pt));
         outside
             || SIZES_PT.into_iter().any(|size_pt| {
                 !self.is_spent()
                     && (is_told_elsewhere && self.along_other(dimension, size_pt)
-                        || self.along_outside(dimension, 0.0, size_pt)
                         || self.along(dimension, inward, row_pt(0), size_pt)
                         || self.along(dimension, inward, row_pt(SECOND_ROW), size_pt)
+                        || self.along_outside(dimension, 0.0, size_pt)
+                        || self.leader_of(dimension, out, size_pt, &NEAR_PT)
                         || self.leader_of(dimension, inward, size_pt, &NEAR_PT))
             })
     }
@@ -530,6 +534,11 @@ impl Canvas {
         self.leader_among(dimension, out, size_pt, over, lengths, &[])
     }
 
+    /// The same with a short line and a label that stand on no hatching.
+    fn leader_off_hatch(&mut self, dimension: &Dimension, out: Point, size_pt: f64) -> bool {
+        self.leader_among(dimension, out, size_pt, Over::Nothing, NEAR_PT.into_iter(), &[])
+    }
+
     /// The same with a line of one of these lengths that crosses nothing.
     fn leader_of(
         &mut self,
@@ -539,7 +548,7 @@ impl Canvas {
         lengths_pt: &[f64],
     ) -> bool {
         let lengths = lengths_pt.iter().copied();
-        self.leader_among(dimension, out, size_pt, Over::Nothing, lengths, &[])
+        self.leader_among(dimension, out, size_pt, Over::Hatch, lengths, &[])
     }
 
     fn leader_among(
@@ -561,11 +570,17 @@ impl Canvas {
             TURNS.into_iter().find_map(|turn| {
                 let tip = start.plus(turned_by(out, turn), length);
                 let clear = match over {
-                    Over::Nothing => {
+                    Over::Nothing | Over::Hatch => {
                         self.occupancy.is_clear(start, tip)
                             && self.occupancy.misses_ticks(start, tip)
                     }
                     Over::Lines => self.occupancy.lets_out(start, tip),
+                };
+                let is_off = |ground: &Ground| {
+                    let mut hatched = self.hatched.iter();
+                    over != Over::Nothing
+                        || !self.is_in_hatch(start, tip)
+                            && !hatched.any(|figure| lies_over(ground, figure))
                 };
                 if !clear {
                     return None;
@@ -576,6 +591,7 @@ impl Canvas {
                 let ground = text.corners_if(width_pt);
                 let free = self.occupancy.has_room(&ground)
                     && self.occupancy.is_alone(&ground, APART_PT)
+                    && is_off(&ground)
                     && !off.iter().any(|figure| lies_over(&ground, figure));
                 free.then_some(tip)
             })
@@ -595,9 +611,9 @@ impl Canvas {
         let dimension =
             Dimension { wall: *wall, or_else: None, words, hand: Typeface::Plain, mark: None };
         let ways = [wall.out, Point::default().plus(wall.out, -1.0)];
-        let [over_nothing, over_lines] =
-            [Over::Nothing, Over::Lines].map(|over| ways.into_iter().map(move |way| (way, over)));
-        over_nothing
+        let [over_hatch, over_lines] =
+            [Over::Hatch, Over::Lines].map(|over| ways.into_iter().map(move |way| (way, over)));
+        over_hatch
             .chain(over_lines)
             .any(|(way, over)| self.leader(&dimension, way, SIZES_PT[1], over))
     }
@@ -607,7 +623,7 @@ impl Canvas {
     pub(crate) fn beside(&mut self, dimension: &Dimension, off: &[&[Point]]) -> bool {
         let lengths = NEAR_PT.into_iter().chain(FAR_PT);
         let out = dimension.wall.out;
-        self.leader_among(dimension, out, SIZES_PT[1], Over::Nothing, lengths, off)
+        self.leader_among(dimension, out, SIZES_PT[1], Over::Hatch, lengths, off)
     }
 
     /// Places a horizontal text near a spot, with a line from it to the spot that may cross anything but labels;
@@ -826,5 +842,34 @@ mod tests {
         assert!(taken.number(&here, &figure, &[&figure], &[&inner], 3));
         let at = taken.texts[0].corners()[0];
         assert!(is_inside(&inner, at), "{at:?}");
+    }
+
+    #[test]
+    fn the_length_of_a_wall_before_a_hatched_space_stands_on_the_other_side() {
+        let wall = WallOnPage {
+            from: Point::new(50.0, 100.0),
+            to: Point::new(150.0, 100.0),
+            out: Point::new(0.0, 1.0),
+            rise_pt: 0.0,
+            radius_pt: 0.0,
+        };
+        let dimension = || Dimension {
+            wall,
+            or_else: None,
+            words: "31' 10\"".to_owned(),
+            hand: Typeface::Plain,
+            mark: None,
+        };
+        // A porch below the whole wall, down to the end of the paper.
+        let porch = [(50.0, 100.0), (150.0, 100.0), (150.0, 200.0), (50.0, 200.0)];
+        for is_hatched in [false, true] {
+            let mut canvas = canvas();
+            if is_hatched {
+                canvas.hatch(porch.map(|(x, y)| Point::new(x, y)).to_vec(), Vec::new());
+            }
+            assert!(canvas.dimensions(vec![dimension()]).is_empty());
+            assert_eq!(canvas.texts[0].at.y_pt < 100.0, is_hatched);
+            assert!(canvas.whites.is_empty());
+        }
     }
 }

@@ -411,4 +411,33 @@ mod tests {
         assert!(crowd.has_room(&square(92.5, 60.0, 5.0)));
         assert!(crowd.has_room(&square(60.0, 82.0, 10.0)));
     }
+
+    #[test]
+    fn a_dimension_line_has_a_row_of_its_own_and_a_leader_keeps_off_slashes() {
+        let mut crowd = Occupancy::new(Point::new(0.0, 0.0), Point::new(100.0, 100.0));
+        let across = |from: f64, to: f64, y: f64| (Point::new(from, y), Point::new(to, y));
+        let (from, to) = across(10.0, 60.0, 50.0);
+        crowd.add_line(from, to, Sort::Dimension);
+        let has_row = |crowd: &Occupancy, from: f64, to: f64, y: f64| {
+            let (from, to) = across(from, to, y);
+            crowd.has_its_row(from, to)
+        };
+        // 4 pt beside it, 10 pt beside it, behind it in its row, and 4 pt beside what lies behind it.
+        assert!(!has_row(&crowd, 30.0, 80.0, 54.0));
+        assert!(has_row(&crowd, 30.0, 80.0, 60.0));
+        assert!(has_row(&crowd, 60.0, 90.0, 50.0));
+        assert!(has_row(&crowd, 60.0, 90.0, 54.0));
+        let (from, to) = across(10.0, 60.0, 20.0);
+        crowd.add_line(from, to, Sort::Theirs);
+        // Slashes reach 2 pt beside their line.
+        assert!(!has_row(&crowd, 10.0, 60.0, 23.0));
+        assert!(has_row(&crowd, 10.0, 60.0, 25.0));
+        crowd.add_line(Point::new(79.0, 79.0), Point::new(83.0, 83.0), Sort::Tick);
+        let slanted = |x: f64| (Point::new(x, 75.0), Point::new(x, 90.0));
+        let (on, beside) = (slanted(81.0), slanted(90.0));
+        assert!(!crowd.misses_ticks(on.0, on.1));
+        assert!(crowd.misses_ticks(beside.0, beside.1));
+        // A dimension line may end at the slash of the next one.
+        assert!(crowd.is_clear(on.0, on.1));
+    }
 }
