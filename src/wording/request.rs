@@ -10,10 +10,9 @@ use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 use crate::wording::accounts::shown_once;
 use crate::wording::map::largest_not_measured;
-use crate::wording::rounding::would_or_could;
 use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::Units;
-use crate::wording::step_lines::not_explained;
+use crate::wording::step_lines::{not_explained, would_or_could};
 
 impl Sentences<'_> {
     /// The request to the publisher of a figure, in one sentence, after whom it is for.

@@ -15,7 +15,7 @@ use crate::wording::products::product;
 use crate::wording::request::how_closely;
 use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::{number_or_size, off_by, range_beside, range_size, size_of_sq_ft};
-use crate::wording::step_lines::not_explained;
+use crate::wording::step_lines::{half_of, not_explained, would_or_could};
 
 impl Sentences<'_> {
     /// The conclusion about rounding, in a sentence; empty if there is nothing to add.
@@ -439,19 +439,6 @@ fn agrees_with(figure: &Figure, typical: f64) -> bool {
         Some(CouldExplain::No) => apart > typical,
         _ => false,
     }
-}
-
-/// Whether rounding the walls would account for a figure, or only could: it would where the walls give the figure and none
-/// of them may go either way.
-pub(super) fn would_or_could(figure: &Figure) -> &'static str {
-    let range = figure.rounding_test().range();
-    let is_one = range.is_some_and(|range| range.low == range.high);
-    if is_one && not_explained(figure) == 0 { "would" } else { "could" }
-}
-
-/// Where a length goes to the one or the other rounded length.
-pub(super) fn half_of(step: Step) -> &'static str {
-    if step == Step::HalfFoot { "the half step" } else { "the half foot" }
 }
 
 fn foot(step: Step) -> &'static str {

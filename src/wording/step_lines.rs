@@ -8,7 +8,6 @@ use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Share};
 use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 use crate::wording::causes;
-use crate::wording::rounding::half_of;
 use crate::wording::sentences::{Reader, Sentences, signed, the};
 use crate::wording::size::step_range;
 
@@ -248,4 +247,17 @@ pub(crate) fn is_left_within(figure: &Figure, line: &Line) -> bool {
     let is_named = figure.explanations().reported().next().is_some();
     let could = test.could_explain() == Some(CouldExplain::Yes);
     line.is_within_rounding() && not_explained(figure) != 0 && (is_named || could)
+}
+
+/// Whether rounding the walls would account for a figure, or only could: it would where the walls give the figure and none
+/// of them may go either way.
+pub(super) fn would_or_could(figure: &Figure) -> &'static str {
+    let range = figure.rounding_test().range();
+    let is_one = range.is_some_and(|range| range.low == range.high);
+    if is_one && not_explained(figure) == 0 { "would" } else { "could" }
+}
+
+/// Where a length goes to the one or the other rounded length.
+pub(super) fn half_of(step: Step) -> &'static str {
+    if step == Step::HalfFoot { "the half step" } else { "the half foot" }
 }
