@@ -42,6 +42,23 @@ pub(crate) struct MisreadWall {
 }
 
 impl MisreadWall {
+    /// What makes one length readable as the other, if that is plain; lengths in feet only.
+    pub(crate) fn slip(self) -> Option<Slip> {
+        let feet = |length: Length| length.nm().div_euclid(Length::FOOT.nm());
+        let is_whole = |length: Length| length.nm() % Length::FOOT.nm() == 0;
+        let (from, length) = (feet(self.from), feet(self.length));
+        if !is_whole(self.from) || !is_whole(self.length) {
+            return None;
+        }
+        let swapped = 10 * from.rem_euclid(10) + from.div_euclid(10);
+        match length - from {
+            _ if (10..100).contains(&from) && length == swapped => Some(Slip::Swapped(from)),
+            10 => Some(Slip::TenMore),
+            -10 => Some(Slip::TenLess),
+            _ => None,
+        }
+    }
+
     /// The sides whose lengths change, lowest first, with the lengths.
     pub(crate) fn walls(self) -> Vec<(usize, Length)> {
         let mut walls = vec![(self.side, self.length)];
@@ -49,6 +66,15 @@ impl MisreadWall {
         walls.sort_unstable_by_key(|(side, _)| *side);
         walls
     }
+}
+
+/// How a wall may have been taken for another length.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Slip {
+    /// The two digits of this many feet exchanged.
+    Swapped(i64),
+    TenMore,
+    TenLess,
 }
 
 /// The kind of mistake that a cause is. Some places treat these classes differently when a record is corrected.
@@ -218,6 +244,7 @@ impl DepartureKind {
             }
             DepartureKind::LeftOut { space } => format!("left out: {}", name(space)),
             DepartureKind::LevelLeftOut { level } => format!("left out: {}", level_name(level)),
+            DepartureKind::CountedTwice { space } => format!("counted twice: {}", name(space)),
             DepartureKind::NotDeducted { space } => format!("not deducted: {}", name(space)),
             DepartureKind::Deducted { space } => format!("deducted: {}", name(space)),
             DepartureKind::DeductedTwice { space } => format!("deducted twice: {}", name(space)),

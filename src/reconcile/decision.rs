@@ -1,6 +1,7 @@
 //! Decides which causes are reported. The steps, lists, marks, batch results and JSON all follow from this decision.
 #![expect(clippy::float_arithmetic, reason = "supports are floats")]
 
+use crate::house::House;
 use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::departures::DepartureKind;
@@ -35,7 +36,9 @@ const FOR_A_FACE: f64 = 1.4;
 /// The same where the usual thickness of a wall is assumed.
 const FOR_AN_ASSUMED_FACE: f64 = 3.0;
 /// The same for a misread wall: there are many walls, and many lengths that each could be taken for.
-const FOR_A_WALL: f64 = 1.5;
+const FOR_A_WALL: f64 = 1.3;
+/// The same where neither swapped digits nor ten feet make one length of the other.
+const FOR_A_WALL_WITHOUT_SLIP: f64 = 4.0;
 /// The same for what depends on one place only: an opening, a stair, a level taken from the one below, everything under
 /// the roof. Chance seldom meets these.
 const FOR_ONE_PLACE: f64 = 0.75;
@@ -53,6 +56,10 @@ const OF_ROUNDING: f64 = 1.0;
 const BESIDE_AN_EXACT: f64 = 0.5;
 /// A remainder after either of them that is always allowed, in square feet.
 const LEAST_LEFT: f64 = 3.0;
+/// The least gap that is attributed to a misread wall, as a share of the house.
+const OF_A_WALL: f64 = 0.01;
+/// The least support of a cause that gives the very figure, named or not, that keeps another from being the only one.
+const BESIDE_THE_ONLY: f64 = 0.05;
 /// The least gap, in square feet, that is attributed to one wrong digit: a smaller one could as well come from a wall.
 const OF_A_DIGIT: f64 = 100.0;
 
@@ -67,6 +74,7 @@ pub(super) fn decide(
     case: &Case<'_>,
     settings: &[Setting<'_>],
 ) {
+    let house = case.listed.house;
     let own = settings.first().map(|own| own.total);
     let is_own = own.is_some_and(|own| own.whole_sq_ft() == case.figure.whole_sq_ft());
     if case.agrees || is_own {
@@ -84,50 +92,61 @@ pub(super) fn decide(
         can_be[i] && together[i] > needed && together[i] >= least(list[i].cause)
     };
     let mut fitting: Vec<usize> = (0..list.len()).filter(is_supported).collect();
-    // Beside another face that gives the very figure, and cannot be named, nothing that is much less likely is named.
-    let of_faces = (0..list.len()).filter(|&i| {
-        matches!(list[i].cause, Cause::Face(_))
-            && !can_be[i]
-            && list[i].fits()
-            && is_exact(&list[i])
-    });
-    let unnamed = of_faces.map(|i| together[i]).fold(0.0, f64::max);
-    fitting.retain(|&i| ABOUT_AS_COMMON * together[i] >= unnamed);
-    // A pair is named only where no single cause fits as well.
-    let of_pairs = |i: &&usize| is_pair(list[**i].cause);
+    let is_pair = |i: usize| is_pair(list[i].cause, house);
+    // A pair is named only where it is likelier than any single cause, or where none fits about as well.
+    let of_pairs = |i: &&usize| is_pair(**i);
     let best_pair = fitting.iter().filter(of_pairs).map(|&i| together[i]).fold(0.0, f64::max);
-    let is_as_good =
-        |&&i: &&usize| !is_pair(list[i].cause) && (together[i] >= best_pair || is_exact(&list[i]));
+    let is_as_good = |&&i: &&usize| {
+        let may_be_less = if is_exact(&list[i]) { ABOUT_AS_COMMON } else { 1.0 };
+        !is_pair(i) && may_be_less * together[i] >= best_pair
+    };
     if fitting.iter().any(|i| is_as_good(&i)) {
-        fitting.retain(|&i| !is_pair(list[i].cause));
+        let singles = fitting.iter().filter(|i| !is_pair(**i));
+        let best_single = singles.map(|&i| list[i].support).fold(0.0, f64::max);
+        fitting.retain(|&i| !is_pair(i) || list[i].support > best_single);
     } else if best_pair > 0.0 {
-        fitting.retain(|&i| is_pair(list[i].cause));
+        fitting.retain(|&i| is_pair(i));
     }
+    // Nothing is named before what is likelier and gives the very figure: that is named too, or nothing less likely is.
+    let gives_it: Vec<usize> =
+        (0..list.len()).filter(|&i| gives_the_figure(&list[i], case)).collect();
+    let best = fitting.iter().map(|&i| list[i].support).fold(0.0, f64::max);
+    if best > 0.0 {
+        let likelier = |&&i: &&usize| list[i].support > best && !fitting.contains(&i);
+        let likelier: Vec<usize> = gives_it.iter().filter(likelier).copied().collect();
+        let unnamed = likelier.iter().filter(|&&i| !can_be[i]).map(|&i| list[i].support);
+        let unnamed = unnamed.fold(0.0, f64::max);
+        fitting.extend(likelier.iter().filter(|&&i| can_be[i]));
+        fitting.retain(|&i| list[i].support >= unnamed);
+    }
+    fitting.sort_unstable();
     let others = |least: f64| {
-        let may = |&i: &usize| {
-            let is_single = !is_pair(list[i].cause);
-            is_single && can_be[i] && together[i] >= least && list[i].support > 0.0
-        };
+        let may =
+            |&i: &usize| !is_pair(i) && can_be[i] && together[i] >= least && list[i].support > 0.0;
         (0..list.len()).filter(may).collect::<Vec<usize>>()
     };
     let mut is_alone = false;
     if let Some(&first) = fitting.first() {
         let echoes = |i: usize| list[i].echoes(&list[first]);
         // What needs another rounding besides is two things at once.
-        let is_one_of_many = is_pair(list[first].cause)
+        let is_one_of_many = is_pair(first)
             || list[first].misread_wall().is_some()
             || matches!(list[first].cause, Cause::Departures(..))
                 && list[first].is_rounded_one_way();
+        let is_rivaled = gives_it
+            .iter()
+            .any(|&i| i != first && !echoes(i) && list[i].support >= BESIDE_THE_ONLY);
         is_alone = together[first] > NEARLY_SURE
             && !is_one_of_many
+            && !is_rivaled
             && others(WORTH_A_THOUGHT).into_iter().all(|i| i == first || echoes(i));
-        if !is_pair(list[first].cause) {
-            let is_near = |i: usize| {
+        if !is_pair(first) {
+            let is_near_enough = |i: usize| {
                 let may_leave = (BESIDE_AN_EXACT * list[i].effect.abs().sq_ft()).max(LEAST_LEFT);
                 !is_exact(&list[first]) || is_exact(&list[i]) || list[i].leaves.abs() <= may_leave
             };
             for i in others(BESIDE_ANOTHER.max(BESIDE_ROUNDING * beside)) {
-                if !fitting.contains(&i) && is_near(i) {
+                if !fitting.contains(&i) && is_near_enough(i) {
                     fitting.push(i);
                 }
             }
@@ -156,6 +175,29 @@ pub(super) fn decide(
         }
     }
     put_first(list, &order);
+}
+
+/// Says of each reported cause that leaves more than is usual that it comes near, and of no more than the others that
+/// they fit. What a cause can give, as printed, is known by then.
+pub(super) fn tell_near_from_fitting(list: &mut [Explanation]) {
+    let mut near: Vec<usize> = (0..list.len()).filter(|&i| list[i].is_reported()).collect();
+    near.retain(|&i| !list[i].leaves_little());
+    let groups = in_groups(&near, list).len();
+    for one in list.iter_mut() {
+        let fit = |count: usize| count.saturating_sub(groups).max(1);
+        one.strength = match one.strength {
+            Some(Strength::NearestOf(count)) if fit(count) > 1 => {
+                Some(Strength::NearestOf(fit(count)))
+            }
+            Some(Strength::LikeliestOf(count) | Strength::NearestOf(count)) => {
+                Some(Strength::LikeliestOf(fit(count)))
+            }
+            other => other,
+        };
+    }
+    for i in near {
+        list[i].strength = Some(Strength::ComesNear);
+    }
 }
 
 /// Whether a cause, however well supported, may be named for this figure.
@@ -190,7 +232,8 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
         Cause::Common(_) => true,
         Cause::Misread(_) => {
             let may_leave = (OF_MISREAD * one.effect.abs().sq_ft()).max(LEAST_LEFT);
-            one.leaves.abs() <= may_leave
+            let is_large = (case.figure - case.like).abs().sq_ft() >= OF_A_WALL * case.like.sq_ft();
+            is_large && one.leaves.abs() <= may_leave
         }
         // Rounding every wall the same way gives a single total, so the figure has to equal it.
         Cause::Departures(..) => is_exact || !one.is_rounded_one_way(),
@@ -245,14 +288,16 @@ fn brings_nearer(one: &Explanation, case: &Case<'_>) -> bool {
 /// How many times the support of something else a cause needs to be reported.
 fn needed(one: &Explanation, case: &Case<'_>) -> f64 {
     use DepartureKind::{Deducted, Level, NotDeducted, UnderRoof};
+    let is_metric = case.listed.house.usual_form().is_metric();
     match one.cause {
-        cause if is_pair(cause) => FOR_A_PAIR,
+        cause if is_pair(cause, case.listed.house) => FOR_A_PAIR,
         // There is only one such sum of a house, so chance seldom meets it.
         Cause::Departures(UnderRoof, None) if is_a_sum(one) => FOR_A_SUM / 2.0,
         Cause::Departures(kind, None) if kind.is_of_whole_spaces() && is_a_sum(one) => FOR_A_SUM,
         Cause::Face(_) if case.listed.house.states_walls() => FOR_A_FACE,
         Cause::Face(_) => FOR_AN_ASSUMED_FACE,
-        Cause::Misread(_) => FOR_A_WALL,
+        Cause::Misread(wall) if wall.slip().is_some() || is_metric => FOR_A_WALL,
+        Cause::Misread(_) => FOR_A_WALL_WITHOUT_SLIP,
         Cause::Departures(
             NotDeducted { .. } | Deducted { .. } | Level { .. } | UnderRoof,
             None,
@@ -315,9 +360,22 @@ fn put_first(list: &mut Vec<Explanation>, order: &[usize]) {
     list.splice(0..0, front);
 }
 
-/// Whether a cause consists of two departures.
-fn is_pair(cause: Cause) -> bool {
-    matches!(cause, Cause::Departures(_, Some(_)) | Cause::Total { with: Some(_), .. })
+/// Whether a cause is something that was done, other than in rounding, and gives the very figure.
+fn gives_the_figure(one: &Explanation, case: &Case<'_>) -> bool {
+    !matches!(one.cause, Cause::None | Cause::Rounding(_))
+        && one.fits()
+        && is_exact(one)
+        && changes_anything(one)
+        && brings_nearer(one, case)
+}
+
+/// Whether a cause consists of two departures. Two openings, or two low parts, that are not deducted are one habit.
+fn is_pair(cause: Cause, house: &House) -> bool {
+    match cause {
+        Cause::Departures(one, Some(other)) => !one.is_one_habit_with(other, house),
+        Cause::Total { with, .. } => with.is_some(),
+        _ => false,
+    }
 }
 
 /// The support of a cause together with the causes that no figure can distinguish from it and that are about as common.

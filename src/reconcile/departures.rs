@@ -37,7 +37,9 @@ pub(crate) enum DepartureKind {
     LevelLeftOut { level: usize },
     /// An opening or low part is not deducted.
     NotDeducted { space: usize },
-    /// A stair is deducted.
+    /// A counted space, or one that the figure says it counts, is in the total twice.
+    CountedTwice { space: usize },
+    /// A stair is deducted, or a garage or porch that stands outside the walls of the house.
     Deducted { space: usize },
     /// A space that lies within another is deducted from it twice.
     DeductedTwice { space: usize },
@@ -106,8 +108,10 @@ fn spaces(
     let is_named = |name: &str| listed.counting.iter().any(|named| named == name);
     let in_total = |i: usize| is_in_total(house, i, false);
     let main = largest_on_the_ground(house, measured);
-    for (i, space) in house.spaces.iter().enumerate().filter(|(_, space)| !is_named(&space.name)) {
-        if space.kind.lies_in_another() {
+    for (i, space) in house.spaces.iter().enumerate() {
+        if is_named(&space.name) {
+            push(DepartureKind::CountedTwice { space: i }, weights.counted_twice);
+        } else if space.kind.lies_in_another() {
             let lies_in_total = space.parent.is_some_and(in_total);
             match space.kind {
                 Kind::Open | Kind::Low | Kind::Court if lies_in_total => {
@@ -123,6 +127,10 @@ fn spaces(
             let chance = if is_listed { weights.left_out_though_listed } else { weights.left_out };
             if main != Some(i) {
                 push(DepartureKind::LeftOut { space: i }, chance);
+                // All that counts on a level, twice, is the level twice.
+                if counted_on(house, space.level).nth(1).is_some() {
+                    push(DepartureKind::CountedTwice { space: i }, weights.counted_twice);
+                }
             }
         } else {
             let chance = match space.kind {
@@ -137,6 +145,8 @@ fn spaces(
             push(DepartureKind::Counted { space: i }, chance);
             if house.is_deducted(i) && space.parent.is_some_and(in_total) {
                 push(DepartureKind::DeductedTwice { space: i }, weights.deducted_twice);
+            } else if may_be_deducted(space) && !house.is_below_grade(i) {
+                push(DepartureKind::Deducted { space: i }, weights.deducted_outside);
             }
         }
     }
@@ -145,7 +155,7 @@ fn spaces(
             push(DepartureKind::MissingCounted { missing }, weights.missing_counted);
         }
     }
-    let mut under = under_roof(house);
+    let mut under = under_roof(listed);
     match (under.next(), under.next()) {
         (None, _) => {}
         // If there is only one such space, this is the same as counting it.
@@ -217,6 +227,11 @@ fn is_like_a_room(name: &str) -> bool {
     WORDS.iter().any(|word| name.contains(word))
 }
 
+/// Whether a space that stands outside the walls of the house is one that is often drawn inside them and deducted.
+fn may_be_deducted(space: &Space) -> bool {
+    space.parent.is_none() && matches!(space.kind, Kind::Garage | Kind::Porch)
+}
+
 /// Whether the record lists a space separately, with about the area that was measured.
 pub(crate) fn is_listed_alike(space: &Space, measured: Area) -> bool {
     space.recorded.is_some_and(|recorded| {
@@ -231,9 +246,10 @@ fn largest_on_the_ground(house: &House, measured: &[Area]) -> Option<usize> {
     counted_on(house, level).max_by_key(|&i| (net(house, i, measured), std::cmp::Reverse(i)))
 }
 
-/// The uncounted spaces under the roof.
-pub(crate) fn under_roof(house: &House) -> impl Iterator<Item = usize> {
-    (0..house.spaces.len()).filter(|&i| {
+/// The spaces under the roof that the figure does not count.
+pub(crate) fn under_roof(listed: Listed<'_>) -> impl Iterator<Item = usize> {
+    let Listed { house, counting } = listed;
+    (0..house.spaces.len()).filter(move |&i| {
         let space = &house.spaces[i];
         let is_under = matches!(
             space.kind,
@@ -245,7 +261,7 @@ pub(crate) fn under_roof(house: &House) -> impl Iterator<Item = usize> {
                 | Kind::Breezeway
                 | Kind::Storage
         );
-        is_under && !space.counted && !house.is_below_grade(i)
+        is_under && !space.counted && !house.is_below_grade(i) && !counting.contains(&space.name)
     })
 }
 
@@ -278,6 +294,7 @@ impl DepartureKind {
             DepartureKind::MissingCounted { missing } => {
                 listed.house.missing[missing].recorded.area()
             }
+            DepartureKind::CountedTwice { space } => net(house, space, areas),
             DepartureKind::LeftOut { space } => -net(house, space, areas),
             DepartureKind::LevelLeftOut { level } => -own_area(house, level, areas),
             DepartureKind::NotDeducted { space } => areas[space],
@@ -285,7 +302,7 @@ impl DepartureKind {
                 -areas[space]
             }
             DepartureKind::Level { level, how } => level_effect(house, level, how, areas),
-            DepartureKind::UnderRoof => under_roof(house).map(|i| net(house, i, areas)).sum(),
+            DepartureKind::UnderRoof => under_roof(listed).map(|i| net(house, i, areas)).sum(),
             DepartureKind::Part { space, part } => part.effect(outlines[space]),
         }
     }
@@ -299,7 +316,9 @@ impl DepartureKind {
             list.extend(house.deducted_from(space).map(|off| (off, -by)));
         };
         match self {
-            DepartureKind::Counted { space } => with(space, 1.0),
+            DepartureKind::Counted { space } | DepartureKind::CountedTwice { space } => {
+                with(space, 1.0);
+            }
             DepartureKind::LeftOut { space } => with(space, -1.0),
             DepartureKind::LevelLeftOut { level } => {
                 counted_on(house, level).for_each(|space| with(space, -1.0));
@@ -323,7 +342,7 @@ impl DepartureKind {
                     list.extend(whole.map(|space| (space, below)));
                 }
             }
-            DepartureKind::UnderRoof => under_roof(house).for_each(|space| with(space, 1.0)),
+            DepartureKind::UnderRoof => under_roof(listed).for_each(|space| with(space, 1.0)),
             DepartureKind::MissingCounted { .. } | DepartureKind::Part { .. } => {}
         }
         list
@@ -332,17 +351,27 @@ impl DepartureKind {
     /// Whether it counts whole spaces or levels, or leaves them out.
     pub(crate) fn is_of_whole_spaces(self) -> bool {
         use DepartureKind::{
-            Counted, LeftOut, LevelLeftOut, MissingCounted, NotDeducted, UnderRoof,
+            Counted, CountedTwice, LeftOut, LevelLeftOut, MissingCounted, NotDeducted, UnderRoof,
         };
         matches!(
             self,
             Counted { .. }
+                | CountedTwice { .. }
                 | MissingCounted { .. }
                 | LeftOut { .. }
                 | LevelLeftOut { .. }
                 | NotDeducted { .. }
                 | UnderRoof
         )
+    }
+
+    /// Whether one habit of an office makes both: openings are not deducted, or what has a low ceiling is not.
+    pub(crate) fn is_one_habit_with(self, other: DepartureKind, house: &House) -> bool {
+        let kept = |kind: DepartureKind| match kind {
+            DepartureKind::NotDeducted { space } => Some(house.spaces[space].kind),
+            _ => None,
+        };
+        kept(self).is_some() && kept(self) == kept(other)
     }
 
     /// The space that it adds to the total by counting it or by not deducting it.
@@ -356,7 +385,8 @@ impl DepartureKind {
     /// Whether two departures contradict each other or mean the same.
     pub(crate) fn excludes(self, other: DepartureKind, house: &House) -> bool {
         use DepartureKind::{
-            Counted, Deducted, DeductedTwice, LeftOut, Level, LevelLeftOut, NotDeducted, UnderRoof,
+            Counted, CountedTwice, Deducted, DeductedTwice, LeftOut, Level, LevelLeftOut,
+            NotDeducted, UnderRoof,
         };
         let one_way = |a: DepartureKind, b: DepartureKind| match (a, b) {
             // All levels twice are the whole house twice, which is an error in the total.
@@ -372,10 +402,16 @@ impl DepartureKind {
             ) => a == b,
             (
                 Level { level, .. } | LevelLeftOut { level },
-                LeftOut { space } | NotDeducted { space } | Deducted { space },
+                LeftOut { space }
+                | NotDeducted { space }
+                | Deducted { space }
+                | CountedTwice { space },
             ) => house.spaces[space].level == level,
-            (UnderRoof, Counted { space }) => under_roof(house).any(|i| i == space),
-            (DeductedTwice { space: a }, Counted { space: b }) => a == b,
+            (UnderRoof, Counted { space } | Deducted { space }) => {
+                under_roof(Listed { house, counting: &[] }).any(|i| i == space)
+            }
+            (DeductedTwice { space: a } | Deducted { space: a }, Counted { space: b })
+            | (CountedTwice { space: a }, LeftOut { space: b }) => a == b,
             (DeductedTwice { .. }, UnderRoof) => true,
             (DepartureKind::Part { .. }, DepartureKind::Part { .. }) => true,
             (DepartureKind::Part { space, .. }, LeftOut { space: other }) => space == other,

@@ -7,7 +7,7 @@ use crate::house::House;
 use crate::reconcile::cause::{Cause, CauseClass, MisreadWall};
 use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::settings::RoundingTaken;
-use crate::reconcile::sums::Sum;
+use crate::reconcile::sums::{Sum, SummedBy};
 use crate::units::area::Area;
 
 /// One cause, with its weight summed over all ways of rounding, which a reader cannot distinguish.
@@ -93,6 +93,8 @@ pub enum Strength {
     NearestOf(usize),
     /// A cause that fits as well as the likeliest.
     AlsoFits,
+    /// A cause that leaves more than is usual for what it gives.
+    ComesNear,
 }
 
 impl Strength {
@@ -104,6 +106,7 @@ impl Strength {
             Strength::LikeliestOf(_) => "likeliest",
             Strength::NearestOf(_) => "nearest",
             Strength::AlsoFits => "also fits",
+            Strength::ComesNear => "comes near",
         }
     }
 }
@@ -115,6 +118,22 @@ impl Explanation {
     pub fn fits(&self) -> bool {
         let figure = self.sq_ft + self.leaves;
         self.band.low - 0.5 <= figure && figure <= self.band.high + 0.5
+    }
+
+    /// Whether it leaves nothing as printed, or no more than the range beside it or half a standard deviation allows.
+    pub(super) fn leaves_little(&self) -> bool {
+        let figure = Area::from_float_sq_ft(self.sq_ft + self.leaves);
+        self.leaves.abs() <= (0.5 * self.sigma).max(0.5)
+            || self.sum.is_some_and(|sum| sum.by != SummedBy::Closing)
+            || self.printed.leaves_open(figure)
+    }
+
+    /// Whether it is something that was done, other than in rounding, and leaves nothing as printed.
+    pub(crate) fn gives_the_figure(&self) -> bool {
+        // A typing error on top of something else is not one common cause.
+        let is_one = !matches!(self.cause, Cause::None | Cause::Rounding(_))
+            && !matches!(self.cause, Cause::Total { with: Some(_), .. });
+        is_one && self.fits() && self.leaves.abs() < 0.5
     }
 
     /// Whether both mean the same to a reader, for this house.

@@ -55,8 +55,8 @@ impl Misread {
 
 /// The share of cases in which a single wall absorbs the difference; otherwise it is spread in steps of a foot.
 const BY_ONE: f64 = 0.6;
-/// The share of these in which that wall runs in the opposite direction. Longer walls are more likely, by the square
-/// of their length.
+/// The share of these in which that wall runs in the opposite direction. Longer walls are more likely, by their
+/// length.
 const BY_ONE_ACROSS: f64 = 0.8;
 
 /// The change of area that would close a gap, in square feet; how far from it a change without variance can still be
@@ -203,7 +203,7 @@ impl<'a> Other<'a> {
         let runs_opposite = wall.ahead != here.ahead;
         let across = if runs_opposite { BY_ONE_ACROSS } else { 1.0 - BY_ONE_ACROSS };
         let with = if runs_opposite { 1.0 } else { -1.0 };
-        Other { wall, with, weight: across * wall.feet * wall.feet }
+        Other { wall, with, weight: across * wall.feet }
     }
 
     /// Whether it can absorb the difference: a wall that gets shorter must be long enough.
@@ -304,7 +304,7 @@ fn taken_for_in_feet(feet: f64) -> Lengths {
             count += 1;
         }
     };
-    let shares = [(10, 0.16), (1, 0.09), (2, 0.03), (5, 0.05)];
+    let shares = [(10, 0.16), (1, 0.09), (2, 0.03), (5, 0.03)];
     for (more, share) in shares {
         push(whole + more, share);
         push(whole - more, share);

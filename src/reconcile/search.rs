@@ -26,7 +26,7 @@ use crate::reconcile::misread::{self, Wanted, misread};
 use crate::reconcile::normal::OF_TOTAL;
 use crate::reconcile::ours::{self, Question};
 use crate::reconcile::settings::{Adds, RoundingTaken, Setting, goes_in, settings, ways};
-use crate::reconcile::sums::{OtherClosings, Sum};
+use crate::reconcile::sums::{OtherClosings, Sum, SummedBy};
 use crate::reconcile::total;
 use crate::reconcile::totals::{Meant, TotalWritten, meant, nearest_meant};
 use crate::reconcile::weights::Weights;
@@ -75,6 +75,21 @@ impl Explanations {
     /// Whether any explanation is reported.
     pub(crate) fn is_any_reported(&self) -> bool {
         self.reported().next().is_some()
+    }
+
+    /// The best supported cause that gives the very figure, where none is reported and it is at least half as likely as
+    /// something else.
+    pub(crate) fn unnamed(&self) -> Option<&Explanation> {
+        const OF_SOMETHING_ELSE: f64 = 0.5;
+        let is_none = !self.is_any_reported();
+        let best = self.list.iter().find(|one| one.gives_the_figure());
+        best.filter(|one| is_none && one.support > OF_SOMETHING_ELSE * self.something_else)
+    }
+
+    /// Whether any cause that is printed with its support gives the very figure.
+    pub(crate) fn is_any_exact(&self) -> bool {
+        const PRINTED: f64 = 0.005;
+        self.list.iter().any(|one| one.support >= PRINTED && one.gives_the_figure())
     }
 
     /// The support for something else, from 0 to 1: a cause that is not listed, or several at once.
@@ -879,6 +894,14 @@ impl<'a> Search<'a> {
             Cause::Departures(one, other) => {
                 let kinds: Vec<DepartureKind> = [Some(one), other].into_iter().flatten().collect();
                 self.closings.giving(figure, self.case, own, &kinds, effect)
+            }
+            Cause::Face(face) => {
+                let is_it = |one: &&Setting<'_>| {
+                    one.face == face && one.rounding.is_none() && one.common == CommonTaken::Half
+                };
+                let there = self.settings.iter().find(is_it)?;
+                let at_face = OtherClosings::of(self.case).at_face(figure, self.case, there)?;
+                Some(Sum { by: SummedBy::Closing, house: own.total, total: at_face })
             }
             Cause::Total { how: how @ TotalWritten::Swapped, with: None } => {
                 let house = found.sq_ft - effect.sq_ft();

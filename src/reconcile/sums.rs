@@ -6,6 +6,7 @@ use std::cell::OnceCell;
 
 use crate::areas::range;
 use crate::geometry::outline::Outline;
+use crate::house::wall_moves::AtFace;
 use crate::reconcile::case::Case;
 use crate::reconcile::departures::{DepartureKind, LevelTaken};
 use crate::reconcile::settings::{RoundingTaken, Setting};
@@ -124,6 +125,13 @@ impl Setting<'_> {
     }
 }
 
+/// Whether a figure is a total of walls rounded and closed here.
+fn is_closed(case: &Case<'_>) -> bool {
+    case.recorded.is_none()
+        && case.listed.counting.is_empty()
+        && matches!(case.rule.step, Step::WholeFoot | Step::HalfFoot)
+}
+
 /// The other ways to close the rounded walls of each space, computed when first asked for.
 pub(super) struct OtherClosings {
     spaces: Vec<OnceCell<Vec<Area>>>,
@@ -145,11 +153,7 @@ impl OtherClosings {
         effect: Area,
     ) -> Option<Sum> {
         let is_part = |kind: &DepartureKind| matches!(kind, DepartureKind::Part { .. });
-        if case.recorded.is_some()
-            || !case.listed.counting.is_empty()
-            || !matches!(case.rule.step, Step::WholeFoot | Step::HalfFoot)
-            || kinds.iter().any(is_part)
-        {
+        if !is_closed(case) || kinds.iter().any(is_part) {
             return None;
         }
         let mut times = own.times().to_vec();
@@ -164,7 +168,7 @@ impl OtherClosings {
             if times == 0.0 && in_house == 0.0 || own.is_known(space) {
                 continue;
             }
-            let others = self.of_space(case, space);
+            let others = self.of_space(case, &case.walls.spaces[space], space);
             let mut more = Vec::new();
             for &(total, house) in &sums {
                 for &other in others.iter().filter(|other| **other != here) {
@@ -182,9 +186,37 @@ impl OtherClosings {
         found.map(|(total, house)| Sum { by: SummedBy::Closing, house, total })
     }
 
-    fn of_space(&self, case: &Case<'_>, space: usize) -> &[Area] {
+    /// The total that is `wanted` whole square feet at another face, closed there in another way that is as near; `None`
+    /// where there is none. These closings are of that face alone.
+    pub(super) fn at_face(
+        &self,
+        wanted: i64,
+        case: &Case<'_>,
+        there: &Setting<'_>,
+    ) -> Option<Area> {
+        if !is_closed(case) {
+            return None;
+        }
+        let mut totals = vec![there.total];
+        for (space, &times) in there.times().iter().enumerate() {
+            if times == 0.0 || there.is_known(space) {
+                continue;
+            }
+            let others = self.of_space(case, &there.walls().spaces[space], space);
+            let by =
+                |other: &Area| Area::from_float_sq_ft(times * (other.sq_ft() - there.area(space)));
+            let more: Vec<Area> = others.iter().map(by).chain([Area::ZERO]).collect();
+            let each = |total: Area| more.iter().map(move |by| total + *by);
+            totals = totals.into_iter().flat_map(each).collect();
+            if totals.len() > MOST_CLOSINGS {
+                return None;
+            }
+        }
+        totals.into_iter().find(|total| total.whole_sq_ft() == wanted)
+    }
+
+    fn of_space(&self, case: &Case<'_>, at: &AtFace, space: usize) -> &[Area] {
         self.spaces[space].get_or_init(|| {
-            let at = &case.walls.spaces[space];
             range::equally_near(at, case.rule.step, case.settings.halves).unwrap_or_default()
         })
     }

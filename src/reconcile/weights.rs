@@ -76,10 +76,15 @@ weights! {
     left_out: "a counted space or an upper level not in the total, each",
     /// The probability, for each counted space that the record lists separately, that it was left out.
     left_out_though_listed: "the same of a space that the record lists by itself",
+    /// The probability, for each counted space beside others on its level, and each that the figure says it counts, that
+    /// it was counted twice.
+    counted_twice: "a space counted twice, each",
     /// The probability, for each opening or low part, that it was not deducted.
     not_deducted: "an opening, court or low part not deducted, each",
     /// The probability, for each stair, that it was deducted.
     deducted: "a stair deducted, each",
+    /// The probability, for each garage and porch outside the walls of the house, that it was deducted.
+    deducted_outside: "a garage or porch outside the house deducted, each",
     /// The probability, for each space within another, that it was deducted twice.
     deducted_twice: "a space within another deducted twice, each",
     /// The probability, for each upper level, that it was taken at the whole outline of the level below.

@@ -487,17 +487,7 @@ impl Writer<'_> {
         // What a reader cannot tell apart is one line, with the figures of the best supported.
         let mut lines: Vec<(String, f64, &Explanation)> = Vec::new();
         for explanation in explanations.list().iter().filter(shown) {
-            let fits = match (explanation.is_reported(), explanation.fits()) {
-                (true, _) if self.say.is_shown(figure, explanation) => " (named above)",
-                (true, _) => " (gives the same as one named above)",
-                // What fits but is not named says why: a chance match is too likely.
-                (false, true) if explanation.support() > explanations.something_else() => {
-                    " (too likely by chance to be named)"
-                }
-                (false, true) => " (no likelier than something else)",
-                (false, false) => " (does not fit)",
-            };
-            let said = format!("{}{fits}", self.say.cause_said(figure, explanation));
+            let said = self.say.cause_said(figure, explanation);
             match lines.iter_mut().find(|(other, ..)| *other == said) {
                 Some((_, support, _)) => *support += explanation.support(),
                 None => lines.push((said, explanation.support(), explanation)),
@@ -510,7 +500,17 @@ impl Writer<'_> {
                 signed_tenths(explanation.leaves),
                 explanation.sigma
             );
-            self.page.ledger(&said, &figures, 6);
+            let fits = match (explanation.is_reported(), explanation.fits()) {
+                _ if self.say.is_shown(figure, explanation) => " (named above)",
+                (true, _) => " (gives the same as one named above)",
+                // What fits but is not named says why: a chance match is too likely.
+                (false, true) if support > explanations.something_else() => {
+                    " (too likely by chance to be named)"
+                }
+                (false, true) => " (no likelier than something else)",
+                (false, false) => " (does not fit)",
+            };
+            self.page.ledger(&format!("{said}{fits}"), &figures, 6);
         }
         let otherwise = percent(explanations.something_else());
         self.page.ledger("something else, or several at once", &otherwise, 6);

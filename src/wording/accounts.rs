@@ -18,6 +18,7 @@ use crate::units::length::Step;
 use crate::wording::causes;
 use crate::wording::causes::OpenQuestion;
 use crate::wording::compared::{Gives, Unsure};
+use crate::wording::near_misses::AGREES_WITHIN;
 use crate::wording::sentences::{Reader, Sentences, capital, rounded_float, the};
 use crate::wording::size::size_of_sq_ft;
 use crate::wording::step_lines::not_explained;
@@ -116,6 +117,7 @@ impl Sentences<'_> {
         let space = |space: usize| self.house.spaces[space].level;
         let departures = cause.departures().filter_map(|kind| match kind {
             DepartureKind::Counted { space: of }
+            | DepartureKind::CountedTwice { space: of }
             | DepartureKind::LeftOut { space: of }
             | DepartureKind::NotDeducted { space: of }
             | DepartureKind::Deducted { space: of }
@@ -145,15 +147,21 @@ impl Sentences<'_> {
     }
 
     pub(super) fn open_questions(&self, figure: &Figure) -> Vec<OpenQuestion> {
+        self.open_questions_of(figure, &shown_once(figure))
+    }
+
+    /// What would settle which of these causes is right.
+    fn open_questions_of(&self, figure: &Figure, shown: &[&Explanation]) -> Vec<OpenQuestion> {
         let listed = self.listed(figure);
         let mut open: Vec<OpenQuestion> = Vec::new();
-        let shown = shown_once(figure);
         let questions = |one: &Explanation| {
             let mut of_one = causes::settled_by(one.cause, listed, figure.is_record());
             if matches!(one.cause, Cause::Departures(..)) && one.is_rounded_one_way() {
                 of_one.push(causes::how_walls_are_rounded());
                 of_one.extend(self.house.states_walls().then(causes::how_walls_are_measured));
             }
+            // What one cause does with two spaces is one question.
+            of_one = causes::together(of_one);
             of_one.extend(
                 Self::other_walls(figure, one)
                     .flat_map(|other| causes::settled_by(other.cause, listed, figure.is_record())),
@@ -187,12 +195,15 @@ impl Sentences<'_> {
     /// The open questions in sentences: for the owner what to do, for the office that keeps the record what is
     /// requested.
     pub(super) fn settling(&self, figure: &Figure) -> String {
-        let open = self.open_questions(figure);
+        self.settling_of(figure, &self.open_questions(figure))
+    }
+
+    fn settling_of(&self, figure: &Figure, open: &[OpenQuestion]) -> String {
         if self.is_for_the_office() {
-            let asked = causes::asked_of_the_office(&open, asks_the_office(figure));
+            let asked = causes::asked_of_the_office(open, asks_the_office(figure));
             return self.measured_for_the_first_time(asked);
         }
-        let mut steps = causes::for_the_owner(&open);
+        let mut steps = causes::for_the_owner(open);
         steps.extend(self.unseen_wall());
         self.measured_for_the_first_time(format!("To settle it: {}.", steps.join("; ")))
     }
@@ -267,12 +278,7 @@ impl Sentences<'_> {
 
     /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.
     pub(super) fn cause_sentence(&self, figure: &Figure, one: &Explanation) -> String {
-        let assumed = match one.cause {
-            Cause::Face(face) => self.is_assumed_at(face),
-            _ => false,
-        };
-        let assumed = if assumed { ", a thickness of the walls assumed" } else { "" };
-        let words = format!("{}{assumed}", capital(&self.cause_said(figure, one)));
+        let words = capital(&self.cause_said_with_walls(figure, one));
         // One pair of parentheses for the page and how strong the cause is.
         let strength = one.strength().map(strength).unwrap_or_default();
         let strength = match (self.pages_of_cause(one.cause), strength.strip_prefix(" (")) {
@@ -293,8 +299,11 @@ impl Sentences<'_> {
         }
         let gives = Gives::of(one.sq_ft, one.printed, figure.area().whole_sq_ft(), unsure);
         let closed = one.sum.filter(|sum| sum.by == SummedBy::Closing).map(|sum| {
-            let house = self.number(sum.house.whole_sq_ft());
-            format!(", with another wall adjusted so that the rounded walls meet (the house is then {house})")
+            let house = match one.cause {
+                Cause::Face(_) => String::new(),
+                _ => format!(" (the house is then {})", self.number(sum.house.whole_sq_ft())),
+            };
+            format!(", with another wall adjusted so that the rounded walls meet{house}")
         });
         let closed = closed.unwrap_or_default();
         let said = match causes::meant(one.cause, figure) {
@@ -538,11 +547,24 @@ impl Sentences<'_> {
             return None;
         }
         let nearest = self.nearest(figure, rest);
+        let is_nearly_all = nearest.as_ref().is_some_and(|near| near.left.abs() <= AGREES_WITHIN);
+        let is_small = rest.abs() * SMALL_SHARE < figure.area().whole_sq_ft();
+        // A wall's thickness that nobody stated gives almost any small gap.
+        let is_assumed =
+            |one: &Explanation| matches!(one.cause, Cause::Face(face) if self.is_assumed_at(face));
+        let unnamed = figure.explanations().unnamed();
+        let unnamed = unnamed.filter(|one| !is_nearly_all && !is_small && !is_assumed(one));
+        if let Some(one) = unnamed {
+            return Some(self.by_chance(figure, one));
+        }
         if let Some(accounts) = nearest.as_ref().and_then(|near| self.nearly(figure, rest, near)) {
             return Some(accounts);
         }
         let opening = match &nearest {
             Some(near) => self.set_beside(figure, rest, near, None),
+            None if figure.explanations().is_any_exact() => {
+                format!("{UNLIKELY} the {}.", self.left_over(figure, rest))
+            }
             // The headline has said that the figure is larger.
             None if rest < 0 && figure.apart_sq_ft() > 0 => {
                 let left = figure.line(BridgeStep::NotExplained).map_or(Area::ZERO, Line::area);
@@ -578,6 +600,28 @@ impl Sentences<'_> {
             closing,
             asks,
         })
+    }
+
+    /// A cause that gives the very figure but is not named, since a chance match is too likely, and what would settle it.
+    fn by_chance(&self, figure: &Figure, one: &Explanation) -> Accounts {
+        let settled = self.settling_of(figure, &self.open_questions_of(figure, &[one]));
+        let settled = match self.ours(figure) {
+            ours if settled.is_empty() => ours.trim_start().to_owned(),
+            ours => format!("{settled}{ours}"),
+        };
+        let (closing, asks) = self.or_asked(figure, settled);
+        Accounts {
+            opening: format!(
+                "One cause would give {}, as {} says, but that could be chance: {}.",
+                self.number(figure.area().whole_sq_ft()),
+                the(figure),
+                self.cause_said_with_walls(figure, one)
+            ),
+            items: Vec::new(),
+            near: Vec::new(),
+            closing,
+            asks,
+        }
     }
 
     /// A sentence on a part that a map shows but that was not measured, with about the area that is left; `None` if
@@ -648,7 +692,14 @@ impl Sentences<'_> {
             _ => None,
         });
         let fit = fit.unwrap_or(0).max(shown.len());
+        let is_near = |one: &&Explanation| one.strength() == Some(Strength::ComesNear);
         match (fit, shown.len()) {
+            (1, 1) if shown.iter().any(is_near) => {
+                "one cause comes near, and it is named".to_owned()
+            }
+            (_, named) if shown.iter().any(is_near) => {
+                format!("{named} causes that fit or come near are named")
+            }
             (0, _) => "no cause fits well enough to be named".to_owned(),
             (1, _) => "one cause fits, and it is named".to_owned(),
             (2, 2) => "2 causes fit, and both are named".to_owned(),
@@ -666,6 +717,16 @@ impl Sentences<'_> {
             (Cause::Rounding(_), _) | (_, None) => said,
             (_, Some(rounding)) => format!("{said}, with {}{by_levels}", causes::rounded(rounding)),
         }
+    }
+
+    /// The same, and whether the thickness of the walls is assumed.
+    fn cause_said_with_walls(&self, figure: &Figure, one: &Explanation) -> String {
+        let is_assumed = match one.cause {
+            Cause::Face(face) => self.is_assumed_at(face),
+            _ => false,
+        };
+        let assumed = if is_assumed { ", a thickness of the walls assumed" } else { "" };
+        format!("{}{assumed}", self.cause_said(figure, one))
     }
 
     /// The house with what the file states about a figure besides its total.
@@ -693,8 +754,14 @@ pub(crate) const PAGE_TO_COME: char = '\u{1}';
 /// What is left is compared with another house only from this share of the figure on: a tenth.
 const OTHER_HOUSE_SHARE: i64 = 10;
 
+/// Before what is left where some cause would give the very figure but is not likely enough to be named.
+pub(super) const UNLIKELY: &str = "No common cause is likely enough to be named for";
+
+/// Of what is left below a hundredth of the figure, no match that could be chance is told.
+const SMALL_SHARE: i64 = 100;
+
 /// How strong a cause is, in parentheses, with a leading space.
-pub(super) fn strength(strength: Strength) -> String {
+fn strength(strength: Strength) -> String {
     match strength {
         Strength::Only => " (only common cause that fits)".to_owned(),
         Strength::LikeliestOf(1) => " (fits, but others cannot be ruled out)".to_owned(),
@@ -704,6 +771,7 @@ pub(super) fn strength(strength: Strength) -> String {
         Strength::LikeliestOf(count) => format!(" (likeliest of {count} that fit)"),
         Strength::NearestOf(count) => format!(" (nearest of {count} that fit)"),
         Strength::AlsoFits => " (also fits)".to_owned(),
+        Strength::ComesNear => " (comes near)".to_owned(),
     }
 }
 

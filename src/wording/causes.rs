@@ -8,7 +8,7 @@ use crate::geometry::outline::Outline;
 use crate::house::Face;
 use crate::house::wall_moves::CommonTaken;
 use crate::house::{House, Kind, SideNumber, Space};
-use crate::reconcile::cause::{Cause, MisreadWall};
+use crate::reconcile::cause::{Cause, MisreadWall, Slip};
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed, under_roof};
 use crate::reconcile::ours::Question;
 use crate::reconcile::parts::{Part, Shape, parts};
@@ -54,10 +54,13 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String 
 /// deducted`.
 fn departures(cause: Cause, listed: Listed<'_>) -> String {
     let mut told: Vec<(Vec<String>, &'static str)> = Vec::new();
-    for (what, how) in cause.departures().map(|kind| departure(kind, listed)) {
+    for kind in cause.departures() {
+        let (what, how) = departure(kind, listed);
+        let under = if kind == DepartureKind::UnderRoof { few_under_roof(listed) } else { None };
+        let what = under.unwrap_or_else(|| vec![what]);
         match told.iter_mut().find(|(_, other)| *other == how) {
-            Some((all, _)) => all.push(what),
-            None => told.push((vec![what], how)),
+            Some((all, _)) => all.extend(what),
+            None => told.push((what, how)),
         }
     }
     let phrases = told.iter().map(|(all, how)| format!("{} {how}", words::all_of(all)));
@@ -88,13 +91,32 @@ fn misread(wall: MisreadWall, house: &House, face: Face) -> String {
         false => format!("about {length}"),
     };
     let is_elsewhere = space.face != face && !form.is_metric();
-    let here = |side: usize| match is_elsewhere && side == wall.side {
-        true => format!("{}, taped {} as {}", taken(wall.from), words_of(space.face), typed(side)),
-        false => typed(side),
+    let change = wall.length - wall.from;
+    // The wall that takes up the difference gets longer or shorter by it; before that it was about as long as typed.
+    let before = |side: usize, length: Length| {
+        let here = space.closed.outline.vectors()[side].chord_length();
+        let (more, less) = (length - change, length + change);
+        if (more - here).abs() < (less - here).abs() { more } else { less }
+    };
+    let from = |side: usize| match wall.other {
+        Some((other, length)) if other == side => before(side, length),
+        _ => wall.from,
+    };
+    let taped = |sides: &[usize]| {
+        let lengths: Vec<String> = sides.iter().map(|&side| typed(side)).collect();
+        let lengths = words::all_of(&lengths);
+        match is_elsewhere {
+            false => lengths,
+            true => {
+                let there: Vec<String> = sides.iter().map(|&side| taken(from(side))).collect();
+                let there = words::all_of(&there);
+                format!("{there}, taped {} as {lengths}", words_of(space.face))
+            }
+        }
     };
     let how = slip(wall, form.is_metric());
     if let Some((one, other)) = across(space, wall.side) {
-        let (length, here) = (taken(wall.length), here(wall.side));
+        let (length, here) = (taken(wall.length), taped(&[wall.side]));
         return format!("sides {one} and {other} of {name} taken as {length}{how}, here {here}");
     }
     let walls = wall.walls();
@@ -103,22 +125,29 @@ fn misread(wall: MisreadWall, house: &House, face: Face) -> String {
     let lengths: Vec<String> = walls.iter().map(|&(_, length)| taken(length)).collect();
     let ten_each = match wall.other {
         Some((side, length)) if !form.is_metric() => {
-            let change = wall.length - wall.from;
-            let its = length - space.closed.outline.vectors()[side].chord_length();
-            let is_alike = (its - change).abs() < Length::FOOT;
-            (is_alike && change.abs() == Length::from_nm(10 * Length::FOOT.nm())).then(|| {
+            let its = length - before(side, length);
+            (its == change && change.abs() == Length::from_nm(10 * Length::FOOT.nm())).then(|| {
                 if change > Length::ZERO { ", both ten feet more" } else { ", both ten feet less" }
             })
         }
         _ => None,
     };
-    let lengths = match lengths.as_slice() {
-        [one] => format!("{one}{how}"),
-        [one, other] if one == other => format!("{one} each"),
-        all => format!("{}{}", words::all_of(all), ten_each.unwrap_or_default()),
+    let lengths = match (lengths.as_slice(), wall.slip()) {
+        ([one], _) => format!("{one}{how}"),
+        ([one, other], _) if one == other => format!("{one} each"),
+        // The digits are those of one of them.
+        (all, Some(Slip::Swapped(_))) if !how.is_empty() => {
+            let of_each = walls.iter().zip(all);
+            let of_each = of_each.map(|((side, _), length)| match *side == wall.side {
+                true => format!("{length} ({})", how.trim_start_matches(", ")),
+                false => length.clone(),
+            });
+            words::all_of(&of_each.collect::<Vec<String>>())
+        }
+        (all, _) => format!("{}{}", words::all_of(all), ten_each.unwrap_or_default()),
     };
-    let here: Vec<String> = walls.iter().map(|&(side, _)| here(side)).collect();
-    let (sides, here) = (words::sides(&numbers), words::all_of(&here));
+    let here: Vec<usize> = walls.iter().map(|&(side, _)| side).collect();
+    let (sides, here) = (words::sides(&numbers), taped(&here));
     format!("{sides} of {name} taken as {lengths}, here {here}")
 }
 
@@ -137,17 +166,11 @@ fn is_whole_feet(length: Length) -> bool {
 
 /// What could make somebody read the one length as the other: `, the digits of 53 swapped`; empty if that is not plain.
 fn slip(wall: MisreadWall, is_metric: bool) -> String {
-    let feet = |length: Length| length.nm().div_euclid(Length::FOOT.nm());
-    let (from, length) = (feet(wall.from), feet(wall.length));
-    let swapped = 10 * from.rem_euclid(10) + from.div_euclid(10);
-    match length - from {
-        _ if is_metric || !is_whole_feet(wall.from) || !is_whole_feet(wall.length) => String::new(),
-        _ if (10..100).contains(&from) && length == swapped => {
-            format!(", the digits of {from} swapped")
-        }
-        10 => ", ten feet more".to_owned(),
-        -10 => ", ten feet less".to_owned(),
-        _ => String::new(),
+    match wall.slip().filter(|_| !is_metric) {
+        Some(Slip::Swapped(feet)) => format!(", the digits of {feet} swapped"),
+        Some(Slip::TenMore) => ", ten feet more".to_owned(),
+        Some(Slip::TenLess) => ", ten feet less".to_owned(),
+        None => String::new(),
     }
 }
 
@@ -213,9 +236,13 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
             (level.map_or_else(|| name(space), level_name), "not counted")
         }
         DepartureKind::LevelLeftOut { level } => (level_name(level), "not counted"),
+        DepartureKind::CountedTwice { space } => (name(space), "counted twice"),
         DepartureKind::NotDeducted { space } => {
             let here = &house.spaces[space];
             (format!("{}{}", deducted_name(here), low_ceiling(here)), "not deducted")
+        }
+        DepartureKind::Deducted { space } if house.spaces[space].parent.is_none() => {
+            (name(space), "deducted, though it stands outside these walls")
         }
         DepartureKind::Deducted { space } => (deducted_name(&house.spaces[space]), "deducted"),
         DepartureKind::DeductedTwice { space } => {
@@ -233,7 +260,7 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
             },
         ),
         DepartureKind::UnderRoof => {
-            let names = few_under_roof(house).map(|names| words::all_of(&names));
+            let names = few_under_roof(listed).map(|names| words::all_of(&names));
             (names.unwrap_or_else(|| "everything under the roof".to_owned()), "counted")
         }
         DepartureKind::Part { space, part } => {
@@ -254,10 +281,10 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
 }
 
 /// The names of the uncounted spaces under the roof, where they are few enough to be listed.
-fn few_under_roof(house: &House) -> Option<Vec<String>> {
+fn few_under_roof(listed: Listed<'_>) -> Option<Vec<String>> {
     const FEW: usize = 3;
     let names: Vec<String> =
-        under_roof(house).map(|i| words::quoted_in_text(&house.spaces[i].name)).collect();
+        under_roof(listed).map(|i| words::quoted_in_text(&listed.house.spaces[i].name)).collect();
     (names.len() <= FEW).then_some(names)
 }
 
@@ -286,9 +313,10 @@ fn deducted_name(space: &Space) -> String {
     format!("the {kind} {name}")
 }
 
-/// Why a space with a low ceiling is deducted, to follow its name.
+/// Why a space with a low ceiling is deducted, to follow its name where that does not say it.
 fn low_ceiling(space: &Space) -> &'static str {
-    if space.kind == Kind::Low { " (low ceiling)" } else { "" }
+    let is_named_so = deducted_name(space).starts_with("the low part");
+    if space.kind == Kind::Low && !is_named_so { " (low ceiling)" } else { "" }
 }
 
 /// The same name with its article: `the front eaves`.
@@ -334,8 +362,12 @@ fn is_deep(outline: &Outline, part: Part) -> bool {
 fn size_of_part(space: &Space, part: Part, house: &House) -> String {
     let outline = &space.closed.outline;
     let form = house.usual_form();
-    let length =
-        |side: usize| WrittenLength::new(outline.vectors()[side].chord_length(), form).spoken();
+    let length = |side: usize| {
+        let typed = space.sides.get(side).and_then(|side| side.length_typed());
+        typed.unwrap_or_else(|| {
+            WrittenLength::new(outline.vectors()[side].chord_length(), form).spoken()
+        })
+    };
     let [one, other] = part.walls(outline);
     format!(", {} by {},", length(one), length(other))
 }
@@ -346,7 +378,7 @@ pub(crate) enum OpenQuestion {
     /// Something to state: `how walls are rounded`.
     State(String),
     /// What the total does with a space: `counts`, `the covered porch`.
-    Total { does: &'static str, what: String },
+    Total { does: &'static str, what: Vec<String> },
     /// Something to provide: `the total before it was rounded`.
     Provide(String),
     /// A wall to compare with the record's sketch and to measure again, with the space that it belongs to.
@@ -383,10 +415,10 @@ pub(crate) fn together(open: Vec<OpenQuestion>) -> Vec<OpenQuestion> {
             continue;
         }
         let all = open.iter().filter(is_same).filter_map(|other| match other {
-            OpenQuestion::Total { what, .. } => Some(what.as_str()),
+            OpenQuestion::Total { what, .. } => Some(what.iter().cloned()),
             _ => None,
         });
-        let what = words::all_of(&all.collect::<Vec<&str>>());
+        let what = all.flatten().collect();
         joined.push(OpenQuestion::Total { does, what });
     }
     joined
@@ -395,21 +427,24 @@ pub(crate) fn together(open: Vec<OpenQuestion>) -> Vec<OpenQuestion> {
 /// What is to be stated. What the total does with several spaces is one question: `whether the total counts the garage or
 /// the porch`.
 fn stated(open: &[OpenQuestion]) -> Vec<String> {
-    let mut asked: Vec<(Option<&str>, Vec<&str>)> = Vec::new();
+    let mut asked: Vec<(Option<&str>, Vec<String>)> = Vec::new();
     for question in open {
         match question {
-            OpenQuestion::State(what) => asked.push((None, vec![what])),
+            OpenQuestion::State(what) => asked.push((None, vec![what.clone()])),
             OpenQuestion::Total { does, what } => {
                 match asked.iter_mut().find(|(other, _)| *other == Some(does)) {
-                    Some((_, all)) => all.push(what),
-                    None => asked.push((Some(does), vec![what])),
+                    Some((_, all)) => all.push(words::all_of(what)),
+                    None => asked.push((Some(does), vec![words::all_of(what)])),
                 }
             }
             _ => {}
         }
     }
-    let said = |(does, what): (Option<&str>, Vec<&str>)| match does {
-        Some(does) => format!("whether the total {does} {}", words::one_of(&what)),
+    let said = |(does, what): (Option<&str>, Vec<String>)| match does {
+        Some(does) => {
+            let what: Vec<&str> = what.iter().map(String::as_str).collect();
+            format!("whether the total {does} {}", words::one_of(&what))
+        }
         None => words::all_of(&what),
     };
     asked.into_iter().map(said).collect()
@@ -559,7 +594,7 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
     let house: &House = listed.house;
     let name = |space: usize| words::the_quoted(&house.spaces[space].name);
     let level_name = |level: usize| words::the_quoted(&house.levels[level].name);
-    let total = |does: &'static str, what: String| OpenQuestion::Total { does, what };
+    let total = |does: &'static str, what: String| OpenQuestion::Total { does, what: vec![what] };
     match kind {
         DepartureKind::Counted { space } => total("counts", name(space)),
         DepartureKind::MissingCounted { missing } => {
@@ -576,14 +611,16 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
             let here = &house.spaces[space];
             total("deducts", format!("{}{}", deducted_named(here), low_ceiling(here)))
         }
+        DepartureKind::CountedTwice { space } => {
+            OpenQuestion::state(format!("how often the total counts {}", name(space)))
+        }
         DepartureKind::DeductedTwice { space } => OpenQuestion::state(format!(
             "how often the total deducts {}",
             deducted_named(&house.spaces[space])
         )),
-        DepartureKind::UnderRoof => match few_under_roof(house) {
+        DepartureKind::UnderRoof => match few_under_roof(listed) {
             Some(_) => {
-                let names: Vec<String> = under_roof(house).map(name).collect();
-                total("counts", words::all_of(&names))
+                OpenQuestion::Total { does: "counts", what: under_roof(listed).map(name).collect() }
             }
             None => OpenQuestion::state("which spaces the total counts"),
         },

@@ -9,13 +9,13 @@ use crate::house::{Face, Kind, SideRule};
 use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
 use crate::units::length::Step;
-use crate::wording::accounts::Accounts;
+use crate::wording::accounts::{Accounts, UNLIKELY};
 use crate::wording::sentences::{Reader, Sentences, capital, the};
 use crate::wording::size::{area_of_sq_ft, size_of_sq_ft, step, step_less};
 use crate::wording::step_lines::not_explained;
 
 /// How near a figure and a house, or what is left and a space, come to each other if they agree, in square feet.
-const AGREES_WITHIN: i64 = 3;
+pub(super) const AGREES_WITHIN: i64 = 3;
 
 /// One or two spaces about as large as what is left.
 pub(super) struct Nearest {
@@ -125,6 +125,9 @@ impl Sentences<'_> {
             // So little needs no reason.
             _ if left.abs() <= AGREES_WITHIN => format!("{says}."),
             Some(why) => format!("{says}; {why} {remaining}."),
+            None if figure.explanations().is_any_exact() => {
+                format!("{says}. {UNLIKELY} {remaining}.")
+            }
             None => format!("{says}. No common cause explains {remaining}."),
         }
     }

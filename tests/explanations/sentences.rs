@@ -1,5 +1,6 @@
 //! Whatever a report says about a comparison is true of the numbers printed with it: in text, on pages and in JSON.
 
+use fairfoot::reconcile::{Explanation, Explanations};
 use fairfoot::{Paper, Settings, Weights};
 use serde_json::Value;
 
@@ -193,6 +194,7 @@ fn every_comparison_of_a_report_is_true_of_its_own_numbers() {
         sentences += true_sentences(&report, record.sq_ft);
         let only = report.contains("only common cause that fits");
         assert!(!only || !report.contains("(also fits)"), "{report}");
+        nothing_likelier_is_hidden(result.figures()[0].explanations(), &report);
         // A cause in the steps is the first of the list, and vice versa.
         let in_steps = report.contains(" possible: ");
         let first = told_first(&report);
@@ -218,6 +220,27 @@ fn every_comparison_of_a_report_is_true_of_its_own_numbers() {
         }
     }
     assert!(sentences > 200 && supported > 50, "{sentences} sentences, {supported} with a cause");
+}
+
+/// Nothing is told before a likelier cause that gives the very figure and is not told; and while such a cause is known, no
+/// sentence says that there is none, or that the one told is the only one.
+fn nothing_likelier_is_hidden(found: &Explanations, report: &str) {
+    let is_done = |one: &&Explanation| {
+        let labels = one.departures();
+        let is_typed_too = labels.len() > 1 && labels[0].starts_with("total:");
+        !labels.is_empty() && !labels[0].starts_with("rounding:") && !is_typed_too
+    };
+    let all = found.list().iter().filter(is_done);
+    let exact: Vec<&Explanation> =
+        all.filter(|one| one.fits() && one.leaves().abs() < 0.5).collect();
+    let hidden = exact.iter().filter(|one| !one.is_reported());
+    let likeliest = hidden.map(|one| one.support()).fold(0.0, f64::max);
+    let told = found.reported().map(|one| one.support()).fold(0.0, f64::max);
+    assert!(told == 0.0 || told >= likeliest, "{likeliest}: {report}");
+    let is_denied = report.contains("No common cause explains");
+    assert!(!is_denied || exact.iter().all(|one| one.support() < 0.005), "{report}");
+    let is_only = report.contains("only common cause that fits");
+    assert!(!is_only || likeliest < 0.3, "{report}");
 }
 
 /// All text that is drawn on a page.

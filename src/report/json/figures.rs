@@ -129,7 +129,8 @@ pub struct ExplanationReport {
     /// Whether it is reported: it fits, and has enough support beside something else.
     pub told: bool,
     /// How strong it is, if it is reported: `only` (the only common cause that fits), `likeliest`, `nearest` (it gives the very
-    /// figure, and a likelier one does not) or `also fits`; null if it is not reported.
+    /// figure, and a likelier one does not), `also fits`, or `comes near` (it leaves more than is usual); null if it is not
+    /// reported.
     pub strength: Option<&'static str>,
 }
 
