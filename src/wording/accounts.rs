@@ -18,7 +18,6 @@ use crate::units::length::Step;
 use crate::wording::causes;
 use crate::wording::causes::OpenQuestion;
 use crate::wording::compared::{Gives, Unsure};
-use crate::wording::near_misses::AGREES_WITHIN;
 use crate::wording::sentences::{Reader, Sentences, capital, rounded_float, the};
 use crate::wording::size::size_of_sq_ft;
 use crate::wording::step_lines::not_explained;
@@ -547,7 +546,7 @@ impl Sentences<'_> {
             return None;
         }
         let nearest = self.nearest(figure, rest);
-        let is_nearly_all = nearest.as_ref().is_some_and(|near| near.left.abs() <= AGREES_WITHIN);
+        let is_nearly_all = nearest.as_ref().is_some_and(|near| near.is_nearly_all());
         let is_small = rest.abs() * SMALL_SHARE < figure.area().whole_sq_ft();
         // A wall's thickness that nobody stated gives almost any small gap.
         let is_assumed =
@@ -562,9 +561,6 @@ impl Sentences<'_> {
         }
         let opening = match &nearest {
             Some(near) => self.set_beside(figure, rest, near, None),
-            None if figure.explanations().is_any_exact() => {
-                format!("{UNLIKELY} the {}.", self.left_over(figure, rest))
-            }
             // The headline has said that the figure is larger.
             None if rest < 0 && figure.apart_sq_ft() > 0 => {
                 let left = figure.line(BridgeStep::NotExplained).map_or(Area::ZERO, Line::area);
@@ -576,6 +572,9 @@ impl Sentences<'_> {
                     self.area_word(),
                     units.apart(figure.area() - left, same)
                 )
+            }
+            None if figure.explanations().is_any_exact() => {
+                format!("{UNLIKELY} the {}.", self.left_over(figure, rest))
             }
             None if rest < 0 => format!(
                 "No common cause explains why {} is {} below these steps.",

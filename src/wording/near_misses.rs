@@ -15,7 +15,7 @@ use crate::wording::size::{area_of_sq_ft, size_of_sq_ft, step, step_less};
 use crate::wording::step_lines::not_explained;
 
 /// How near a figure and a house, or what is left and a space, come to each other if they agree, in square feet.
-pub(super) const AGREES_WITHIN: i64 = 3;
+const AGREES_WITHIN: i64 = 3;
 
 /// One or two spaces about as large as what is left.
 pub(super) struct Nearest {
@@ -42,6 +42,11 @@ enum Range {
 }
 
 impl Nearest {
+    /// Whether they leave next to nothing.
+    pub(super) fn is_nearly_all(&self) -> bool {
+        self.left.abs() <= AGREES_WITHIN
+    }
+
     /// The indexes of the spaces.
     pub(super) fn numbers(&self) -> Vec<usize> {
         self.spaces.iter().map(|(space, _)| *space).collect()
