@@ -61,7 +61,8 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
     for (i, one) in told.iter().enumerate().take(MOST_ASKED) {
         let mut offered: Vec<(String, String)> = Vec::new();
         let mut answer = asked::Answer::default();
-        let ways = one.line.ways();
+        let mut ways = one.line.ways();
+        let mut answers: Vec<asked::Answer> = Vec::new();
         // The ways that fit there, and those that have a place.
         let (mut fitting, mut placed, mut lacks_place) = (0, 0, false);
         for size in &ways {
@@ -70,12 +71,21 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
                 with_lines(source, (told, &taken, i), unread, faults);
             let sketch = sketch::read_without_lines(&Source::new(source.name(), text)).sketch;
             let found = asked::places(&sketch, line, &one.line.place, size.is_some(), &open);
-            fitting += usize::from(found.fits);
-            placed += usize::from(!found.places.is_empty());
             let is_replaced = |at: usize| replaced.contains(&at);
             if let Some(waits) = &found.waits_for {
                 lacks_place = waits.unplaced.is_some_and(|at| !is_replaced(at));
             }
+            answers.push(found);
+        }
+        // Along a side, the length that is as long as the side.
+        let along_all = answers.iter().position(|found| found.fills && !found.places.is_empty());
+        let is_only = answers.iter().filter(|found| found.fills).count() == 1;
+        if let Some(way) = along_all.filter(|_| is_only && ways.len() > 1) {
+            (ways, answers) = (vec![ways.swap_remove(way)], vec![answers.swap_remove(way)]);
+        }
+        for (size, found) in ways.iter().zip(answers) {
+            fitting += usize::from(found.fits);
+            placed += usize::from(!found.places.is_empty());
             let lines = found.places.iter();
             offered.extend(lines.map(|(place, said)| (one.line.at(place, *size), said.clone())));
             // A way that fits nowhere along the wall has no end to count from.
@@ -187,8 +197,14 @@ fn unread(source: &Source, told: &[Asked], faults: &[Diagnostic]) -> Vec<Unread>
         let mut words = line.split_whitespace();
         let (first, second) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
         let is_level = sketch::opens_level(first, second);
-        let instead = if is_level { "level \"-\"" } else { "" };
-        Some((Span::new(begin, end), instead.to_owned()))
+        let name = || source.text().get(begin..end)?.split('"').nth(1);
+        let is_space = sketch::Kind::ALL.iter().any(|kind| kind.word() == first);
+        let instead = match name().filter(|_| is_space) {
+            _ if is_level => "level \"-\"".to_owned(),
+            Some(name) => format!("{first} \"{name}\""),
+            None => String::new(),
+        };
+        Some((Span::new(begin, end), instead))
     });
     let is_asked =
         |span: Span| told.iter().any(|one| (span.start..=span.end).contains(&one.span.start));
@@ -222,8 +238,18 @@ fn with_lines(
     let several = faults.iter().filter(|fault| fault.fixes().len() > 1);
     let several: Vec<Span> =
         several.filter_map(|fault| fault.fixes().first()).map(|fix| fix.span).collect();
-    let open = begins.iter().filter(|(span, _)| several.contains(span)).map(|(_, at)| *at);
-    let open = open.collect();
+    // So have lines whose place is asked for and not found yet, and those that cannot be read.
+    let is_unplaced = |span: Span| {
+        let same = |(j, one): &(usize, &Asked)| *j != i && one.span.start == span.start;
+        told.iter().enumerate().find(same).is_some_and(|(j, one)| {
+            taken.get(j).is_some_and(|line| *line == one.line.at("", one.line.sizes.first()))
+        })
+    };
+    let is_unread = |span: Span| unread.iter().any(|(of, _)| *of == span);
+    let open = begins
+        .iter()
+        .filter(|(span, _)| several.contains(span) || is_unplaced(*span) || is_unread(*span));
+    let open = open.map(|(_, at)| *at).collect();
     (text, line.unwrap_or(0), open, begins.iter().map(|(_, at)| *at).collect())
 }
 

@@ -570,6 +570,7 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
                 space,
                 house,
                 is_metric,
+                units: context.units,
                 beside: context.beside.clone().unwrap_or_default(),
             };
         }
@@ -589,6 +590,7 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
         space: None,
         house: None,
         is_metric: false,
+        units: Unit::default(),
         beside: Beside::default(),
     }
 }

@@ -396,8 +396,14 @@ fn places_offered(text: &str, number: usize) -> Vec<String> {
     let here = list
         .iter()
         .filter(|one| is_about(one.word()) && source.line(one.span().start) == number + 1);
-    // A place that goes with directions to exchange is none by itself.
-    let helps = here.flat_map(|one| one.helps()).filter(|help| !help.contains("exchange its"));
+    let line = text.lines().nth(number).unwrap_or_default();
+    let own = line.split('"').nth(1).unwrap_or_default();
+    // A place that goes with directions to exchange is none by itself, and one of the other space is not this one's.
+    let is_own = |help: &str| {
+        !help.contains("exchange its")
+            && (!help.starts_with("if `") || help.starts_with(&format!("if `{own}`")))
+    };
+    let helps = here.flat_map(|one| one.helps()).filter(|help| is_own(help));
     let helps: Vec<&String> = helps.collect();
     let all = helps.iter().flat_map(|help| help.split('`').skip(1).step_by(2));
     let is_place = |offered: &&str| {

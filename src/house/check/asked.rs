@@ -29,6 +29,8 @@ pub(crate) struct Answer {
     pub(crate) ends: Option<[Direction; 2]>,
     /// Whether the level accepts it at some place there, one that is meant or not.
     pub(crate) fits: bool,
+    /// Whether it is as long as the side that the words name.
+    pub(crate) fills: bool,
     /// A distance as it is written in this file, for an example.
     pub(crate) example: &'static str,
     /// The space whose place or walk has to be settled first.
@@ -139,6 +141,10 @@ impl Checker<'_> {
         open: &[usize],
     ) -> Option<Answer> {
         told.parts.first()?;
+        // What may still stand elsewhere is in the way of nothing.
+        let spaces = self.house.spaces.iter().enumerate();
+        let unsettled = spaces.filter(|(_, one)| open.contains(&one.span.start));
+        self.misplaced.extend(unsettled.map(|(i, _)| i));
         let is_above = |part: &Part| part.sort == Sort::Over;
         let mut counted: Vec<usize> = Vec::new();
         for part in &told.parts {
@@ -207,8 +213,11 @@ impl Checker<'_> {
         }
         // At a corner of the house a garage stands outside as well as inside its walk.
         let is_corner = |part: &Part| matches!(part.sort, Sort::At(Point::Toward(..)));
-        let is_garage = self.house.spaces[space].kind == Kind::Garage;
-        if is_garage && parent.is_none() && main != space && told.parts.iter().all(is_corner) {
+        let kind = self.house.spaces[space].kind;
+        let is_either = kind == Kind::Garage && told.parts.iter().all(is_corner)
+            // A room without finish, `at the back` of a basement.
+            || kind == Kind::Unfinished;
+        if is_either && parent.is_none() && over.is_none() && main != space {
             let name = self.house.spaces[main].name.clone();
             let inside = Wanted { parent: Some(main), ..wanted };
             let inside = self.found_for(&inside, told, &counted)?.places.into_iter();
@@ -374,8 +383,9 @@ impl Checker<'_> {
                 (stretch(&own, *axis), stretch(&self.house.spaces[main].extent, *axis));
             (own.1 - own.0 - (all.1 - all.0)).abs() <= NEAR
         };
+        let is_as_long = free.as_ref().is_some_and(&fills);
         let ends = free
-            .filter(|axis| !fills(axis))
+            .filter(|_| !is_as_long)
             .map(|axis| [Direction::along(axis, -1), Direction::along(axis, 1)]);
         let example = self.example();
         // In the middle of a side with a jog: how far from an end is asked for.
@@ -394,7 +404,7 @@ impl Checker<'_> {
             Some((typed.trim_matches('`').to_owned(), said))
         });
         let places = places.collect();
-        Some(Answer { places, ends, fits, example, ..Answer::default() })
+        Some(Answer { places, ends, fits, fills: is_as_long, example, ..Answer::default() })
     }
 
     /// A distance as it is written in this file.
@@ -751,7 +761,10 @@ impl Checker<'_> {
                 (own.0 - all.0, Direction::along(axis, -1)),
                 (all.1 - own.1, Direction::along(axis, 1)),
             ];
-            ends.into_iter().min_by_key(|(far, _)| far.abs())
+            // Of two walls that it lies against, the one on the outside of the house.
+            let whole = stretch(&around, axis);
+            let within = |way: Direction| (edge(all, way) - edge(whole, way)).abs();
+            ends.into_iter().min_by_key(|(far, way)| (far.abs(), within(*way)))
         };
         let faced = |way: Direction, end: i64| {
             inside.then(|| self.faced(main, way, &extent)).flatten().unwrap_or(end)

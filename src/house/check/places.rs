@@ -139,9 +139,15 @@ impl Checker<'_> {
         let mut laid = self.laid(space, other, own.chain(begun).collect());
         // What begins at no corner may only have been put a little off.
         if laid.is_empty() || !is_unplaced && self.corner_at(space, at).is_none() {
-            let near = self.nearest_beside(space, other);
+            let near = self.moved_beside(space, other);
+            let mut sides: Vec<&str> = Vec::new();
             let mut near = self.laid(space, other, near);
-            near.truncate(1);
+            // On each side one, where it stays as far along the wall as it was put.
+            near.retain(|one| {
+                let is_first = !sides.contains(&one.to.side);
+                sides.push(one.to.side);
+                is_first
+            });
             near.append(&mut laid);
             laid = near;
         }
@@ -163,12 +169,13 @@ impl Checker<'_> {
         moves
     }
 
-    /// The place nearest to where a space is at which it would be clear of `other`, against one of its walls.
-    fn nearest_beside(&mut self, space: usize, other: usize) -> Vec<(&'static [Axis], At)> {
+    /// The places at which a space, moved along one axis, would be clear of `other` and against one of its walls; the
+    /// nearest first.
+    fn moved_beside(&mut self, space: usize, other: usize) -> Vec<(&'static [Axis], At)> {
         let parent = self.house.spaces[space].parent;
-        let tried = self.tried(space, other, parent, Some(other));
-        let nearest = tried.into_iter().min_by_key(|place| place.by);
-        nearest.map(|place| (&[] as &[Axis], place.at)).into_iter().collect()
+        let mut tried = self.tried(space, other, parent, Some(other));
+        tried.sort_by_key(|place| place.by);
+        tried.into_iter().map(|place| (&[] as &[Axis], place.at)).collect()
     }
 
     /// Those of the turned placements of a space that stand against a wall of `other` and are clear of all others: first
@@ -338,7 +345,9 @@ impl Checker<'_> {
             if self.tries > MOST_WORK {
                 return false;
             }
-            if other == space || there.level != level || there.by_itself {
+            // The first space of a level that stands beside another one is placed clear of that.
+            let is_beside = clear_of.is_some_and(|one| self.house.spaces[one].level == there.level);
+            if other == space || there.level != level && !is_beside || there.by_itself {
                 continue;
             }
             let is_parent = parent == Some(other);

@@ -24,6 +24,8 @@ pub(in crate::sketch) struct Attempt {
     pub(in crate::sketch) house: Option<String>,
     /// Whether bare numbers are meters.
     pub(in crate::sketch) is_metric: bool,
+    /// What bare numbers are.
+    pub(in crate::sketch) units: crate::sketch::statement::Unit,
     /// The lines around it.
     pub(in crate::sketch) beside: Beside,
 }

@@ -7,6 +7,7 @@ use super::measure::{Measure, length_at};
 use super::{Typed, digits, is_text};
 use crate::geometry::compass::{Axis, Direction};
 use crate::sketch::asked::{Part, Point, Sort, Whereabouts};
+use crate::sketch::statement::Unit;
 use crate::units::length::Length;
 
 /// What words at one place of a line say.
@@ -54,7 +55,7 @@ pub(super) struct Place {
 }
 
 /// Words that may stand before a place.
-const LEADS: [&str; 41] = [
+const LEADS: [&str; 48] = [
     "on",
     "at",
     "in",
@@ -96,6 +97,13 @@ const LEADS: [&str; 41] = [
     "built",
     "out",
     "over",
+    "tucked",
+    "nestled",
+    "all",
+    "whole",
+    "entire",
+    "full",
+    "sitting",
 ];
 /// Words that begin another part of the line of a space.
 const PARTS: [&str; 24] = [
@@ -198,8 +206,17 @@ pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
 
 fn words(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let mut first = at;
-    while typed.says(first, &LEADS) || first > at && typed.piece(first)?.is_mark("@") {
-        first += 1;
+    loop {
+        // `along the full width of the front`
+        let is_length_of =
+            typed.says(first, &["width", "length"]) && typed.says(first + 1, &["of"]) && first > at;
+        if is_length_of {
+            first += 2;
+        } else if typed.says(first, &LEADS) || first > at && typed.piece(first)?.is_mark("@") {
+            first += 1;
+        } else {
+            break;
+        }
     }
     apart(typed, at)
         .or_else(|| level_with(typed, first))
@@ -435,10 +452,21 @@ pub(super) fn joins(typed: &Typed<'_>, at: usize) -> bool {
         || typed.piece(at).is_some_and(|mark| mark.is_mark("+,&"))
 }
 
-/// A length with its unit, or none at all: `0`, `0'`.
+/// A length with its unit, or none at all: `0`, `0'`. A bare number before `from` has the unit of the file.
 pub(super) fn distance(typed: &Typed<'_>, at: usize) -> Option<(Length, usize)> {
     if let Some(one) = length_at(&typed.pieces, at).filter(|one| one.has_unit) {
         return Some((one.length, one.end));
+    }
+    if typed.piece(at)?.is_number() && typed.says(at + 1, &["from"]) {
+        let unit = match typed.attempt.units {
+            Unit::Feet => "'",
+            Unit::Inches => "\"",
+            Unit::Meters => " m",
+            Unit::Centimeters => " cm",
+            Unit::Millimeters => " mm",
+        };
+        let length = format!("{}{unit}", typed.piece(at)?.text).parse();
+        return length.ok().map(|length| (length, at + 1));
     }
     let is_unit = typed.piece(at + 1).is_some_and(|unit| {
         unit.is_mark("'’′\"") || unit.is_word(&["ft", "feet", "foot", "m", "cm", "mm"])
@@ -647,7 +675,8 @@ pub(super) fn house(typed: &Typed<'_>, at: usize) -> Option<usize> {
         && at + count <= typed.pieces.len()
         && typed.text(at, at + count).eq_ignore_ascii_case(name)
     {
-        return Some(at + count);
+        // `behind the living room`, where the file calls it "Living".
+        return Some(at + count + usize::from(typed.says(at + count, &["room", "area", "space"])));
     }
     let first = at + usize::from(typed.says(at, &["main"]));
     typed.says(first, &["house", "home", "building", "residence"]).then_some(first + 1)
