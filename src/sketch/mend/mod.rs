@@ -416,6 +416,18 @@ fn not_in_a_walk(line: &str, mend: Mend, beside: &Beside) -> Mend {
     {
         return mend;
     }
+    // `east 54' 3" x 1`: how many such walls there are.
+    let pieces = cut(line);
+    let once = pieces.len().checked_sub(1).filter(|last| pieces[*last].text == "1");
+    let times = once.and_then(|last| last.checked_sub(1)).filter(|at| pieces[*at].is_word(&["x"]));
+    if let Some(wall) = times.and_then(|at| line.get(..pieces[at].at)) {
+        return Mend {
+            lines: vec![wall.trim_end().to_owned()],
+            cause: "a wall is typed once, and needs no number of times".to_owned(),
+            help: None,
+            asks: None,
+        };
+    }
     Mend {
         lines: Vec::new(),
         cause: "this walk has walls already, and two lengths on a line are the size of a space".to_owned(),

@@ -164,6 +164,11 @@ fn somebody_says(line: &str, attempt: &Attempt) -> Option<Edit> {
     let number = line.find(|c: char| c.is_ascii_digit())?;
     let (name, area) = line.split_at(number);
     let name = name.trim().trim_end_matches([':', '=', ',']).trim();
+    let verbs = ["says", "has", "shows", "lists", "claims", "got", "is"];
+    let name = match name.rsplit_once(' ') {
+        Some((who, verb)) if verbs.contains(&verb) => who,
+        _ => name,
+    };
     let is_area = ["sq ft", "sqft", "sf", "square feet", "sq m"].iter().any(|unit| {
         area.strip_suffix(unit).is_some_and(|number| {
             number.trim().bytes().all(|b| b.is_ascii_digit() || b == b',' || b == b'.')

@@ -8,6 +8,7 @@ use super::{Answer, Rule, Typed, digits, first_of};
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         west_first,
+        quadrant_last,
         miles,
         points_for_marks,
         word_before,
@@ -67,6 +68,21 @@ fn west_first(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(
         format!("bearing {from} {written} {toward} {rest}"),
         "a bearing is measured from north or south: the same line, counted from there",
+    ))
+}
+
+/// `bearing 87° 44' 30" SE 85.25'`: the quadrant after the angle.
+fn quadrant_last(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let (_, end) = angle(typed, first)?;
+    let (north, east) = super::super::compass::slant(&typed.lower(end))?;
+    let letter = |word: &str| word.chars().next().map(|c| c.to_ascii_uppercase());
+    let (from, toward) = (letter(north)?, letter(east)?);
+    length_at(&typed.pieces, end + 1)?;
+    let angle = typed.text(first, end);
+    Some(Answer::line(
+        format!("bearing {from} {angle} {toward} {}", typed.rest(end + 1)),
+        "a bearing has its angle between `N` or `S` and `E` or `W`",
     ))
 }
 

@@ -306,7 +306,9 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
     {
         return None;
     }
-    let sided = typed.find(0, &SIDING).is_some() && typed.find(0, &BRICK).is_none();
+    let solid = ["block", "concrete", "cmu", "cinder", "log", "adobe"];
+    let bare = [&SIDING[..], &solid].iter().any(|words| typed.find(0, words).is_some());
+    let sided = bare && typed.find(0, &BRICK).is_none();
     let wall = format!("wall {}", measure.text);
     Some(Answer::line(
         if sided { format!("veneer none\n{wall}") } else { wall },

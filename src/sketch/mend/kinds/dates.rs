@@ -166,21 +166,42 @@ fn without_year(typed: &Typed<'_>) -> Option<Answer> {
     {
         return None;
     }
-    let month =
-        typed.pieces.iter().find_map(|piece| super::month_named(&piece.text.to_lowercase()))?;
-    let day = typed.pieces.iter().find(|piece| piece.is_number() && piece.text.len() <= 2)?;
-    let has_year = typed.pieces.iter().any(|piece| piece.is_number() && piece.text.len() == 4);
+    let numbers: Vec<usize> =
+        (1..typed.pieces.len()).filter(|&at| typed.pieces[at].is_number()).collect();
+    let number = |at: usize| typed.pieces[at].text.parse::<i8>().ok();
+    let named =
+        typed.pieces.iter().find_map(|piece| super::month_named(&piece.text.to_lowercase()));
+    let (month, day, year) = match (named, &numbers[..]) {
+        (Some(month), [day]) => (month, number(*day)?, None),
+        // `10 Oct 26`, `Oct 12, 26`
+        (Some(month), [day, year]) => (month, number(*day)?, Some(number(*year)?)),
+        // `notice postmarked 4/17`
+        (None, [month, day]) if typed.pieces[month + 1].is_mark("/") && *day == month + 2 => {
+            (number(*month)?, number(*day)?, None)
+        }
+        _ => return None,
+    };
+    if !(1..=12).contains(&month) || !(1..=31).contains(&day) {
+        return None;
+    }
     let first = if typed.says(0, &["notice"]) { "notice" } else { "measured" };
-    (!has_year).then(|| {
-        Answer::say(
+    let who = match first {
+        "notice" => String::new(),
+        _ => format!(
+            "{}{}",
+            said_after(typed, "by", &["by"]),
+            said_after(typed, "with", &["with", "using", "w"])
+        ),
+    };
+    Some(match year {
+        Some(year) => Answer::line(
+            format!("{first} 20{year:02}-{month:02}-{day:02}{who}"),
+            "a date is written year-month-day",
+        ),
+        None => Answer::say(
             "the year of the date is missing",
-            format!(
-                "write `{first}`, the year, and then `-{month:02}-{:0>2}{}{}`",
-                day.text,
-                said_after(typed, "by", &["by"]),
-                said_after(typed, "with", &["with", "using"])
-            ),
-        )
+            format!("write `{first}`, the year, and then `-{month:02}-{day:02}{who}`"),
+        ),
     })
 }
 
@@ -189,10 +210,10 @@ fn without_year(typed: &Typed<'_>) -> Option<Answer> {
 fn said_after(typed: &Typed<'_>, word: &str, words: &[&str]) -> String {
     let Some(at) = typed.find(1, words) else { return String::new() };
     let ends = |at: usize| {
-        typed.says(at, &["by", "with", "using", "on"])
+        typed.says(at, &["by", "with", "using", "on", "w"])
             || typed.piece(at).is_some_and(|piece| piece.is_number() || piece.is_mark(",;.()"))
     };
     let end = (at + 1..typed.pieces.len()).find(|&at| ends(at)).unwrap_or(typed.pieces.len());
-    let said = super::plainly(typed.text(at + 1, end));
+    let said = super::plainly(typed.text(at + 1, end).trim_start_matches('/'));
     if said.is_empty() { String::new() } else { format!(" {word} \"{said}\"") }
 }

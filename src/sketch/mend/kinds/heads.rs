@@ -234,11 +234,25 @@ fn declination(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `walls 2x6`: a thickness, which the answer to `wall 2x6` works out.
 fn walls_of_studs(typed: &Typed<'_>) -> Option<Answer> {
-    let framing = ["framing", "framed", "frame", "stud", "studs", "construction", "thick"];
-    let rest = match typed.pieces.len().checked_sub(1).filter(|last| typed.says(*last, &framing)) {
-        Some(last) => typed.text(1, last),
-        None => typed.rest(1),
-    };
+    let framing = [
+        "framing",
+        "framed",
+        "frame",
+        "stud",
+        "studs",
+        "construction",
+        "thick",
+        "w",
+        "with",
+        "and",
+        "drywall",
+        "sheetrock",
+        "plaster",
+        "siding",
+    ];
+    let more = |at: &usize| typed.says(*at, &framing) || typed.pieces[*at].is_mark("/,&+");
+    let end = (1..typed.pieces.len()).rev().find(|at| !more(at)).map_or(1, |last| last + 1);
+    let rest = typed.text(1, end);
     let is_stud = ["2x4", "2x6", "2 x 4", "2 x 6"].contains(&rest.to_lowercase().as_str());
     (typed.says(0, &["walls"]) && is_stud)
         .then(|| Answer::line(format!("wall {rest}"), "how thick the walls are is `wall`"))

@@ -88,8 +88,14 @@ pub(super) fn solid_walls(typed: &Typed<'_>) -> Option<Answer> {
             "brick on a frame is `veneer` and its thickness; a wall that is brick all through is `wall`"
                 .to_owned(),
         )
-    } else {
+    } else if is_brick || typed.says(0, &["solid", "exterior", "outside", "outer", "masonry"]) {
         Answer::line(wall, "how thick the walls are is `wall` and a length")
+    } else {
+        // Walls of stone or logs have no brick before them.
+        Answer::line(
+            format!("{wall}\nveneer none"),
+            "how thick the walls are is `wall` and a length; what has no brick before them is `veneer none`",
+        )
     })
 }
 

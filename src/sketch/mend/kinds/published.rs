@@ -16,6 +16,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         basis,
         two_published,
         european_area,
+        title_in_the_comment,
         area_in_the_comment,
         split_area,
         spoken_area,
@@ -68,6 +69,25 @@ fn area_in_the_comment(typed: &Typed<'_>) -> Option<Answer> {
         Answer::line(
             format!("{word} {area} {}", quoted(title.trim())),
             format!("after a `#` is a comment; an area begins with the word for who published it, here `{word}`"),
+        )
+    })
+}
+
+/// `listing 1,880 sq ft (MLS #4451207)`: the title goes on after the `#`.
+fn title_in_the_comment(typed: &Typed<'_>) -> Option<Answer> {
+    let comment = typed.attempt.beside.comment.as_deref()?.trim();
+    let word = sources::word(typed.pieces.first()?)?;
+    let at = typed.pieces.iter().rposition(|mark| mark.is_mark("("))?;
+    let (_, end, area) = area_from(&typed.pieces, 1)?;
+    let is_title = end == at
+        && !typed.pieces[at..].iter().any(|mark| mark.is_mark(")"))
+        && comment.ends_with(')');
+    let title = format!("{} {comment}", typed.rest(at + 1));
+    (is_title && !title.contains('"')).then(|| {
+        let title = title.trim_end_matches(')').trim();
+        Answer::line(
+            format!("{word} {area} \"{title}\""),
+            "a title needs a `\"` on each side; without them a `#` begins a comment",
         )
     })
 }

@@ -282,7 +282,7 @@ pub(super) fn bricked(typed: &Typed<'_>) -> Option<Answer> {
     let is_plain = rest.clone().all(|at| {
         typed.says(at, &says) || typed.says(at, &BRICK) || typed.pieces[at].is_mark(",;:=-–().")
     });
-    let is_brick = typed.find(2, &BRICK).is_some() && rest.count() > 1;
+    let is_brick = typed.find(2, &BRICK).is_some();
     (is_space && is_plain && is_brick).then(|| {
         Answer::line(format!("{} veneer 4 5/8\"", typed.text(0, 2)), super::super::BRICK_IS)
     })

@@ -394,6 +394,16 @@ fn from_an_end(typed: &Typed<'_>, first: usize) -> Option<Found> {
         if goes_back && ends(typed, at) {
             return Some(Found { told: inset(front, by, None), end: at });
         }
+        // `4' 4" behind the front of the house`
+        if typed.says(at, &["behind"]) {
+            let next = at + 1 + usize::from(typed.says(at + 1, &["the"]));
+            let next = house(typed, next).unwrap_or(next);
+            if typed.says(next, &["front"]) {
+                let end = after_words(typed, next + 1, &[&WALLS, &ENDS]);
+                let (of, end) = of_a_space(typed, end);
+                return Some(Found { told: inset(front, by, of), end });
+            }
+        }
         // At a distance from the house it touches nothing.
         let found = on_a_side(typed, at, at).or_else(|| beside(typed, at))?;
         return (by != Length::ZERO).then_some(Found { told: Told::Apart, ..found });

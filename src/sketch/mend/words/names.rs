@@ -76,13 +76,13 @@ pub(super) fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt
         return missing_name(pieces, &first).into_iter().collect();
     }
     let mut edits = Vec::new();
-    // `from corner 3`: the corner belongs to the last named space.
+    // `from corner 3`: the corner belongs to the house, or to the last named space.
     let before = here.checked_sub(1).and_then(|at| pieces.get(at));
-    if let Some(space) = &attempt.space
-        && before.is_some_and(|before| before.is_word(&["corner"]))
+    let is_number = before.is_some_and(|before| before.is_word(&["corner"]))
         && pieces[here].is_number()
-        && here >= 2
-    {
+        && here >= 2;
+    let last = attempt.space.iter().filter(|space| attempt.house.as_ref() != Some(space));
+    for space in attempt.house.iter().chain(last).filter(|_| is_number) {
         let by = [Piece::new(Sort::Text, format!("\"{space}\"")), Piece::word("corner")];
         let edit = replaced(pieces, here - 1, here, &by);
         edits.push(
