@@ -151,9 +151,14 @@ fn state(rows: &Rows) -> String {
             true => String::new(),
             false => format!(", not counting {}", words::all_of(&without)),
         };
+        // Without a length that can be read there is no gap either.
+        let gap = match walk.gap.is_empty() {
+            true => "not back at the start yet".to_owned(),
+            false => format!("still {}", walk.gap),
+        };
         match walks.len() {
-            1 => format!("Still {}{without}", walk.gap),
-            _ => format!("{}: still {}{without}", walk.name, walk.gap),
+            1 => format!("{}{without}", capital(&gap)),
+            _ => format!("{}: {gap}{without}", walk.name),
         }
     };
     let open: Vec<String> =

@@ -540,7 +540,9 @@ fn slip(side: &Side, typed: i64, held: i64, slack: i64, stated: i64) -> Option<(
     if rest == 0 && held > typed && held - typed < foot {
         return best(all).or(Some((Slip::InchesLeftOff, held)));
     }
-    let whole_feet = [1, 5, 10].iter().flat_map(|feet| [typed + feet * foot, typed - feet * foot]);
+    // Nobody miscounts the feet of a wall of two.
+    let miscounts: &[i64] = if feet < 3 { &[] } else { &[1, 5, 10] };
+    let whole_feet = miscounts.iter().flat_map(|feet| [typed + feet * foot, typed - feet * foot]);
     let dropped = feet.checked_div(10).unwrap_or(0);
     let has_point = side.typed.contains('.');
     let digits = (0..10).map(|digit| (feet * 10 + digit) * foot + rest);

@@ -470,6 +470,8 @@ fn what_is_missing_names_the_walls_that_it_does_not_count() {
     // The last wall may still be typed.
     let half = "front south\nlevel \"G\"\n  living \"House\"\n    north 30'\n    east\n";
     assert_eq!(state(half), "Still 30' toward the street");
+    let none = "front south\nlevel \"G\"\n  living \"House\"\n    north\n";
+    assert_eq!(state(none), "Not back at the start yet");
 }
 
 #[test]
