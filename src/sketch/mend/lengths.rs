@@ -247,7 +247,12 @@ fn decimal_comma(pieces: &[Piece], i: usize) -> Option<Edit> {
     let (whole, decimals) = piece.text.split_once(',')?;
     let is_one = !decimals.contains([',', '.']) && !whole.is_empty();
     let is_metric = at(pieces, i + 1).is_some_and(|unit| unit.is_word(&METRIC_WORDS));
-    if !is_one || decimals.len() == 3 && !is_metric || after_dollar(pieces, i) {
+    // `42,625'` would be longer than any length of a file.
+    let is_thousands = decimals.len() == 3 && whole.len() < 2;
+    let is_feet = at(pieces, i + 1)
+        .is_some_and(|unit| unit.is_mark("'’′") || unit.is_word(&["ft", "feet", "foot"]));
+    let is_doubtful = decimals.len() == 3 && !is_metric && (is_thousands || !is_feet);
+    if !is_one || is_doubtful || after_dollar(pieces, i) {
         return None;
     }
     let by = Piece { touches: piece.touches, ..number(&format!("{whole}.{decimals}")) };

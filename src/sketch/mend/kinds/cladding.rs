@@ -178,11 +178,19 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         "right",
     ];
     let all = ["all", "around", "everywhere", "every", "four", "whole", "entire", "round", "full"];
-    let is_brick =
-        (0..typed.pieces.len()).any(|at| typed.says(at, &BRICK) && !is_denied(typed, at));
+    let is_brick = typed.says(0, &["veneer"])
+        || (0..typed.pieces.len()).any(|at| typed.says(at, &BRICK) && !is_denied(typed, at));
+    // `veneer 4 5/8" front only`
+    let all_lengths = lengths(&typed.pieces, 0);
+    let thick = match &all_lengths[..] {
+        [(first, thick)] if typed.says(0, &["veneer"]) && thick.has_unit => Some((first, thick)),
+        _ => None,
+    };
+    let is_thick = |at: usize| thick.is_some_and(|(first, one)| (*first..one.end).contains(&at));
     let is_part = typed.find(0, &part).is_some() || typed.find(0, &SIDING).is_some();
-    let words =
-        typed.pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(".,;:()&-–/+"));
+    let words = typed.pieces.iter().enumerate().all(|(at, piece)| {
+        piece.sort == Sort::Word || piece.is_mark(".,;:()&-–/+") || is_thick(at)
+    });
     if typed.says(0, &["this", "that"])
         || !is_brick
         || !is_part
@@ -195,9 +203,15 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
     {
         return None;
     }
+    let of_it = match thick {
+        Some((_, thick)) => format!("`veneer {}`", thick.text),
+        None => "`veneer 4 5/8\"`, or the thickness of your own,".to_owned(),
+    };
     Some(Answer::say(
         "brick or stone on some of the walls: the file says its thickness once, and each side without it says so",
-        "write `veneer 4 5/8\"`, or the thickness of your own, on a line before the first level, and `veneer none` at the end of each side that has no brick or stone",
+        format!(
+            "write {of_it} on a line before the first level, and `veneer none` at the end of each side that has no brick or stone"
+        ),
     ))
 }
 

@@ -153,6 +153,19 @@ fn homestead(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     match typed.pieces.iter().filter(|piece| piece.is_year()).collect::<Vec<_>>()[..] {
+        // From a day within a year, the exemption begins with that year or the next.
+        [year]
+            if typed.pieces.iter().any(|piece| {
+                super::month_named(&piece.text.to_lowercase()).is_some_and(|month| month > 1)
+            }) =>
+        {
+            let first: i32 = year.text.parse().ok()?;
+            let lines = [first, first + 1].map(|year| format!("homestead since {year}"));
+            Some(Answer::Lines(
+                lines.to_vec(),
+                "a homestead has the first year of its exemption: which is it".to_owned(),
+            ))
+        }
         [year] => Some(Answer::line(
             format!("homestead since {}", year.text),
             "a homestead has the first year of its exemption",

@@ -228,6 +228,12 @@ fn noun_and_name(typed: &Typed<'_>) -> Option<Answer> {
             )
         });
     }
+    if noun == "chimney" {
+        return Some(Answer::line(
+            format!("# {}", plainly(typed.line)),
+            "a chimney that stands out from a wall has no floor and is not counted: it needs no line, or a comment",
+        ));
+    }
     let kinds = nouns::kinds(&noun);
     let is_kind = kind_word(&noun).is_some() || kinds.contains(&noun.as_str());
     if kinds.is_empty() || is_kind || !is_text(typed.piece(1)) {

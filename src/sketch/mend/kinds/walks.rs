@@ -325,11 +325,13 @@ fn where_a_space_starts(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `bow window east 8' out 18"`: a round bay; a box bay is three sides.
 fn round_bay(typed: &Typed<'_>) -> Option<Answer> {
-    let is_box = typed.says(0, &["box", "square", "boxed"]);
+    let boxed = ["box", "square", "boxed", "squared"];
+    let is_bay = typed.says(0, &["bay"]) && typed.find(1, &["flat", "round"]).is_none();
+    let is_box = typed.says(0, &boxed) || is_bay && typed.find(1, &boxed).is_some();
     if !is_box && !typed.says(0, &["bow", "oriel", "round"]) {
         return None;
     }
-    let window = (1..3).find(|&at| typed.says(at, &["window", "bay"]))?;
+    let window = (0..3).find(|&at| typed.says(at, &["window", "bay"]))?;
     if is_box {
         return Some(Answer::say(
             "a bay with square corners is three sides",
