@@ -61,6 +61,13 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
     for (i, one) in told.iter().enumerate().take(MOST_ASKED) {
         let mut offered: Vec<(String, String)> = Vec::new();
         let mut answer = asked::Answer::default();
+        let follows = |fault: &&Diagnostic| {
+            let between = source.text().get(one.span.end..fault.span().start);
+            fault.fixes().len() > 1 && between.is_some_and(|text| text.trim().is_empty())
+        };
+        // Its size is on the next line, and can be read in two ways.
+        let is_sized_below =
+            one.line.sizes.is_empty() && faults.iter().any(|fault| follows(&fault));
         let mut ways = one.line.ways();
         let mut answers: Vec<asked::Answer> = Vec::new();
         // The ways that fit there, and those that have a place.
@@ -140,7 +147,11 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             ));
         }
         let far = answer.example;
-        if answer.needs_size {
+        if is_sized_below {
+            offered.clear();
+            helps = vec!["where it stands follows from its size: settle the line below first and leave this one as it is".to_owned()];
+            taken[i] = unplaced(one);
+        } else if answer.needs_size {
             helps.push(format!(
                 "where it stands follows from its size: put its two lengths on this line, as `{far} x {far}`, or type its sides on the lines below it; leave the words about its place as they are"
             ));

@@ -202,7 +202,7 @@ fn a_map_changes_no_figure() {
     assert!(
         with.report()
             .text(fairfoot::report::Look::default())
-            .contains("No area here is taken from it")
+            .contains("None of its area is counted here")
     );
 }
 

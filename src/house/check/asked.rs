@@ -351,11 +351,21 @@ impl Checker<'_> {
                 tried.push(Tried { at, by: 0, flush });
             }
         }
+        let fills = |axis: &Axis| {
+            let own = self.house.spaces[space].closed.outline.extent((0, 0));
+            let (own, all) =
+                (stretch(&own, *axis), stretch(&self.house.spaces[main].extent, *axis));
+            (own.1 - own.0 - (all.1 - all.0)).abs() <= NEAR
+        };
         let fits = !tried.is_empty();
         tried.sort_by(|a, b| b.flush.total_cmp(&a.flush));
         // Where all of a wall lies against the house, places where only part of it does are not meant.
         if let [best, ..] = tried[..] {
             tried.retain(|place| inside || 2.0 * place.flush >= best.flush);
+            // What is as long as the side does not hang past its end.
+            if free.as_ref().is_some_and(&fills) {
+                tried.retain(|place| inside || place.flush > best.flush - 0.5);
+            }
         }
         // Words that count from an end of another space mean that end: where it does not do, no other is guessed. Of
         // the walls of the space that it stands against, all that do are offered, or the outermost if it is in line
@@ -377,12 +387,6 @@ impl Checker<'_> {
             tried.retain(|place| kept.is_some_and(|at| lies(place, *at)));
         }
         tried.truncate(MOST_OFFERED);
-        let fills = |axis: &Axis| {
-            let own = self.house.spaces[space].closed.outline.extent((0, 0));
-            let (own, all) =
-                (stretch(&own, *axis), stretch(&self.house.spaces[main].extent, *axis));
-            (own.1 - own.0 - (all.1 - all.0)).abs() <= NEAR
-        };
         let is_as_long = free.as_ref().is_some_and(&fills);
         let ends = free
             .filter(|_| !is_as_long)
@@ -510,8 +514,10 @@ impl Checker<'_> {
                 if inside {
                     edges.extend(self.walls_on(of, *way).iter().map(|wall| wall.out));
                 }
-                // A side with a jog has an end of its own as well.
-                edges.push(edge(stretch(&there.extent, axis), *way));
+                // Where no wall on that side is meant, from the end of the whole.
+                if edges.is_empty() || inside {
+                    edges.push(edge(stretch(&there.extent, axis), *way));
+                }
                 // The one farthest out first.
                 edges.sort_by_key(|end| -way.sign() * end);
                 edges.dedup();

@@ -3,10 +3,13 @@
 use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::names::FLOORS;
-use super::{Answer, Typed, is_text, plainly, remark};
+use super::{Answer, Typed, is_text, kind_word, plainly, remark};
 
 /// `lower level, half in the ground`, `main level, left of the bedrooms`, `daylight basement, partly underground`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    if let Some(answer) = space_in_the_ground(typed) {
+        return Some(answer);
+    }
     let (first, end) = name_of_a_level(typed)?;
     if let Some(answer) = named_twice(typed, first, end) {
         return Some(answer);
@@ -20,6 +23,22 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let has_number = typed.pieces[end..].iter().any(Piece::is_number);
     if has_number || said.iter().any(|piece| is_reserved(&piece)) {
         return None;
+    }
+    // `level "Family room" below the bedrooms`: as a comment alone it would count as above grade.
+    let is_under = said[0].is_word(&["below", "under", "beneath", "underneath"]);
+    if is_under && is_in_the_ground(&said).is_none() && said.len() > 1 {
+        let name = match is_text(typed.piece(first)) {
+            true => typed.name(first, end),
+            false => capitalized(&typed.name(first, end)),
+        };
+        let comment = plainly(&remark(typed.rest(end)));
+        let lines =
+            [" below grade", ""].map(|depth| format!("level \"{name}\"{depth}  # {comment}"));
+        return Some(Answer::Lines(
+            lines.to_vec(),
+            "a level under another one is `below grade` if any of it lies in the ground: does it"
+                .to_owned(),
+        ));
     }
     let (depth, cause) = match (is_in_the_ground(&said), is_next_to_another(&said)) {
         (Some(true), false) => (
@@ -47,6 +66,28 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let comment = if is_plain { String::new() } else { format!("  # {rest}") };
     let depth = if depth.is_empty() { String::new() } else { format!(" {depth}") };
     Some(Answer::line(format!("level \"{name}\"{depth}{comment}"), cause))
+}
+
+/// `living "Family room" below grade`, `living "Den" basement recorded 624 sq ft`: the depth belongs to the level, and as
+/// a comment it would be lost.
+fn space_in_the_ground(typed: &Typed<'_>) -> Option<Answer> {
+    let is_space = kind_word(&typed.lower(0)).is_some() && is_text(typed.piece(1));
+    let two = typed.says(2, &["below", "under", "in"])
+        && (typed.says(3, &["grade", "ground"])
+            || typed.says(3, &["the"]) && typed.says(4, &["ground", "basement"]));
+    let one = typed.says(2, &["underground", "basement", "subgrade", "below-grade"]);
+    if !is_space || !(one || two) {
+        return None;
+    }
+    let after = if one { 3 } else { 4 + usize::from(typed.says(3, &["the"])) };
+    let line = format!("{} {}", typed.text(0, 2), typed.rest(after));
+    Some(Answer::say(
+        "`below grade` is said of a level, and holds for all its spaces",
+        format!(
+            "unless it is there already, write `below grade` at the end of the line of its level, above; then this line is `{}`",
+            line.trim_end()
+        ),
+    ))
 }
 
 /// `level "Upper floor" above "Ground floor"`, `upstairs: level "Upper floor"`, `second story: "Upper floor"`.
