@@ -178,14 +178,14 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         "right",
     ];
     let all = ["all", "around", "everywhere", "every", "four", "whole", "entire", "round", "full"];
-    let is_brick = typed.says(0, &["veneer"])
-        || (0..typed.pieces.len()).any(|at| typed.says(at, &BRICK) && !is_denied(typed, at));
     // `veneer 4 5/8" front only`
     let all_lengths = lengths(&typed.pieces, 0);
     let thick = match &all_lengths[..] {
         [(first, thick)] if typed.says(0, &["veneer"]) && thick.has_unit => Some((first, thick)),
         _ => None,
     };
+    let is_brick = thick.is_some()
+        || (0..typed.pieces.len()).any(|at| typed.says(at, &BRICK) && !is_denied(typed, at));
     let is_thick = |at: usize| thick.is_some_and(|(first, one)| (*first..one.end).contains(&at));
     let is_part = typed.find(0, &part).is_some() || typed.find(0, &SIDING).is_some();
     let words = typed.pieces.iter().enumerate().all(|(at, piece)| {

@@ -26,7 +26,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     // `level "Family room" below the bedrooms`: as a comment alone it would count as above grade.
     let is_under = said[0].is_word(&["below", "under", "beneath", "underneath"]);
-    if is_under && is_in_the_ground(&said).is_none() && said.len() > 1 {
+    // `below gr.`
+    let is_short = said.get(1).is_some_and(|word| word.text.len() < 4 && !word.is_word(&["the"]));
+    if is_under && is_in_the_ground(&said).is_none() && said.len() > 1 && !is_short {
         let name = match is_text(typed.piece(first)) {
             true => typed.name(first, end),
             false => capitalized(&typed.name(first, end)),
