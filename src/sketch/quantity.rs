@@ -348,9 +348,7 @@ impl Cursor<'_> {
 
     fn length_number(&mut self, start: Span, digits: &str) -> Read<Decimal> {
         if digits.contains(',') {
-            // Five digits are more than any length of a file has in feet.
-            let thousands = digits.split(',').skip(1).all(|group| group.len() == 3)
-                && digits.bytes().filter(u8::is_ascii_digit).count() < 5;
+            let thousands = digits.split(',').skip(1).all(|group| group.len() == 3);
             let help = if thousands {
                 format!("leave the comma out: `{}`; decimals take a point", digits.replace(',', ""))
             } else {

@@ -61,7 +61,6 @@ fn fraction(typed: &Typed<'_>, at: usize) -> Option<(i64, i64, usize)> {
             "eighth" => 8,
             "tenth" => 10,
             "twelfth" => 12,
-            "sixteenth" => 16,
             _ => return None,
         })
     };
