@@ -3,7 +3,7 @@
 use std::fmt;
 use std::num::NonZeroUsize;
 use std::ops::Deref;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use crate::diagnostic::{Diagnostic, Source, Span, quoted};
 use crate::geometry::compass::{Axis, Direction};
@@ -28,9 +28,11 @@ pub struct House(Arc<Model>);
 impl House {
     /// The form of most lengths; the earlier one if two are equally frequent.
     pub(crate) fn usual_form(&self) -> Form {
-        let spaces = self.spaces.iter().flat_map(|space| &space.sides);
-        let lots = self.lots.iter().flat_map(|lot| &lot.sides);
-        crate::sketch::statement::usual_form(spaces.chain(lots).map(|side| &side.run))
+        *self.usual_form.get_or_init(|| {
+            let spaces = self.spaces.iter().flat_map(|space| &space.sides);
+            let lots = self.lots.iter().flat_map(|lot| &lot.sides);
+            crate::sketch::statement::usual_form(spaces.chain(lots).map(|side| &side.run))
+        })
     }
 
     pub(crate) fn new(model: Model) -> House {
@@ -82,6 +84,8 @@ pub struct Model {
     pub(crate) tolerance: Length,
     pub(crate) veneer: Option<Thickness>,
     pub(crate) wall: Option<Length>,
+    /// The form of most lengths, once it was asked for.
+    pub(crate) usual_form: OnceLock<Form>,
 }
 
 /// The property, account, dates and people shown at the head of every page, and how the house was measured.

@@ -220,36 +220,38 @@ impl Model {
     /// used.
     fn pieces(&self, space: usize, to: To) -> (Vec<Piece>, Needed) {
         let here = &self.spaces[space];
-        let mut pieces = Vec::new();
+        let mut pieces = Vec::with_capacity(here.sides.len());
         let mut needed = Needed::default();
         let neighbors = self.neighbors(space);
+        let mut marks = Vec::new();
         for (stretch, side) in here.stretches() {
-            for (vector, shift) in self.cut(space, side, stretch, to, &neighbors) {
+            self.cut((space, side), stretch, to, &neighbors, &mut marks, |vector, shift| {
                 needed.add(&shift, vector.length().nm());
                 pieces.push(Piece { side, vector, outward: shift.outward });
-            }
+            });
         }
         (pieces, needed)
     }
 
-    /// Cuts one side into pieces: the pieces along a neighbor stay, the others move.
+    /// Cuts one side into pieces: the pieces along a neighbor stay, the others move. `marks` is a buffer.
     fn cut(
         &self,
-        space: usize,
-        side: usize,
+        (space, side): (usize, usize),
         stretch: Stretch,
         to: To,
         neighbors: &[Neighbor<'_>],
-    ) -> Vec<(Vector, Shift)> {
+        marks: &mut Vec<(i64, i64, Shift)>,
+        mut piece: impl FnMut(Vector, Shift),
+    ) {
         let here = &self.spaces[space];
         let own = self.shift_as(here.face, here, &here.sides[side], to);
         if here.sides[side].words.common || stretch.axis_length().is_none() {
-            return vec![(stretch.vector, own)];
+            return piece(stretch.vector, own);
         }
         let within = here.parent.is_some();
         let says_itself = here.sides[side].words.veneer.is_some() || here.veneer.is_some();
         let otherwise = if within && !says_itself { Shift::default() } else { own };
-        let mut marks: Vec<(i64, i64, Shift)> = Vec::new();
+        marks.clear();
         for &Neighbor { index: other, space: neighbor, is_parent, ref stretches } in neighbors {
             let slack = self.slack(here, neighbor);
             for &(theirs, their_side) in stretches {
@@ -274,7 +276,7 @@ impl Model {
                 marks.push((begin, end, shift));
             }
         }
-        stretch.divided(&mut marks, otherwise)
+        stretch.divided(marks, otherwise, piece);
     }
 
     /// The spaces that walls of this one may stand at: the one that it lies in, else those beside it.
@@ -453,17 +455,31 @@ impl Stretch {
     }
 
     /// The side cut at the marks, with neighboring pieces joined if they move alike.
-    fn divided(&self, marks: &mut [(i64, i64, Shift)], otherwise: Shift) -> Vec<(Vector, Shift)> {
+    fn divided(
+        &self,
+        marks: &mut [(i64, i64, Shift)],
+        otherwise: Shift,
+        mut piece: impl FnMut(Vector, Shift),
+    ) {
         marks.sort_by_key(|&(from, to, _)| (from, to));
         let length = self.axis_length().unwrap_or(0);
         if marks.is_empty() && length > 0 {
-            return vec![(self.vector, otherwise)];
+            return piece(self.vector, otherwise);
         }
-        let mut pieces: Vec<(i64, Shift)> = Vec::new();
-        let mut push = |run: i64, shift: Shift| match pieces.last_mut() {
+        let way = (self.vector.east.signum(), self.vector.north.signum());
+        let mut pass_on = |(run, shift): (i64, Shift)| {
+            piece(Vector { east: way.0 * run, north: way.1 * run, rise: 0 }, shift);
+        };
+        // The last piece is known once the next one moves otherwise.
+        let mut last: Option<(i64, Shift)> = None;
+        let mut push = |run: i64, shift: Shift| match &mut last {
             _ if run <= 0 => {}
             Some(last) if last.1 == shift => last.0 += run,
-            _ => pieces.push((run, shift)),
+            last => {
+                if let Some(whole) = last.replace((run, shift)) {
+                    pass_on(whole);
+                }
+            }
         };
         let mut at = 0;
         for &mut (from, to, shift) in marks {
@@ -472,8 +488,8 @@ impl Stretch {
             at = at.max(to);
         }
         push(length - at, otherwise);
-        let way = (self.vector.east.signum(), self.vector.north.signum());
-        let vector = |run: i64| Vector { east: way.0 * run, north: way.1 * run, rise: 0 };
-        pieces.into_iter().map(|(run, shift)| (vector(run), shift)).collect()
+        if let Some(whole) = last {
+            pass_on(whole);
+        }
     }
 }

@@ -92,12 +92,17 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                     context.learn(&statement);
                     ReadLine::of(statement, span)
                 }
-                None => read_words(text, content, offset, &mut context, &mut tokens, &mut faults),
+                None if content.is_empty() => ReadLine::empty(Span::new(offset, offset)),
+                None => {
+                    let read =
+                        read_words(text, content, offset, &mut context, &mut tokens, &mut faults);
+                    tokens.clear();
+                    if let Some(axis) = axis_by_closing(content).filter(|_| !read.faulty) {
+                        context.by_closing[axis] = true;
+                    }
+                    read
+                }
             };
-            tokens.clear();
-            if let Some(axis) = axis_by_closing(content).filter(|_| !read.faulty) {
-                context.by_closing[axis] = true;
-            }
             if read.faulty && mended < MENDED {
                 mended += 1;
                 context.beside = Some(Beside {

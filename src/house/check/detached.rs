@@ -5,6 +5,8 @@
     reason = "a distance for a message; no area comes from here"
 )]
 
+use std::cell::OnceCell;
+
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::geometry::outline::{self, Outline, Placed, are_near, placed};
 use crate::house::check::Checker;
@@ -26,13 +28,17 @@ impl Checker<'_> {
             return;
         }
         let living: Vec<usize> = living().collect();
-        let lines: Vec<Vec<Placed>> =
-            spaces.iter().map(|space| placed(&space.closed.outline, space.at)).collect();
+        // Two spaces on different levels are not compared, so that most need no lines.
+        let known: Vec<OnceCell<Vec<Placed>>> = vec![OnceCell::new(); spaces.len()];
+        let lines = |space: usize| -> &[Placed] {
+            let here = &spaces[space];
+            known[space].get_or_init(|| placed(&here.closed.outline, here.at))
+        };
         let mut runs: Vec<Vec<usize>> = Vec::new();
         for &space in &living {
             let (mut joined, others): (Vec<Vec<usize>>, Vec<Vec<usize>>) = runs
                 .into_iter()
-                .partition(|run| run.iter().any(|&other| self.touch(space, other, &lines)));
+                .partition(|run| run.iter().any(|&other| self.touch(space, other, lines)));
             joined.push(vec![space]);
             runs = others;
             runs.push(joined.concat());
@@ -70,7 +76,7 @@ impl Checker<'_> {
         let gap = |space: usize| {
             let on_level = |&&other: &&usize| spaces[other].level == spaces[space].level;
             let others = main.iter().flat_map(|&place| &runs[place]).filter(on_level);
-            let gaps = others.filter_map(|&other| outline::gap(&lines[space], &lines[other]));
+            let gaps = others.filter_map(|&other| outline::gap(lines(space), lines(other)));
             gaps.min_by(f64::total_cmp).filter(|_| !spaces[space].by_itself)
         };
         let apart: Vec<(usize, Option<f64>)> =
@@ -115,8 +121,8 @@ impl Checker<'_> {
     }
 
     /// Whether two living spaces of one level touch, allowing for the tolerance of the tape and a wall between the
-    /// rooms. `lines` holds the lines of every space of the house.
-    fn touch(&self, a: usize, b: usize, lines: &[Vec<Placed>]) -> bool {
+    /// rooms. `lines` gives the lines of a space of the house.
+    fn touch<'a>(&self, a: usize, b: usize, lines: impl Fn(usize) -> &'a [Placed]) -> bool {
         let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
         if one.level != other.level || one.by_itself || other.by_itself {
             return false;
@@ -127,6 +133,6 @@ impl Checker<'_> {
         let gap = self.house.gap_between(one, other);
         let near = |outline: &Outline, at| outline.extent(at);
         near(&one.closed.outline, one.at).is_near(&near(&other.closed.outline, other.at), gap)
-            && are_near(&lines[a], &lines[b], gap)
+            && are_near(lines(a), lines(b), gap)
     }
 }

@@ -19,6 +19,8 @@ mod suspect;
 mod suspects;
 mod ties;
 
+use std::sync::OnceLock;
+
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Source, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
@@ -110,6 +112,7 @@ fn empty(sketch: &Sketch) -> Model {
         tolerance: heads.tolerance(),
         veneer: heads.veneer,
         wall: heads.wall.map(WrittenLength::length),
+        usual_form: OnceLock::new(),
     }
 }
 

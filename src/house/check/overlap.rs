@@ -292,6 +292,8 @@ impl Checker<'_> {
             if is_by_itself || here.kind.lies_in_another() || self.misplaced.contains(&space) {
                 continue;
             }
+            // Most begin at no corner of another, so that is asked before their walls are compared.
+            let Some(of) = self.begins_at(space) else { continue };
             let lies_along = |&other: &usize| {
                 let there = &self.house.spaces[other];
                 let gap = if here.face == there.face { inch } else { foot };
@@ -303,7 +305,6 @@ impl Checker<'_> {
             if placed.iter().any(lies_along) {
                 continue;
             }
-            let Some(of) = self.begins_at(space) else { continue };
             let message = format!(
                 "{} touches {} at a corner only: no wall of it lies against another space",
                 quoted(&here.name),
