@@ -697,8 +697,14 @@ pub(super) fn gives(
 
 /// Every area possible on whole steps, in ascending order; `None` where it cannot be computed or there are too
 /// many.
-pub(crate) fn areas(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Vec<Area>> {
-    OnSteps::new(at, step).areas(freedom)
+pub(super) fn areas(
+    at: &AtFace,
+    few: Option<&quick::Few>,
+    step: Step,
+    freedom: RoundingFreedom,
+) -> Option<Vec<Area>> {
+    few.and_then(|few| quick::areas(few, MOST_OUTLINES))
+        .or_else(|| OnSteps::new(at, step).areas(freedom))
 }
 
 /// The outline shown under a rule: the nearest closing, or if that crosses or touches itself, the nearest one that

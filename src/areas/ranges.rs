@@ -96,7 +96,8 @@ impl AreaRanges {
     }
 
     fn areas_of(&self, space: usize, any: bool) -> Option<Vec<Area>> {
-        range::areas(&self.walls.spaces[space], self.step, self.freedom(any))
+        let few = self.few(any)[space].as_ref();
+        range::areas(&self.walls.spaces[space], few, self.step, self.freedom(any))
     }
 
     fn freedom(&self, any: bool) -> RoundingFreedom {

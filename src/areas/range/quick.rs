@@ -30,7 +30,7 @@ const MOST_CHOICES: usize = 128;
 /// The closings of one axis, as [`AxisClosings`](crate::areas::closings::AxisClosings) with as few moves as possible.
 ///
 /// Its numbers are as small as they can be.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug)]
 struct Closings {
     all: [Leg; MOST_LEGS],
     legs: usize,
@@ -39,7 +39,7 @@ struct Closings {
     choose: usize,
 }
 
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug)]
 struct Leg {
     /// In steps.
     length: i64,
@@ -61,7 +61,7 @@ impl Leg {
 }
 
 /// A leg made longer or shorter by a step.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug)]
 struct Move {
     leg: u8,
     change: i8,
@@ -109,6 +109,14 @@ fn whole_steps(length: i64, unit: i64) -> i64 {
 }
 
 impl Closings {
+    const EMPTY: Closings = Closings {
+        all: [Leg { length: 0, across: 0, sign: 0, side: 0 }; MOST_LEGS],
+        legs: 0,
+        all_moves: [Move { leg: 0, change: 0 }; MOST_LEGS],
+        count: 0,
+        choose: 0,
+    };
+
     /// Adds a wall with its rounded length; `None` where there are too many.
     fn add(&mut self, leg: Leg, change: Option<i8>) -> Option<()> {
         *self.all.get_mut(self.legs)? = leg;
@@ -228,8 +236,59 @@ fn set_across(one: &mut Closings, other: &mut Closings) {
     others.for_each(|after| after.across = one_at);
 }
 
+/// Whether the walls are clear of each other whichever moves are made.
+///
+/// Along one axis the walk goes there and all the way back, and all walls of the way there lie on one side of all walls
+/// of the way back, as in [`are_apart`]. Each move changes how far two walls are apart by a step, and no wall may
+/// vanish. So it is enough that they are farther apart than there are moves.
+fn stay_clear(north: &Closings, east: &Closings, sides: usize) -> bool {
+    north.keep_their_walls()
+        && east.keep_their_walls()
+        && !north.turns_straight_back(sides)
+        && !east.turns_straight_back(sides)
+        && (north.goes_and_returns(east.choose) || east.goes_and_returns(north.choose))
+}
+
+impl Closings {
+    /// Whether every wall keeps a length, whichever moves are made.
+    fn keep_their_walls(&self) -> bool {
+        let is_kept = |one: &Move| {
+            let length = self.all[usize::from(one.leg)].length;
+            length + i64::from(one.change) > 0
+        };
+        self.legs().iter().all(|leg| leg.length > 0)
+            && self.all_moves[..self.count].iter().all(is_kept)
+    }
+
+    /// Whether a wall follows one along the same axis in the opposite direction.
+    fn turns_straight_back(&self, sides: usize) -> bool {
+        let Some(last) = self.legs().last() else { return true };
+        let mut before = (last.sign, if last.side() + 1 == sides { 0 } else { MOST_SIDES });
+        self.legs().iter().any(|leg| {
+            let turns = before.1 == leg.side() && before.0 != leg.sign;
+            before = (leg.sign, leg.side() + 1);
+            turns
+        })
+    }
+
+    /// Whether the walls of the way there are more than `moves` steps on one side of all walls of the way back.
+    fn goes_and_returns(&self, moves: usize) -> bool {
+        let Some(last) = self.legs().last() else { return false };
+        let (mut before, mut turns) = (last.sign, 0);
+        let (mut forth, mut back) = ((i64::MAX, i64::MIN), (i64::MAX, i64::MIN));
+        for leg in self.legs() {
+            turns += usize::from(before != leg.sign);
+            before = leg.sign;
+            let (low, high) = if leg.sign > 0 { &mut forth } else { &mut back };
+            (*low, *high) = ((*low).min(leg.across), (*high).max(leg.across));
+        }
+        let moves = i64::try_from(moves).unwrap_or(i64::MAX);
+        turns == 2 && (forth.0 - back.1 > moves || back.0 - forth.1 > moves)
+    }
+}
+
 /// What each move adds to twice the area, in square steps, like the table of the parent module.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 struct Table {
     fixed: i64,
     gains: [i64; MOST_MOVES],
@@ -238,28 +297,30 @@ struct Table {
 }
 
 impl Table {
-    fn of(outer: &Closings, inner: &Closings, along: i64) -> Table {
+    const EMPTY: Table = Table {
+        fixed: 0,
+        gains: [0; MOST_MOVES],
+        fixed_by: [0; MOST_MOVES],
+        gains_by: [[0; MOST_MOVES]; MOST_MOVES],
+    };
+
+    /// Fills in an empty table.
+    fn set_out(&mut self, outer: &Closings, inner: &Closings, along: i64) {
         let sum: i64 = inner.legs().iter().map(|leg| leg.run() * leg.across).sum();
         let inner_end: i64 = inner.legs().iter().map(Leg::run).sum();
-        let mut table = Table {
-            fixed: 2 * along * sum,
-            gains: [0; MOST_MOVES],
-            fixed_by: [0; MOST_MOVES],
-            gains_by: [[0; MOST_MOVES]; MOST_MOVES],
-        };
-        for (gain, (leg, by)) in table.gains.iter_mut().zip(inner.moves()) {
+        self.fixed = 2 * along * sum;
+        for (gain, (leg, by)) in self.gains.iter_mut().zip(inner.moves()) {
             *gain = 2 * along * by * leg.across;
         }
         for (one_move, (leg, by)) in outer.moves().enumerate() {
             let moved = along * by;
             // A move shifts everything after it by a full step.
-            table.fixed_by[one_move] = 2 * moved * (inner_end - leg.across);
-            for (gain, (here, by)) in table.gains_by[one_move].iter_mut().zip(inner.moves()) {
+            self.fixed_by[one_move] = 2 * moved * (inner_end - leg.across);
+            for (gain, (here, by)) in self.gains_by[one_move].iter_mut().zip(inner.moves()) {
                 let after = if here.side > leg.side { 2 } else { 0 };
                 *gain = if moved == by { after } else { -after };
             }
         }
-        table
     }
 
     /// Twice the area after making these outer moves and no inner ones.
@@ -370,6 +431,8 @@ pub(in crate::areas) struct Few {
     outer: usize,
     table: Table,
     sides: usize,
+    /// Whether no choice makes the walls cross or touch.
+    stays_clear: bool,
     /// An area of a square step, in half of which twice an area is counted.
     square: i128,
 }
@@ -385,14 +448,8 @@ impl Few {
         let unit = step.length().nm();
         let mut all = Vec::with_capacity(spaces.len());
         for at in spaces {
-            // They are large, so they are set out where they stay.
-            all.push(Some(Few {
-                closings: [Closings::default(); 2],
-                outer: 0,
-                table: Table::default(),
-                sides: at.traverse.sides.len(),
-                square: i128::from(unit) * i128::from(unit),
-            }));
+            // They are large, so they are copied once, from a constant, and set out where they stay.
+            all.push(Some(Few::EMPTY));
             if let Some(last) = all.last_mut()
                 && let Some(few) = last
                 && few.set_out(at, Freedom::of(freedom, unit)).is_none()
@@ -403,10 +460,23 @@ impl Few {
         all
     }
 
+    const EMPTY: Few = Few {
+        closings: [Closings::EMPTY; 2],
+        outer: 0,
+        table: Table::EMPTY,
+        sides: 0,
+        stays_clear: false,
+        square: 0,
+    };
+
     fn set_out(&mut self, at: &AtFace, freedom: Freedom) -> Option<()> {
+        self.sides = at.traverse.sides.len();
+        self.square = i128::from(freedom.unit) * i128::from(freedom.unit);
         self.close(at, freedom)?;
         let [north, east] = &mut self.closings;
         set_across(north, east);
+        let [north, east] = &self.closings;
+        self.stays_clear = stay_clear(north, east, self.sides);
         self.outer = usize::from(north.choices() > east.choices());
         if self.outer().choices() > MOST_CHOICES {
             return None;
@@ -414,7 +484,8 @@ impl Few {
         // With the inside on the left, growing east adds the area below, growing north the area above.
         let turn = at.outline.turn();
         let along = if self.outer == 0 { -turn } else { turn };
-        self.table = Table::of(self.outer(), self.inner(), along);
+        let (outer, inner) = (&self.closings[self.outer], &self.closings[1 - self.outer]);
+        self.table.set_out(outer, inner, along);
         Some(())
     }
 
@@ -454,10 +525,17 @@ impl Few {
 
     /// Whether an outline surely neither crosses nor touches itself, and has its inside on the same side as before.
     fn is_clear(&self, (value, outer_taken, inner_taken): Found) -> bool {
+        value > 0
+            && (self.stays_clear
+                || are_apart(&self.vectors(outer_taken, inner_taken)[..self.sides]))
+    }
+
+    /// The sides in steps, with these moves made.
+    fn vectors(&self, outer_taken: u16, inner_taken: u16) -> [Vector; MOST_SIDES] {
         let mut vectors = [Vector::default(); MOST_SIDES];
         self.outer().set(Axis::BOTH[self.outer], outer_taken, &mut vectors);
         self.inner().set(Axis::BOTH[1 - self.outer], inner_taken, &mut vectors);
-        value > 0 && are_apart(&vectors[..self.sides])
+        vectors
     }
 }
 
@@ -466,6 +544,28 @@ pub(super) fn range(few: &Few) -> Option<Range> {
     let (least, most) = extremes(&few.table, few.outer(), few.inner());
     let is_clear = few.is_clear(least) && (least.0 == most.0 || few.is_clear(most));
     is_clear.then(|| Range { low: few.area(least.0), high: few.area(most.0) })
+}
+
+/// The area of every outline, in ascending order. `None` where the search of the parent module is needed, or where there
+/// are more than `most` outlines.
+pub(super) fn areas(few: &Few, most: usize) -> Option<Vec<Area>> {
+    let (outer, inner, table) = (few.outer(), few.inner(), &few.table);
+    if outer.choices() * inner.choices() > most {
+        return None;
+    }
+    let mut values: Vec<i64> = Vec::new();
+    for taken in choices(outer.count, outer.choose) {
+        let (sum, gains) = table.with(taken);
+        for inner_taken in choices(inner.count, inner.choose) {
+            let value = sum + bits(inner_taken).map(|one_move| gains[one_move]).sum::<i64>();
+            let Err(place) = values.binary_search(&value) else { continue };
+            if !few.is_clear((value, taken, inner_taken)) {
+                return None;
+            }
+            values.insert(place, value);
+        }
+    }
+    Some(values.into_iter().map(|value| few.area(value)).collect())
 }
 
 /// Whether some outline has an area in one of the ranges, which are in ascending order. `None` where that is not found
@@ -569,6 +669,19 @@ mod tests {
             let step = if is_half { Step::HalfFoot } else { Step::WholeFoot };
             if let Some(quick) = few_of(&at, step, freedom).and_then(|few| range(&few)) {
                 prop_assert_eq!(OnSteps::new(&at, step).range(freedom), Some(quick));
+            }
+            let Some(few) = few_of(&at, step, freedom) else { return Ok(()) };
+            if let Some(quick) = areas(&few, 5_000) {
+                prop_assert_eq!(OnSteps::new(&at, step).areas(freedom), Some(quick));
+            }
+            if few.stays_clear {
+                let (outer, inner) = (few.outer(), few.inner());
+                for taken in choices(outer.count, outer.choose) {
+                    for inner_taken in choices(inner.count, inner.choose) {
+                        let vectors = few.vectors(taken, inner_taken);
+                        prop_assert!(are_apart(&vectors[..few.sides]));
+                    }
+                }
             }
         }
     }
