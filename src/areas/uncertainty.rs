@@ -221,7 +221,8 @@ impl OfRounding {
     pub(crate) fn variance(&self, way: StepRounding, reading: Length) -> f64 {
         let (step, reading) = (way.step().length().feet(), reading.feet());
         let mut variance = 0.0;
-        let mut odd = OddSteps::default();
+        let most = self.axes.iter().map(Vec::len).max().unwrap_or(0);
+        let mut odd = OddSteps { fewest: 0, spread: Vec::with_capacity(most + 1) };
         for legs in &self.axes {
             odd.restart();
             let (mut norm, mut flips) = (0.0, 0.0);
@@ -273,7 +274,6 @@ fn whole(steps: f64) -> f64 {
 }
 
 /// The misclosure of an axis in steps when tape readings may make walls round to the other step.
-#[derive(Default)]
 struct OddSteps {
     /// The lowest misclosure, and the chance of each from it on.
     fewest: i64,

@@ -10,6 +10,8 @@
     reason = "explanations are weighed in floats"
 )]
 
+use std::sync::OnceLock;
+
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::geometry::outline::Vector;
@@ -276,7 +278,8 @@ fn in_feet(feet: f64) -> Length {
 
 #[expect(clippy::cast_possible_truncation, reason = "a wall of at most 10,000 ft")]
 fn whole_feet(feet: f64) -> i64 {
-    (feet + 1e-6).floor() as i64
+    // No length is below zero, so this is the floor, which is a slow library call on most machines.
+    (feet + 1e-6) as i64
 }
 
 /// Digits that look alike.
@@ -288,7 +291,20 @@ type Lengths = ([(f64, f64); 12], usize);
 /// The lengths a length may be misread as, each with its share: ten, five, two or one foot more or less, swapped
 /// digits, or a digit that looks like another. Never less than half the length or more than twice. Judgment.
 fn taken_for_in_feet(feet: f64) -> Lengths {
+    /// The lengths in whole feet of most walls. What each is taken for is worked out once.
+    const MOST_KNOWN: usize = 100;
+    static KNOWN: [OnceLock<Lengths>; MOST_KNOWN] = [const { OnceLock::new() }; MOST_KNOWN];
     let whole = whole_feet(feet);
+    let place = usize::try_from(whole).unwrap_or(MOST_KNOWN);
+    let computed = || taken_for_in_whole_feet(whole);
+    let (list, count) =
+        KNOWN.get(place).map_or_else(computed, |known| *known.get_or_init(computed));
+    let off = feet - whole as f64;
+    (list.map(|(other, share)| (other + off, share)), count)
+}
+
+/// The same for a length in whole feet.
+fn taken_for_in_whole_feet(whole: i64) -> Lengths {
     let mut list = [(0_i64, 0.0_f64); 12];
     let mut count = 0;
     let mut push = |other: i64, share: f64| {
@@ -320,11 +336,10 @@ fn taken_for_in_feet(feet: f64) -> Lengths {
             }
         }
     }
-    let off = feet - whole as f64;
     // The shares of all misreadings of one length add up to at most 1.
     let together: f64 = list.iter().take(count).map(|(_, share)| share).sum();
     let scale = 1.0 / together.max(1.0);
-    (list.map(|(other, share)| (other as f64 + off, share * scale)), count)
+    (list.map(|(other, share)| (other as f64, share * scale)), count)
 }
 
 /// The lengths a length written in meters may be misread as, each with its share: a meter, ten, or a tenth more or less,

@@ -106,6 +106,9 @@ pub(super) struct Adds {
     with_part: OnceCell<Option<Outcomes>>,
     /// The possible errors of the total with the part, computed when several figures are weighed.
     all: OnceCell<Together>,
+    /// The possible errors of the total with the departure in the figure's own way, and how far above a whole number that
+    /// total is.
+    in_all: OnceCell<(f64, Together)>,
     /// The same part, where the office draws the outline without it.
     redrawn: OnceCell<Option<Box<Adds>>>,
     /// The outline drawn so; `None` where the part is added to the whole outline or taken off it.
@@ -137,6 +140,7 @@ impl Adds {
             of_part: OnceCell::new(),
             with_part: OnceCell::new(),
             all: OnceCell::new(),
+            in_all: OnceCell::new(),
             redrawn: OnceCell::new(),
             drawn: None,
         }
@@ -462,6 +466,10 @@ impl Setting<'_> {
             (if is_wide { base.within(low, high) } else { base.at(off) }, base.rest)
         } else if let Some(known) = known {
             known
+        } else if self.is_open(adds) {
+            (0.0, 1.0)
+        } else if let Some(all) = self.in_all(adds, over) {
+            (if is_wide { all.within(low, high) } else { all.at(off) }, all.rest)
         } else {
             self.listed(adds, over, |together, last| match last {
                 None if is_wide => (together.within(low, high), together.rest),
@@ -536,7 +544,12 @@ impl Setting<'_> {
     pub(super) fn reaches(&self, adds: Option<&Adds>) -> [f64; 2] {
         let (all, variance) = match adds {
             None => (self.base.get(), self.variance),
-            Some(adds) => (adds.all.get(), self.variance_with(&[adds])),
+            Some(adds) => {
+                // A total half-way between two whole numbers is weighed as either, and these are the errors of one.
+                let is_clear = |(over, _): &&(f64, Together)| over.abs() < 0.499;
+                let in_all = || adds.in_all.get().filter(is_clear).map(|(_, all)| all);
+                (adds.all.get().or_else(in_all), self.variance_with(&[adds]))
+            }
         };
         let most = self.most_off(adds.map_or(variance, |adds| adds.variance));
         [all.map_or(most, |all| self.reach_of(all, variance)), most]
@@ -625,14 +638,51 @@ impl Setting<'_> {
         (self.variance + more).max(0.0)
     }
 
+    /// Whether nothing is listed for some space that is in the total with these departures. Then nothing is listed for
+    /// the total either.
+    fn is_open(&self, adds: &[&Adds]) -> bool {
+        let changes = || adds.iter().flat_map(|adds| &adds.changes);
+        let by =
+            |space: usize| changes().filter(|(i, _)| *i == space).map(|(_, by)| by).sum::<f64>();
+        // An outline that is drawn anew may have no more walls that are curved.
+        let is_drawn = |space: usize| {
+            let mut drawn = adds.iter().filter(|adds| adds.drawn.is_some());
+            drawn.any(|adds| adds.part.is_some_and(|(of, _)| of == space))
+        };
+        (0..self.times.len()).any(|i| {
+            self.times[i] + by(i) != 0.0
+                && !self.is_sure(i)
+                && self.grid(i).is_none()
+                && !is_drawn(i)
+        })
+    }
+
+    /// The possible errors of the total with one departure in the figure's own way, under which several figures are
+    /// weighed; the total is `over` above a whole number. `None` in any other way, and where they were listed for another
+    /// `over`.
+    fn in_all<'b>(&self, adds: &[&'b Adds], over: f64) -> Option<&'b Together> {
+        let &[one] = adds else { return None };
+        if self.rounding.is_some() {
+            return None;
+        }
+        let (its, all) = one.in_all.get_or_init(|| {
+            let all = self.listed(adds, over, |together, last| match last {
+                None => together.clone(),
+                Some(last) => together.and(last.outcomes, last.factor, last.over),
+            });
+            (over, all)
+        });
+        (*its == over).then_some(all)
+    }
+
     /// The possible errors of the total with these departures, with all spaces but the last of them combined; the total
     /// is `over` above a whole number.
-    fn listed(
+    fn listed<T>(
         &self,
         adds: &[&Adds],
         over: f64,
-        at: impl Fn(&Together, Option<Added<'_>>) -> (f64, f64),
-    ) -> (f64, f64) {
+        at: impl Fn(&Together, Option<Added<'_>>) -> T,
+    ) -> T {
         let changes = || adds.iter().flat_map(|adds| &adds.changes);
         let by =
             |space: usize| changes().filter(|(i, _)| *i == space).map(|(_, by)| by).sum::<f64>();
