@@ -11,6 +11,7 @@ use crate::areas::uncertainty;
 use crate::geometry::compass::Axis;
 use crate::geometry::traverse::StepRounding;
 use crate::house::House;
+use crate::house::wall_moves::AtFace;
 use crate::units::area::Area;
 use crate::units::length::{Halves, Length, Step};
 
@@ -28,6 +29,8 @@ pub(crate) struct AreaRanges {
     few: [OnceLock<Vec<Option<Few>>>; 2],
     usual: OnceLock<Vec<Option<Range>>>,
     widest: OnceLock<Vec<Option<Range>>>,
+    /// Those of the spaces that are in no total, in the same two ways. Nobody asks for them but who prints all spaces.
+    others: [OnceLock<Vec<Option<Range>>>; 2],
     usual_totals: OnceLock<Option<Vec<Area>>>,
     any_totals: OnceLock<Option<Vec<Area>>>,
 }
@@ -43,6 +46,7 @@ impl AreaRanges {
             few: Default::default(),
             usual: OnceLock::new(),
             widest: OnceLock::new(),
+            others: Default::default(),
             usual_totals: OnceLock::new(),
             any_totals: OnceLock::new(),
         }
@@ -115,33 +119,68 @@ impl AreaRanges {
 
     /// The range of one space without deductions; `None` where it cannot be computed.
     pub(crate) fn usual_of(&self, space: usize) -> Option<Range> {
-        self.all_usual()[space]
+        self.of_space(space, false)
     }
 
     /// The range of one space without deductions if any wall may be rounded up or down; `None` where it cannot be
     /// computed.
     pub(crate) fn widest_of(&self, space: usize) -> Option<Range> {
-        self.all_widest()[space]
+        self.of_space(space, true)
+    }
+
+    fn of_space(&self, space: usize, any: bool) -> Option<Range> {
+        if self.is_in_a_total(space) {
+            return if any { self.all_widest() } else { self.all_usual() }[space];
+        }
+        let others = || {
+            let wanted = |other: usize| !self.is_in_a_total(other);
+            self.ranges(any, &self.closings(any, wanted), wanted)
+        };
+        self.others[usize::from(any)].get_or_init(others)[space]
     }
 
     fn all_usual(&self) -> &[Option<Range>] {
-        self.usual.get_or_init(|| self.ranges(false))
+        self.usual.get_or_init(|| self.of_totals(false))
     }
 
     fn all_widest(&self) -> &[Option<Range>] {
-        self.widest.get_or_init(|| self.ranges(true))
+        self.widest.get_or_init(|| self.of_totals(true))
     }
 
-    fn ranges(&self, any: bool) -> Vec<Option<Range>> {
-        let spaces = self.walls.spaces.iter().zip(self.few(any));
+    fn of_totals(&self, any: bool) -> Vec<Option<Range>> {
+        self.ranges(any, self.few(any), |space| self.is_in_a_total(space))
+    }
+
+    /// The ranges of the spaces that are `wanted`; `None` for all others.
+    fn ranges(
+        &self,
+        any: bool,
+        few: &[Option<Few>],
+        wanted: impl Fn(usize) -> bool,
+    ) -> Vec<Option<Range>> {
         let freedom = self.freedom(any);
-        spaces.map(|(at, few)| range::range(at, few.as_ref(), self.step, freedom)).collect()
+        let range = |(i, (at, few)): (usize, (&AtFace, &Option<Few>))| {
+            if wanted(i) { range::range(at, few.as_ref(), self.step, freedom) } else { None }
+        };
+        self.walls.spaces.iter().zip(few).enumerate().map(range).collect()
     }
 
     fn few(&self, any: bool) -> &[Option<Few>] {
-        let freedom = self.freedom(any);
-        self.few[usize::from(any)]
-            .get_or_init(|| Few::of_all(&self.walls.spaces, self.step, freedom))
+        let of_totals = || self.closings(any, |space| self.is_in_a_total(space));
+        self.few[usize::from(any)].get_or_init(of_totals)
+    }
+
+    /// The closings of the spaces that are `wanted`.
+    fn closings(&self, any: bool, wanted: impl Fn(usize) -> bool) -> Vec<Option<Few>> {
+        Few::of_all(&self.walls.spaces, self.step, self.freedom(any), wanted)
+    }
+
+    /// Whether a space goes into the total above grade or below it, counted or deducted.
+    fn is_in_a_total(&self, space: usize) -> bool {
+        let house = &self.house;
+        let is_counted = |space: usize| house.spaces[space].counted;
+        is_counted(space)
+            || house.is_deducted(space) && house.spaces[space].parent.is_some_and(is_counted)
     }
 
     /// The range of all counted spaces together, after deductions.

@@ -230,7 +230,11 @@ pub(super) fn signed_area(vectors: &[Vector]) -> Option<Area> {
     let mut doubled = 0_i128;
     let mut is_curved = false;
     for vector in vectors {
-        doubled += product(at.0, vector.north) - product(at.1, vector.east);
+        // What lies between a side and the axis of the start. Of a closed outline these strips add up to the same as the
+        // cross products, and a side that runs east or west has none.
+        if vector.north != 0 {
+            doubled += product(2 * at.0 + vector.east, vector.north);
+        }
         at = (at.0 + vector.east, at.1 + vector.north);
         is_curved |= vector.rise != 0;
     }

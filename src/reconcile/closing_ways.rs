@@ -186,9 +186,12 @@ struct Closings<'a> {
     unit: i64,
     /// By how many steps the rounded walls miss.
     misses: i64,
-    /// The likeliest ways, most likely first; of equally likely ones, the earlier first. And how many there are.
+    /// The likeliest ways, and how many there are.
     ways: [ClosingWay; MOST_OF_AN_AXIS],
     count: usize,
+    /// Their places in that list, most likely first; of equally likely ones, the earlier first. Ways are larger than
+    /// places, so that these are moved instead.
+    order: [u8; MOST_OF_AN_AXIS],
     /// The lengths of the walls in steps: rounded, or while a set is added, those in it.
     lengths: Vec<i64>,
 }
@@ -222,7 +225,7 @@ impl<'a> Closings<'a> {
         let ways = [ClosingWay::default(); MOST_OF_AN_AXIS];
         let mut lengths = Vec::with_capacity(walls.len());
         lengths.extend(walls.iter().map(|wall| wall.rounded));
-        Closings { walls, unit, misses, ways, count: 0, lengths }
+        Closings { walls, unit, misses, ways, count: 0, order: [0; MOST_OF_AN_AXIS], lengths }
     }
 
     /// Adds the ways to close the lengths of a set, if they miss by only a few steps.
@@ -274,6 +277,9 @@ impl<'a> Closings<'a> {
         let Some(able) = self.able(misses) else { return };
         let walls = self.walls;
         let mut push = |i: usize, share: f64| {
+            if self.is_too_rare(set.chance * share) {
+                return;
+            }
             // No wall may vanish.
             let has_length = |(other, length): (usize, &i64)| other == i || *length > 0;
             if able.none_is_zero || self.lengths.iter().enumerate().all(has_length) {
@@ -346,7 +352,12 @@ impl<'a> Closings<'a> {
 
     /// Whether a way this likely is not among the likeliest so far.
     fn is_too_rare(&self, chance: f64) -> bool {
-        self.count == MOST_OF_AN_AXIS && chance <= self.ways[MOST_OF_AN_AXIS - 1].chance
+        self.count == MOST_OF_AN_AXIS && chance <= self.in_order(MOST_OF_AN_AXIS - 1).chance
+    }
+
+    /// A way by its place among the likeliest.
+    fn in_order(&self, place: usize) -> &ClosingWay {
+        &self.ways[usize::from(self.order[place])]
     }
 
     /// Adds a way if it is among the likeliest so far.
@@ -354,13 +365,20 @@ impl<'a> Closings<'a> {
         if self.is_too_rare(way.chance) {
             return;
         }
-        self.count = (self.count + 1).min(MOST_OF_AN_AXIS);
+        // The rarest gives its place up where there are enough.
+        let new = if self.count == MOST_OF_AN_AXIS {
+            self.order[MOST_OF_AN_AXIS - 1]
+        } else {
+            self.count += 1;
+            self.count as u8 - 1
+        };
         let mut place = self.count - 1;
-        while place > 0 && self.ways[place - 1].chance < way.chance {
-            self.ways[place] = self.ways[place - 1];
+        while place > 0 && self.in_order(place - 1).chance < way.chance {
+            self.order[place] = self.order[place - 1];
             place -= 1;
         }
-        self.ways[place] = way;
+        self.order[place] = new;
+        self.ways[usize::from(new)] = way;
     }
 
     /// The outcomes of the likeliest ways, in the order of the likeliest way to each.
@@ -370,7 +388,7 @@ impl<'a> Closings<'a> {
         by_wall.extend(self.walls.iter().map(rounded));
         let mut chances: Vec<f64> = Vec::with_capacity(self.count);
         let mut known = [Changes::default(); MOST_OF_AN_AXIS];
-        for way in &self.ways[..self.count] {
+        for way in (0..self.count).map(|place| self.in_order(place)) {
             let place = chances.len();
             // Most differ in the first walls.
             let is_same = |other: &Changes| other.0[0] == way.changes.0[0] && *other == way.changes;

@@ -16,7 +16,7 @@ use std::rc::Rc;
 
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
-use crate::geometry::traverse::{Leg, Shape, StepRounding, Traverse};
+use crate::geometry::traverse::{Leg, Shape, StepRounding, Traverse, TraverseSide};
 use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, Row, on_steps};
 use crate::reconcile::outcomes::{Outcomes, REACH, Together, is_listed, nearest_whole, whole};
 use crate::units::length::Length;
@@ -77,8 +77,16 @@ impl Axes {
 }
 
 impl OnGrid {
+    /// Whether there are such outlines: whether all walls are straight and along an axis, and the step is larger than the
+    /// reading.
+    pub(super) fn is_for(traverse: &Traverse, way: StepRounding, reading: Length) -> bool {
+        let is_straight = |side: &TraverseSide| matches!(side.shape, Shape::Straight { .. });
+        let is_coarse = way.step().length().nm() > 2 * reading.nm();
+        is_coarse && traverse.sides.iter().all(is_straight) && traverse.sides.len() <= 64
+    }
+
     /// The outcomes of a space whose walls are rounded this way, relative to `ruled`, the computed outline. `None`
-    /// unless all walls are straight and along an axis, and the step is larger than the reading.
+    /// unless there are any.
     pub(super) fn of(
         traverse: &Traverse,
         ruled: &Outline,
@@ -86,10 +94,7 @@ impl OnGrid {
         reading: Length,
         known: &Axes,
     ) -> Option<OnGrid> {
-        let straight = |shape: &Shape| matches!(shape, Shape::Straight { .. });
-        let sides = &traverse.sides;
-        let is_coarse = way.step().length().nm() > 2 * reading.nm();
-        if !is_coarse || !sides.iter().all(|side| straight(&side.shape)) || sides.len() > 64 {
+        if !OnGrid::is_for(traverse, way, reading) {
             return None;
         }
         let [north, east] = Axis::BOTH.map(|axis| traverse.legs(axis));

@@ -93,8 +93,9 @@ pub(super) fn misread(
         return count;
     }
     let half = outline.area().sq_ft() / 2.0;
+    let gradients = outline.doubled_gradients();
     for axis in Axis::BOTH {
-        let walls: Vec<Wall> = walls(traverse, outline, axis).collect();
+        let walls: Vec<Wall> = walls(traverse, outline, &gradients, axis).collect();
         let mut others = Vec::with_capacity(walls.len());
         for i in 0..walls.len() {
             count += one(&walls, i, wanted, &mut others, |found| {
@@ -118,10 +119,11 @@ pub(super) fn typing_slips(
     if traverse.has_bearings() {
         return;
     }
+    let gradients = outline.doubled_gradients();
     for axis in Axis::BOTH {
         let mut legs = traverse.legs_along(axis);
         let Some(hidden) = legs.find(|leg| leg.follows) else { continue };
-        let walls: Vec<Wall> = walls(traverse, outline, axis).collect();
+        let walls: Vec<Wall> = walls(traverse, outline, &gradients, axis).collect();
         let Some(at) = traverse.legs_along(axis).position(|leg| leg.side == hidden.side) else {
             continue;
         };
@@ -145,9 +147,9 @@ const LIKELY: f64 = 0.15;
 fn walls<'a>(
     traverse: &'a Traverse,
     outline: &'a Outline,
+    gradients: &'a [(i64, i64)],
     axis: Axis,
 ) -> impl Iterator<Item = Wall> + 'a {
-    let gradients = outline.doubled_gradients();
     let north = axis == Axis::North;
     traverse.legs_along(axis).map(move |leg| {
         let vector: &Vector = &outline.vectors()[leg.side];

@@ -41,7 +41,7 @@ use crate::house::{FigureKind, PublishedFigure, SideRule};
 use crate::reconcile::agreement::{Agreement, measured_like_figure};
 use crate::reconcile::counting::counted_by;
 use crate::units::area::{Area, AreaUnit, WrittenArea};
-use crate::units::decimal::thousands;
+use crate::units::decimal::{per_cent, thousands};
 use crate::units::length::Step;
 pub use bridge::{Line, Step as BridgeStep};
 pub use cause::CauseClass;
@@ -552,16 +552,9 @@ impl Figure {
     /// printed; `None` if nothing was measured.
     #[must_use]
     pub fn per_cent(&self) -> Option<String> {
-        let (figure, measured) = self.as_printed();
-        (figure - measured).per_cent_of(measured)
-    }
-
-    /// The figure and [`Figure::measured_like_figure`] in whole square feet.
-    fn as_printed(&self) -> (Area, Area) {
-        let printed = |area: Area| {
-            Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
-        };
-        (printed(self.area), printed(self.measured_like_figure))
+        let figure = i128::from(self.area.whole_sq_ft());
+        let measured = i128::from(self.measured_like_figure.whole_sq_ft());
+        per_cent(figure - measured, measured)
     }
 
     /// The gap: the figure minus the measured area, [`Figure::measured`]. Positive if the figure is larger.

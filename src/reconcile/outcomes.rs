@@ -144,18 +144,23 @@ impl Together {
             return other.as_total();
         }
         let moved = || other.list.iter().map(|&(off, chance)| (shifted(off, factor, over), chance));
-        let kept = || moved().filter_map(|(by, chance)| Some((by, chance, self.kept(by)?)));
-        let (mut least, mut most) = (isize::MAX, isize::MIN);
-        for (by, _, kept) in kept() {
-            least = least.min(self.least + kept.start as isize + by);
-            most = most.max(self.least + kept.end as isize + by);
+        // All errors of this total move alike, so that the ends follow from the least and the greatest move that keeps
+        // any of them listed.
+        let (reach, end) = (REACH as isize, self.least + self.chances.len() as isize);
+        let keeps = |by: &isize| self.least + by <= reach && end + by > -reach && end > self.least;
+        let kept = || moved().filter(|(by, _)| keeps(by));
+        let (mut first, mut last) = (isize::MAX, isize::MIN);
+        for (by, _) in kept() {
+            (first, last) = (first.min(by), last.max(by));
         }
-        if least > most {
+        if first > last {
             return Together { chances: Vec::new(), least: 0, rest: 1.0 };
         }
+        let (least, most) = ((self.least + first).max(-reach), (end + last).min(reach + 1));
         let mut chances = vec![0.0; (most - least) as usize];
         let mut listed = 0.0;
-        for (by, chance, kept) in kept() {
+        for (by, chance) in kept() {
+            let Some(kept) = self.kept(by) else { continue };
             let start = (self.least + kept.start as isize + by - least) as usize;
             for (there, here) in chances[start..].iter_mut().zip(&self.chances[kept]) {
                 *there += here * chance;

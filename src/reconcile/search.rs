@@ -215,6 +215,11 @@ impl Near {
         Near { low: sq_ft - reach, high: sq_ft + reach }
     }
 
+    /// From the lowest to the highest figure of both.
+    fn or(self, other: &Near) -> Near {
+        Near { low: self.low.min(other.low), high: self.high.max(other.high) }
+    }
+
     /// Whether a total that was meant may lie in it.
     fn holds(&self, meant: Meant) -> bool {
         meant.middle + meant.wide >= self.low && meant.middle - meant.wide <= self.high
@@ -534,15 +539,29 @@ impl<'a> Search<'a> {
             own.reaches(Some(adds)).map(|reach| Near::about(own.total_sq_ft + adds.sq_ft, reach))
         };
         let departures: Vec<[Near; 2]> = own.adds.iter().map(near).collect();
+        let all = settings.iter().map(|(_, near)| near).chain(&departures);
+        let anywhere = [0, 1].map(|place: usize| {
+            let none = Near { low: f64::INFINITY, high: f64::NEG_INFINITY };
+            all.clone().map(|near| &near[place]).fold(none, Near::or)
+        });
         for meant in std::mem::take(&mut self.totals) {
             let place = usize::from(meant.wide > 1.0);
             self.weighed += settings.len() as u64;
+            let base = self.none * own.chance * meant.chance;
+            let is_weighed = |search: &Search<'_>, i: usize| {
+                !search.is_negligible(base * search.departures[i].odds)
+            };
+            // Most totals that could have been meant are far from everything, and then are only counted.
+            if !anywhere[place].holds(meant) {
+                let weighed = (0..departures.len()).filter(|&i| is_weighed(self, i));
+                self.weighed += weighed.count() as u64;
+                continue;
+            }
             for (setting, _) in settings.iter().filter(|(_, near)| near[place].holds(meant)) {
                 self.total(meant, setting, None);
             }
-            let base = self.none * own.chance * meant.chance;
             for (i, near) in departures.iter().enumerate() {
-                if self.is_negligible(base * self.departures[i].odds) {
+                if !is_weighed(self, i) {
                     continue;
                 }
                 self.weighed += 1;

@@ -3,6 +3,7 @@
 
 use std::borrow::Cow;
 use std::cell::OnceCell;
+use std::rc::Rc;
 
 use crate::areas::at_face::Walls;
 use crate::areas::is_in_total;
@@ -72,13 +73,21 @@ pub(super) struct Setting<'a> {
     /// For each space, whether its area comes from the record itself and so has no uncertainty.
     is_known: Vec<bool>,
     axes: Axes,
-    grids: Vec<OnceCell<Option<OnGrid>>>,
-    outcomes: Vec<OnceCell<Outcomes>>,
+    listed: Vec<OfSpace>,
     base: OnceCell<Together>,
     /// The highest likelihood of any figure.
     most: OnceCell<f64>,
-    /// For each space, the possible errors of all others together; `None` if there are no others.
-    others: Vec<OnceCell<Option<Together>>>,
+    /// Whether something is listed for every space.
+    is_all_listed: OnceCell<bool>,
+}
+
+/// What an office could compute for a space, each computed when first needed.
+#[derive(Default)]
+struct OfSpace {
+    grid: OnceCell<Option<OnGrid>>,
+    outcomes: OnceCell<Outcomes>,
+    /// The possible errors of all other spaces together; `None` if there are no others.
+    others: OnceCell<Option<Together>>,
 }
 
 /// The possible errors of a space, with how many times they go into the total.
@@ -97,8 +106,8 @@ pub(super) struct Adds {
     pub(super) sq_ft: f64,
     /// The variance of the total with it, in square feet squared.
     pub(super) variance: f64,
-    /// For each space that it affects, how many more times the space is in the total.
-    changes: Vec<(usize, f64)>,
+    /// For each space that it affects, how many more times the space is in the total; `None` if it affects none.
+    changed: Option<Changes>,
     part: Option<(usize, Part)>,
     /// The part on the grid of its space, and the possible errors of the space with it, each computed when first
     /// needed.
@@ -128,14 +137,22 @@ struct Drawn {
 /// wall is rounded. The others fill it in or take it off on a sketch of the whole outline. Judgment.
 const DRAWN_WITHOUT: f64 = 0.5;
 
+/// The changes of a departure, which every setting shares.
+type Changes = Rc<[(usize, f64)]>;
+
 impl Adds {
+    /// For each space that it affects, how many more times the space is in the total.
+    fn changes(&self) -> &[(usize, f64)] {
+        self.changed.as_deref().unwrap_or_default()
+    }
+
     /// What adds this area and changes nothing else.
     fn of(area: Area) -> Adds {
         Adds {
             area,
             sq_ft: area.sq_ft(),
             variance: 0.0,
-            changes: Vec::new(),
+            changed: None,
             part: None,
             of_part: OnceCell::new(),
             with_part: OnceCell::new(),
@@ -192,6 +209,8 @@ pub(super) fn settings<'a>(
 ) -> Vec<Setting<'a>> {
     let spreads: Vec<OfRounding> = case.walls.spaces.iter().map(spread_of).collect();
     let own = StepRounding::Nearest(case.rule.step, case.settings.halves);
+    let changes = departures.iter().map(|departure| departure.kind.changes(case.listed).into());
+    let changes: Vec<Changes> = changes.collect();
     if let Some(recorded) = case.recorded {
         let variances = spreads.iter().map(|spread| spread.variance(own, case.settings.reading));
         let outlines = recorded.outlines.iter().map(Cow::Borrowed).collect();
@@ -202,7 +221,7 @@ pub(super) fn settings<'a>(
             variances: variances.collect(),
             is_known: recorded.has.clone(),
         };
-        return vec![seen.under(case, departures, (None, own, 1.0))];
+        return vec![seen.under(case, (departures, &changes), (None, own, 1.0))];
     }
     let others = [Face::Outside, Face::Frame, Face::Inside].into_iter();
     let others = others.filter(|face| *face != case.face);
@@ -220,7 +239,7 @@ pub(super) fn settings<'a>(
         let variances = spreads.iter().map(|spread| spread.variance(way, case.settings.reading));
         let variances = variances.collect();
         let seen = Seen::new(Cow::Borrowed(case.walls), outlines, variances);
-        list.push(seen.under(case, departures, (rounding, way, own_face * chance)));
+        list.push(seen.under(case, (departures, &changes), (rounding, way, own_face * chance)));
     }
     list.extend(other_faces(case, weights));
     list.extend(common);
@@ -280,7 +299,7 @@ fn at_other_walls<'a>(
         let variance = |at: &AtFace| spread_of(at).variance(way, case.settings.reading);
         let variances = walls.spaces.iter().map(variance).collect();
         let seen = Seen::new(Cow::Owned(walls.clone()), outlines, variances);
-        Some(seen.under(case, &[], (rounding, way, share * chance)))
+        Some(seen.under(case, (&[], &[]), (rounding, way, share * chance)))
     };
     ways.into_iter().flatten().filter_map(under).collect()
 }
@@ -336,7 +355,7 @@ impl<'a> Seen<'a> {
     fn under(
         mut self,
         case: &Case<'_>,
-        departures: &[Departure],
+        (departures, changes): (&[Departure], &[Changes]),
         (rounding, way, chance): RoundingWay,
     ) -> Setting<'a> {
         let house = case.listed.house;
@@ -357,9 +376,8 @@ impl<'a> Seen<'a> {
         let squares = times.iter().zip(&self.variances).map(|(times, v)| times * times * v);
         let variance = squares.sum();
         let outlines: Vec<&Outline> = self.outlines.iter().map(Cow::as_ref).collect();
-        let adds = |departure: &Departure| {
+        let adds = |(departure, changes): (&Departure, &Changes)| {
             let area = departure.kind.effect(case.listed, &self.areas, &outlines);
-            let changes = departure.kind.changes(case.listed);
             let more = changes
                 .iter()
                 .map(|&(i, by)| ((times[i] + by).powi(2) - times[i].powi(2)) * self.variances[i]);
@@ -368,9 +386,10 @@ impl<'a> Seen<'a> {
                 _ => None,
             };
             let variance: f64 = variance + more.sum::<f64>();
-            Adds { variance, changes, part, ..Adds::of(area) }
+            let changed = Some(changes).filter(|changes| !changes.is_empty()).cloned();
+            Adds { variance, changed, part, ..Adds::of(area) }
         };
-        let adds = departures.iter().map(adds).collect();
+        let adds = departures.iter().zip(changes).map(adds).collect();
         let total = case.total(&self.areas);
         let counting = match case.listed.counting {
             [] => Area::ZERO,
@@ -390,17 +409,16 @@ impl<'a> Seen<'a> {
             way,
             reading: case.settings.reading,
             axes: Axes::default(),
-            grids: vec![OnceCell::new(); self.areas.len()],
-            outcomes: vec![OnceCell::new(); self.areas.len()],
+            listed: self.areas.iter().map(|_| OfSpace::default()).collect(),
             walls: self.walls,
             outlines: self.outlines,
-            others: vec![OnceCell::new(); self.areas.len()],
             areas: self.areas,
             times,
             variances: self.variances,
             is_known: self.is_known,
             base: OnceCell::new(),
             most: OnceCell::new(),
+            is_all_listed: OnceCell::new(),
         };
         if !matches!(way, StepRounding::Nearest(..)) {
             setting.take_the_middle();
@@ -455,7 +473,7 @@ impl Setting<'_> {
         if adds.is_empty() && !is_wide {
             return self.likelihood_of_error(off);
         }
-        let changes_no_walls = |adds: &&Adds| adds.changes.is_empty() && adds.part.is_none();
+        let changes_no_walls = |adds: &&Adds| adds.changes().is_empty() && adds.part.is_none();
         let known = match adds {
             _ if is_wide => None,
             [adds] => self.with_part_at(adds, f64::from(nearest_whole(off))),
@@ -568,10 +586,10 @@ impl Setting<'_> {
             return Some((all.at(wanted), all.rest));
         }
         let (space, part) = adds.part?;
-        if self.times[space] != 1.0 || !adds.changes.is_empty() {
+        if self.times[space] != 1.0 || !adds.changes().is_empty() {
             return None;
         }
-        let others = self.others[space].get_or_init(|| {
+        let others = self.listed[space].others.get_or_init(|| {
             let mut others = (0..self.times.len()).filter(|&i| i != space && self.times[i] != 0.0);
             others.next().map(|first| {
                 let and = |all: Together, i: usize| all.and(self.outcomes(i), self.times[i], 0.0);
@@ -641,7 +659,14 @@ impl Setting<'_> {
     /// Whether nothing is listed for some space that is in the total with these departures. Then nothing is listed for
     /// the total either.
     fn is_open(&self, adds: &[&Adds]) -> bool {
-        let changes = || adds.iter().flat_map(|adds| &adds.changes);
+        let has_list = |i: usize| {
+            self.is_sure(i)
+                || OnGrid::is_for(&self.walls.spaces[i].traverse, self.way, self.reading)
+        };
+        if *self.is_all_listed.get_or_init(|| (0..self.times.len()).all(has_list)) {
+            return false;
+        }
+        let changes = || adds.iter().flat_map(|adds| adds.changes());
         let by =
             |space: usize| changes().filter(|(i, _)| *i == space).map(|(_, by)| by).sum::<f64>();
         // An outline that is drawn anew may have no more walls that are curved.
@@ -649,12 +674,7 @@ impl Setting<'_> {
             let mut drawn = adds.iter().filter(|adds| adds.drawn.is_some());
             drawn.any(|adds| adds.part.is_some_and(|(of, _)| of == space))
         };
-        (0..self.times.len()).any(|i| {
-            self.times[i] + by(i) != 0.0
-                && !self.is_sure(i)
-                && self.grid(i).is_none()
-                && !is_drawn(i)
-        })
+        (0..self.times.len()).any(|i| self.times[i] + by(i) != 0.0 && !has_list(i) && !is_drawn(i))
     }
 
     /// The possible errors of the total with one departure in the figure's own way, under which several figures are
@@ -683,7 +703,7 @@ impl Setting<'_> {
         over: f64,
         at: impl Fn(&Together, Option<Added<'_>>) -> T,
     ) -> T {
-        let changes = || adds.iter().flat_map(|adds| &adds.changes);
+        let changes = || adds.iter().flat_map(|adds| adds.changes());
         let by =
             |space: usize| changes().filter(|(i, _)| *i == space).map(|(_, by)| by).sum::<f64>();
         let with_a_part = adds.iter().find_map(|adds| Some((*adds, adds.part?)));
@@ -756,7 +776,7 @@ impl Setting<'_> {
     }
 
     fn outcomes(&self, space: usize) -> &Outcomes {
-        self.outcomes[space].get_or_init(|| {
+        self.listed[space].outcomes.get_or_init(|| {
             if self.is_sure(space) {
                 Outcomes::sure()
             } else {
@@ -766,7 +786,7 @@ impl Setting<'_> {
     }
 
     fn grid(&self, space: usize) -> Option<&OnGrid> {
-        let grid = self.grids[space].get_or_init(|| {
+        let grid = self.listed[space].grid.get_or_init(|| {
             let at = &self.walls.spaces[space];
             OnGrid::of(&at.traverse, &self.outlines[space], self.way, self.reading, &self.axes)
         });
@@ -808,8 +828,8 @@ impl Setting<'_> {
         other: usize,
     ) -> impl Iterator<Item = ([&Adds; 2], f64)> {
         let (one, other) = (&self.adds[one], &self.adds[other]);
-        self.ways_beside(one, &other.changes).flat_map(move |(first, share)| {
-            let others = self.ways_beside(other, &one.changes);
+        self.ways_beside(one, other.changes()).flat_map(move |(first, share)| {
+            let others = self.ways_beside(other, one.changes());
             others.map(move |(second, its)| ([first, second], share * its))
         })
     }

@@ -22,7 +22,7 @@ use std::ops::{Add, Neg, Sub};
 
 use rust_decimal::Decimal;
 
-use crate::units::decimal::{group_thousands, millionths, rounded_quotient, six_decimals};
+use crate::units::decimal::{group_thousands, in_millionths, millionths, per_cent};
 use crate::units::length::Length;
 
 /// An area in halves of a square nanometer, so that the area of a triangle is a whole number too. Negative only as
@@ -90,17 +90,8 @@ impl Area {
     /// Reporting to the whole square foot: ANSI Z765-2021 §3 (read second-hand).
     #[must_use]
     pub const fn whole_sq_ft(self) -> i64 {
-        const UNIT: u128 = 2 * Area::SQUARE_FOOT.0.unsigned_abs();
-        const TWOS: u32 = UNIT.trailing_zeros();
-        let doubled = 2 * self.0.unsigned_abs() + UNIT / 2;
-        // The unit ends in zero bits, so these bits of the dividend do not matter. Without them 64 bits hold over ten
-        // million square feet, and a division in 64 bits by a known number is only a multiplication.
-        let short = doubled >> TWOS;
-        let whole = if short <= u64::MAX as u128 {
-            (short as u64) / ((UNIT >> TWOS) as u64)
-        } else {
-            (doubled / UNIT) as u64
-        };
+        const HALF: u128 = Area::SQUARE_FOOT.0.unsigned_abs() / 2;
+        let whole = in_sq_ft(self.0.unsigned_abs() + HALF) as u64;
         let whole = whole.cast_signed();
         if self.0 < 0 { -whole } else { whole }
     }
@@ -108,7 +99,12 @@ impl Area {
     /// The area in square feet with up to six decimals, without trailing zeros: `1551.652778`.
     #[must_use]
     pub fn sq_ft_text(self) -> String {
-        six_decimals(self.0, Area::SQUARE_FOOT.0)
+        const UNIT: u128 = Area::SQUARE_FOOT.0.unsigned_abs();
+        let size = self.0.unsigned_abs();
+        let whole = in_sq_ft(size);
+        let millionths = in_sq_ft((size - whole * UNIT) * 1_000_000 + UNIT / 2);
+        let millionths = whole * 1_000_000 + millionths;
+        in_millionths(self.0 < 0 && millionths > 0, millionths)
     }
 
     /// The area in square feet for people, with commas and at most two decimals: `1,551.65`.
@@ -142,11 +138,21 @@ impl Area {
     /// This area as a percentage of `whole`, with one decimal; `None` if `whole` is not positive.
     #[must_use]
     pub fn per_cent_of(self, whole: Area) -> Option<String> {
-        (whole.0 > 0).then(|| {
-            let tenths = rounded_quotient(self.0 * 1000, whole.0);
-            let (sign, size) = (if tenths < 0 { "-" } else { "" }, tenths.unsigned_abs());
-            format!("{sign}{}.{}", size / 10, size % 10)
-        })
+        per_cent(self.0, whole.0)
+    }
+}
+
+/// The whole square feet in a number of halves of a square nanometer.
+const fn in_sq_ft(half_nm2: u128) -> u128 {
+    const UNIT: u128 = Area::SQUARE_FOOT.0.unsigned_abs();
+    const TWOS: u32 = UNIT.trailing_zeros();
+    // The unit ends in zero bits, so these bits of the dividend do not matter. Without them 64 bits hold over ten million
+    // square feet, and a division in 64 bits by a known number is only a multiplication.
+    let short = half_nm2 >> TWOS;
+    if short <= u64::MAX as u128 {
+        (short as u64 / (UNIT >> TWOS) as u64) as u128
+    } else {
+        half_nm2 / UNIT
     }
 }
 

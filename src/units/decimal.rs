@@ -3,27 +3,59 @@
 
 /// `value / unit` with up to six decimals, halves away from zero, without trailing zeros.
 pub(crate) fn six_decimals(value: i128, unit: i128) -> String {
-    const MILLION: u64 = 1_000_000;
     let millionths = millionths(value, unit);
-    let sign = if millionths < 0 { "-" } else { "" };
-    // Numbers of 64 bits are divided and written several times faster.
-    let (mut text, mut rest) = match u64::try_from(millionths.unsigned_abs()) {
-        Ok(few) => (format!("{sign}{}", few / MILLION), few % MILLION),
-        Err(_) => {
-            let (many, million) = (millionths.unsigned_abs(), u128::from(MILLION));
-            (format!("{sign}{}", many / million), u64::try_from(many % million).unwrap_or(0))
+    in_millionths(millionths < 0, millionths.unsigned_abs())
+}
+
+/// A number of millionths with up to six decimals, without trailing zeros.
+pub(crate) fn in_millionths(is_negative: bool, millionths: u128) -> String {
+    const MILLION: u128 = 1_000_000;
+    let mut text = with_sign(is_negative, millionths / MILLION);
+    let mut rest = u32::try_from(millionths % MILLION).unwrap_or(0);
+    if rest > 0 {
+        let mut decimals = [b'0'; 6];
+        for decimal in decimals.iter_mut().rev() {
+            *decimal = digit(rest % 10);
+            rest /= 10;
         }
-    };
-    let mut decimals = ['0'; 6];
-    for decimal in decimals.iter_mut().rev() {
-        *decimal = char::from(b'0' + u8::try_from(rest % 10).unwrap_or_default());
-        rest /= 10;
-    }
-    if let Some(last) = decimals.iter().rposition(|decimal| *decimal != '0') {
         text.push('.');
-        text.extend(&decimals[..=last]);
+        let count =
+            decimals.iter().rposition(|decimal| *decimal != b'0').map_or(0, |last| last + 1);
+        text.extend(decimals[..count].iter().map(|decimal| char::from(*decimal)));
     }
     text
+}
+
+/// `part` as a percentage of `whole`, with one decimal; `None` if `whole` is not positive.
+pub(crate) fn per_cent(part: i128, whole: i128) -> Option<String> {
+    let tenths = (whole > 0).then(|| rounded_quotient(part * 1000, whole))?;
+    let size = tenths.unsigned_abs();
+    let mut text = with_sign(tenths < 0, size / 10);
+    text.push('.');
+    text.push(char::from(digit(u32::try_from(size % 10).unwrap_or(0))));
+    Some(text)
+}
+
+/// A whole number. A formatter of numbers that may have any width takes several times as long.
+fn with_sign(is_negative: bool, number: u128) -> String {
+    let sign = if is_negative { "-" } else { "" };
+    let Ok(mut few) = u32::try_from(number) else { return format!("{sign}{number}") };
+    let mut digits = [b'0'; 10];
+    let mut first = digits.len();
+    while first == digits.len() || few > 0 {
+        first -= 1;
+        digits[first] = digit(few % 10);
+        few /= 10;
+    }
+    let mut text = String::with_capacity(20);
+    text.push_str(sign);
+    text.extend(digits[first..].iter().map(|digit| char::from(*digit)));
+    text
+}
+
+/// The digit of a number below 10.
+fn digit(number: u32) -> u8 {
+    b'0' + u8::try_from(number).unwrap_or(0)
 }
 
 /// `value / unit` in millionths, halves away from zero.

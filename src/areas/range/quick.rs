@@ -438,16 +438,21 @@ pub(in crate::areas) struct Few {
 }
 
 impl Few {
-    /// The closings of each of these spaces; `None` where there are too many walls or choices, a wall is not along an
-    /// axis, or an axis cannot close.
+    /// The closings of each of these spaces that is `wanted`; `None` where it is not, and where there are too many walls
+    /// or choices, a wall is not along an axis, or an axis cannot close.
     pub(in crate::areas) fn of_all(
         spaces: &[AtFace],
         step: Step,
         freedom: RoundingFreedom,
+        wanted: impl Fn(usize) -> bool,
     ) -> Vec<Option<Few>> {
         let unit = step.length().nm();
         let mut all = Vec::with_capacity(spaces.len());
-        for at in spaces {
+        for (i, at) in spaces.iter().enumerate() {
+            if !wanted(i) {
+                all.push(None);
+                continue;
+            }
             // They are large, so they are copied once, from a constant, and set out where they stay.
             all.push(Some(Few::EMPTY));
             if let Some(last) = all.last_mut()
@@ -624,7 +629,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn few_of(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Few> {
-        Few::of_all(std::slice::from_ref(at), step, freedom).pop().flatten()
+        Few::of_all(std::slice::from_ref(at), step, freedom, |_| true).pop().flatten()
     }
 
     /// A house of towers side by side, every length in sixteenths of an inch.

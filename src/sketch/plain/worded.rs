@@ -6,11 +6,12 @@
 use rust_decimal::Decimal;
 
 use crate::diagnostic::Span;
+use crate::geometry::compass::Direction;
 use crate::sketch::MOST_CHARACTERS;
 use crate::sketch::plain::Rest;
 use crate::sketch::statement::{
-    Basis, FigureKind, FigureStatement, Head, HeadLine, Kind, LevelStatement, Named, Place,
-    SpaceStatement, Statement,
+    Basis, FigureKind, FigureStatement, Head, HeadLine, Kind, LevelStatement, Measured, Named,
+    Place, SpaceStatement, Statement,
 };
 use crate::units::area::{AreaUnit, WrittenArea};
 
@@ -55,6 +56,8 @@ impl Words<'_> {
             b"address" => self.head(HeadLine::Address)?,
             b"account" => self.head(HeadLine::Account)?,
             b"case" => self.head(HeadLine::Case)?,
+            b"front" => self.front()?,
+            b"measured" => self.measured()?,
             word => self.space(word)?,
         })
     }
@@ -62,6 +65,35 @@ impl Words<'_> {
     fn head(&mut self, line: HeadLine) -> Option<Statement> {
         let text = self.text()?.text;
         Some(Statement::Head(Head::Line(line, text).into()))
+    }
+
+    fn front(&mut self) -> Option<Statement> {
+        let direction = match self.rest.letters() {
+            b"north" => Direction::North,
+            b"east" => Direction::East,
+            b"south" => Direction::South,
+            b"west" => Direction::West,
+            _ => return None,
+        };
+        Some(Statement::Head(Head::Front(direction).into()))
+    }
+
+    /// A date, by whom and with what.
+    fn measured(&mut self) -> Option<Statement> {
+        let end = self.rest.at + "2026-03-07".len();
+        let date = self.line.get(self.rest.at..end)?;
+        let is_like = |(byte, like): (u8, u8)| match like {
+            b'-' => byte == b'-',
+            _ => byte.is_ascii_digit(),
+        };
+        if !date.bytes().zip(*b"0000-00-00").all(is_like) {
+            return None;
+        }
+        let date = date.parse().ok()?;
+        self.rest.at = end;
+        let by = if self.is_followed_by(b"by ") { Some(self.text()?.text) } else { None };
+        let with = if self.is_followed_by(b"with ") { Some(self.text()?.text) } else { None };
+        Some(Statement::Head(Head::Measured(Measured { date, by, with }).into()))
     }
 
     fn space(&mut self, word: &[u8]) -> Option<Statement> {
@@ -171,6 +203,9 @@ mod tests {
             "record 1,877 sq ft",
             "listing 1880 sq ft \"Juniper County record, 2026\"",
             "account \"R-104417\"",
+            "front south",
+            "measured 2026-04-18 by \"the owner\" with \"tape\" ",
+            "measured 2026-04-18",
         ] {
             assert!(statement(line, 0).is_some(), "{line}");
         }
@@ -183,6 +218,19 @@ mod tests {
         #[test]
         fn read_at_once_is_read_word_by_word(
             line in "[ ]{0,2}(level|living|garage|low|stair|property|case|record|plan|listing)[ ]{0,2}(\"[a-c #,'1]{0,3}\"|[0-9,]{1,9}|[1-9],[0-9]{3}|[12]?[0-9])[ ]{0,2}(sq ft|sq m|within|start)?[ ]{0,2}(\"[a-c #,'1é]{0,3}\"?)?[ ]{0,2}(start|east|within|#)?[ ]{0,2}((west|east|n)?[ ]{0,2}[0-9]{0,2}('|m|\"| m)?[ ]{0,2}){0,3}"
+        ) {
+            let Some((once, span)) = statement(&line, 0) else { return Ok(()) };
+            let (mut faults, mut tokens) = (Vec::new(), Vec::new());
+            let words = read_words(&line, &line, 0, &mut Context::default(), &mut tokens, &mut faults);
+            prop_assert_eq!(format!("{:?}", Some(once)), format!("{:?}", words.statement));
+            prop_assert_eq!(span, words.span);
+            prop_assert!(faults.is_empty() && words.comment.is_none());
+        }
+
+        /// The same for lines at the top of a file.
+        #[test]
+        fn a_date_or_a_front_is_read_word_by_word(
+            line in "[ ]{0,2}(measured|front)[ ]{0,2}(north|n|west|2026|[12][0-9]{3}-[01][0-9]-[0-3][0-9])[ ]{0,2}(by|with|2)?[ ]{0,2}(\"[a-c #']{0,3}\"?)?[ ]{0,2}(with|by)?[ ]{0,2}(\"[a-c]{0,2}\")?"
         ) {
             let Some((once, span)) = statement(&line, 0) else { return Ok(()) };
             let (mut faults, mut tokens) = (Vec::new(), Vec::new());
