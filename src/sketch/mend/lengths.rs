@@ -247,8 +247,8 @@ fn decimal_comma(pieces: &[Piece], i: usize) -> Option<Edit> {
     let (whole, decimals) = piece.text.split_once(',')?;
     let is_one = !decimals.contains([',', '.']) && !whole.is_empty();
     let is_metric = at(pieces, i + 1).is_some_and(|unit| unit.is_word(&METRIC_WORDS));
-    // `42,625'` would be longer than any length of a file.
-    let is_thousands = decimals.len() == 3 && whole.len() < 2;
+    // `42,625'` would be longer than any length of a file; a round number has no three decimals.
+    let is_thousands = decimals.len() == 3 && (whole.len() < 2 || decimals == "000");
     let is_feet = at(pieces, i + 1)
         .is_some_and(|unit| unit.is_mark("'’′") || unit.is_word(&["ft", "feet", "foot"]));
     let is_doubtful = decimals.len() == 3 && !is_metric && (is_thousands || !is_feet);
@@ -415,7 +415,9 @@ fn point_after_word(pieces: &[Piece], i: usize) -> Option<Edit> {
 /// `42 1/2`: reads a fraction without its mark as a fraction of an inch.
 fn fraction_without_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     let taken = fraction_at(pieces, i);
-    let begins = i > 0 && !pieces[i - 1].is_mark("/⁄-");
+    // `42ft 7 1/2` is mended as a whole.
+    let is_said_above = i > 1 && pieces[i - 1].is_word(&["ft", "feet"]);
+    let begins = i > 0 && !pieces[i - 1].is_mark("/⁄-") && !is_said_above;
     if taken == 0 || !begins || has_unit(at(pieces, i + taken)) {
         return None;
     }

@@ -13,7 +13,7 @@ const SAID: &str = "\
     about accuracy accurate actually all alone along also and angled any anymore appraisal appraised appraiser \
     approx approximately apr april architect are area assessed assessment assessor aug august away azimuth back \
     backwards basement been beginning being below between blueprint bounds bow brick builder building bulge cad \
-    call called calls can can't cannot cant card ceiling centimeters chains check circa circle close closed \
+    call called calls can can't cannot cant card ceiling centimeter centimetre centimeters chains check circa circle close closed \
     closes cnty common corner correction couldn't couldnt county cross-check curve date dated deadline dec \
     december deed deep deg degree degrees description diagonal did didn't dimensions distance district does \
     doesn't done dont down drywall due e-w each east easterly eastern eight eighteen eighty einheiten elevation \
@@ -30,14 +30,14 @@ const SAID: &str = "\
     place plan plans please plus pob point porch' preceding prev previous price prior protest pulgadas quarter \
     quarters radius ran reach reached really realtor rear received record recorded return right rods roof room \
     roughly round rounded running runs said sale saturday saw say says second seconds sep separate sept \
-    september seven seventeen seventy shape shared she show shows side sides six sixteen sixty size sketch \
+    september seven seventeen seventy shape shared she show shows side sides six sixteen sixteenth sixteenths sixty size sketch \
     slanted slope so sold some south south-west southeast southwest split sqft sqm square squared standing start \
     starting starts state stated states story street studs subject sud sunday sur sure tape taped tax taxable \
     taxes taxyear tbd ten than that the their them then thence there these they thick thickness thirteen thirty \
     this those thousand three thursday too torn total toward towards tuesday turn twelve twenty twenty-eight \
     twenty-six twice two unknown upper using val value very via virginia void walk walked wall walls was wasn't \
     we wednesday well went were west what which who wide width with within without yard yards year years yes you \
-    your yr";
+    eighth eighths thirds fourths your yr";
 
 /// Words that say nothing about the area and that a reader would miss.
 const MATTER: [&str; 5] = ["attached", "covered", "screened", "heated", "finished"];

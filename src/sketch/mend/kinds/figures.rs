@@ -449,6 +449,16 @@ fn counting(typed: &Typed<'_>) -> Option<Answer> {
         && area_from(&typed.pieces, end).is_none()
         && typed.pieces[end..].iter().any(is_figure)
     {
+        // `record 1904 sq ft heated / 2384 total`
+        let living = ["heated", "living", "finished", "conditioned", "gla"];
+        let is_of_all = (end..typed.pieces.len())
+            .any(|at| typed.says(at, &["total", "gross", "all", "roof", "overall"]));
+        if typed.says(end, &living) && numbers == 1 && is_of_all {
+            return Some(Answer::line(
+                format!("{head} {area}  # {}", remark(rest)),
+                "a figure is one number, and what is compared is the living area",
+            ));
+        }
         return Some(Answer::say(
             "a figure is one number",
             format!(

@@ -7,7 +7,8 @@ use super::walls::{ROUGHLY, is_way};
 use super::{Answer, Rule, Typed, first_of};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[part_of_a_foot, part_of_an_inch, counted_things];
+    let rules: &[Rule] =
+        &[part_of_a_foot, inches_and_a_part, part_of_an_inch, half_a_centimeter, counted_things];
     first_of(rules, typed)
 }
 
@@ -26,6 +27,48 @@ fn part_of_an_inch(typed: &Typed<'_>) -> Option<Answer> {
             let line = format!("{} {top}/{bottom}\" {}", typed.text(0, first), typed.rest(end + 1));
             Answer::line(line.trim_end(), "numbers are written in digits")
         })
+    })
+}
+
+/// `west 40' 7" and 2 sixteenths`, `7" plus three eighths of an inch`: what is over the inch, in words.
+fn inches_and_a_part(typed: &Typed<'_>) -> Option<Answer> {
+    (2..typed.pieces.len()).find_map(|joint| {
+        let inches = &typed.pieces[joint - 2];
+        let is_inches = typed.pieces[joint - 1].is_mark("\"”″")
+            || typed.says(joint - 1, &["inches", "inch", "in"]);
+        let is_joined = typed.says(joint, &["and", "plus"]) || typed.pieces[joint].is_mark("&+");
+        let first = joint + usize::from(is_joined);
+        let (top, bottom, mut end) = fraction(typed, first)?;
+        let in_words = !typed.piece(first + 1).is_some_and(|slash| slash.is_mark("/"));
+        if !inches.is_number() || inches.text.contains('.') || !is_inches || !in_words {
+            return None;
+        }
+        if typed.says(end, &["of"]) && typed.says(end + 1, &["a", "an"]) {
+            end += 2;
+        }
+        end += usize::from(
+            typed.says(end, &["inch"]) || typed.piece(end).is_some_and(|mark| mark.is_mark("\"”″")),
+        );
+        let line = format!("{} {top}/{bottom}\" {}", typed.text(0, joint - 1), typed.rest(end));
+        Some(Answer::line(
+            line.trim_end(),
+            "a part of an inch is written in digits before its mark",
+        ))
+    })
+}
+
+/// `tolerance half a cm`: half of a metric unit alone, in words.
+fn half_a_centimeter(typed: &Typed<'_>) -> Option<Answer> {
+    let half = typed.find(1, &["half"])?;
+    let unit = half + 1 + usize::from(typed.says(half + 1, &["a", "of"]));
+    let unit = unit + usize::from(typed.says(unit, &["a"]));
+    let is_metric = typed.says(unit, &["cm", "centimeter", "centimetre", "m", "meter", "metre"]);
+    let before = &typed.pieces[half - 1];
+    let goes_on = before.is_number() || before.is_word(&["and", "a", "m", "cm", "mm"]);
+    (is_metric && !goes_on).then(|| {
+        let short = if typed.lower(unit).starts_with('c') { "cm" } else { "m" };
+        let line = format!("{} 0.5 {short} {}", typed.text(0, half), typed.rest(unit + 1));
+        Answer::line(line.trim_end(), "numbers are written in digits")
     })
 }
 
@@ -61,6 +104,7 @@ fn fraction(typed: &Typed<'_>, at: usize) -> Option<(i64, i64, usize)> {
             "eighth" => 8,
             "tenth" => 10,
             "twelfth" => 12,
+            "sixteenth" => 16,
             _ => return None,
         })
     };

@@ -202,15 +202,21 @@ fn north(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let begins = typed.says(0, &["true"]);
-    let number = typed.piece(2).filter(|piece| begins && piece.is_number())?;
+    let at = 2 + usize::from(typed.says(2, &["is", "lies", "runs"]));
+    let number = typed.piece(at).filter(|piece| begins && piece.is_number())?;
     let unit = |piece: &Piece| piece.is_mark("°º") || piece.is_word(&["deg", "degrees"]);
-    let end = 3 + typed.pieces[3..].iter().take_while(|piece| unit(piece)).count();
-    // `12.5 degrees east of up`: the north of the file, whose true bearing is wanted, lies as far west of true north.
+    let end = at + 1 + typed.pieces[at + 1..].iter().take_while(|piece| unit(piece)).count();
+    // `12.5 degrees east of up`, `12° to the right of up`: the north of the file, whose true bearing is wanted, lies
+    // as far west of true north.
+    let turned = usize::from(typed.says(end, &["to"]));
+    let turned = turned + usize::from(turned > 0 && typed.says(end + 1, &["the"]));
+    let end = end + turned;
     let of_up = typed.says(end + 1, &["of"])
         && (2..=3).contains(&(typed.pieces.len() - end - 1).min(9))
         && typed.find(end + 2, &["up", "north", "plan", "sketch", "page"]).is_some();
-    if of_up && typed.says(end, &["east", "west"]) {
-        let toward = if typed.says(end, &["east"]) { "W" } else { "E" };
+    let is_east = typed.says(end, &["east", "right", "clockwise"]);
+    if of_up && (is_east || typed.says(end, &["west", "left"])) {
+        let toward = if is_east { "W" } else { "E" };
         return Some(Answer::line(
             format!("true north N {}° {toward}", number.text),
             "the bearing is the true one of the file's `north`, which lies as far the other way",

@@ -81,9 +81,24 @@ pub(super) fn word(piece: &Piece) -> Option<&'static str> {
     SOURCES.iter().find(|(_, words)| piece.is_word(words)).map(|(word, _)| *word)
 }
 
+/// `county appraiser has us at 1,904`: the area without its unit, where a source is said to have it.
+fn said_at_the_end(typed: &Typed<'_>) -> Option<(usize, usize, String)> {
+    let end = typed.pieces.len();
+    let last = end.checked_sub(1)?;
+    let number = typed.piece(last).filter(|piece| piece.is_number())?;
+    let says = ["has", "says", "shows", "lists", "states", "claims", "reports", "thinks", "puts"];
+    let digits = number.text.chars().filter(char::is_ascii_digit).count();
+    let is_area = (3..=5).contains(&digits) && !number.text.contains('.');
+    let is_source = typed.piece(0).is_some_and(|first| word(first).is_some())
+        || typed.says(0, &["the"]) && typed.piece(1).is_some_and(|second| word(second).is_some());
+    let is_said = (1..last).any(|at| typed.says(at, &says));
+    (is_area && is_source && is_said && !typed.attempt.is_metric)
+        .then(|| (last, end, format!("{} sq ft", number.text)))
+}
+
 /// `county assessor says 1,900 sq ft`, `1,900 sq ft per the county`, `total area 2,430 sq ft`.
 pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
-    let (first, end, area) = area_from(&typed.pieces, 0)?;
+    let (first, end, area) = area_from(&typed.pieces, 0).or_else(|| said_at_the_end(typed))?;
     let is_other =
         area_from(&typed.pieces, end).is_some() || money_from(&typed.pieces, 0).is_some();
     let is_living = typed.says(0, &["living"]) && typed.says(1, &["area", "space", "size", "sq"]);
@@ -156,6 +171,18 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
                 "states",
                 "said",
                 "lists",
+                "us",
+                "me",
+                "it",
+                "our",
+                "house",
+                "home",
+                "the",
+                "thinks",
+                "claims",
+                "reports",
+                "puts",
+                "states",
                 "area",
                 "size",
                 "sq",
@@ -214,7 +241,7 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     };
     // `county assessor` says no more than `record` does.
     let is_source = |piece: &Piece| {
-        piece.is_word(&["bill", "says", "per"])
+        piece.is_word(&["bill", "says", "per", "appraiser", "appraisers", "office"])
             || SOURCES.iter().any(|(_, words)| piece.is_word(words))
     };
     let frame = ["frame", "studs", "framing"];

@@ -677,16 +677,34 @@ fn of_a_space(typed: &Typed<'_>, at: usize) -> (Option<String>, usize) {
     named.flatten().unwrap_or((None, at))
 }
 
+/// A name in lower case, with the number of a floor in digits: `First floor` and `1st floor` are one.
+fn in_digits(name: &str) -> String {
+    let word = |word: &str| {
+        match word {
+            "first" => "1st",
+            "second" => "2nd",
+            "third" => "3rd",
+            other => other,
+        }
+        .to_owned()
+    };
+    name.to_lowercase().split_whitespace().map(word).collect::<Vec<String>>().join(" ")
+}
+
 /// The index after words for the house: its name, `house`, `home`, `main house`.
 pub(super) fn house(typed: &Typed<'_>, at: usize) -> Option<usize> {
-    let name = typed.attempt.house.as_deref().unwrap_or_default();
-    let count = super::cut(name).len();
-    if count > 0
-        && at + count <= typed.pieces.len()
-        && typed.text(at, at + count).eq_ignore_ascii_case(name)
-    {
-        // `behind the living room`, where the file calls it "Living".
-        return Some(at + count + usize::from(typed.says(at + count, &["room", "area", "space"])));
+    let name = in_digits(typed.attempt.house.as_deref().unwrap_or_default());
+    let count = super::cut(&name).len();
+    if count > 0 {
+        // `1st` may be two pieces or one.
+        let ends = (at + count.saturating_sub(1)..=at + count + 1)
+            .filter(|&end| end > at && end <= typed.pieces.len());
+        let said = ends.into_iter().find(|&end| in_digits(typed.text(at, end)) == name);
+        if let Some(end) = said {
+            // `behind the living room`, where the file calls it "Living".
+            let goes_on = name == "living" && typed.says(end, &["room", "area", "space"]);
+            return Some(end + usize::from(goes_on));
+        }
     }
     let first = at + usize::from(typed.says(at, &["main"]));
     typed.says(first, &["house", "home", "building", "residence"]).then_some(first + 1)

@@ -44,9 +44,17 @@ pub(super) fn sizes(pieces: &[Piece]) -> Vec<Edit> {
         let name = if rest.is_empty() { kind } else { rest };
         format!("{kind} \"{name}\"")
     };
-    let line = format!("{named}\nnorth {one}\neast {two}\nsouth {one}\nwest {two}");
-    let cause = "a size is typed as its sides, one on each line".to_owned();
-    vec![Edit { converts: true, ..Edit::line(line, cause) }]
+    let sides =
+        |one: &str, two: &str| format!("{named}\nnorth {one}\neast {two}\nsouth {one}\nwest {two}");
+    let cause = "a size is typed as its sides, one on each line";
+    let edit =
+        |line: String, cause: &str| Edit { converts: true, ..Edit::line(line, cause.to_owned()) };
+    // Nothing says which way a lot lies; a space is asked where it stands.
+    if pieces[0].is_word(&["lot"]) && one != two {
+        let cause = format!("{cause}: which of the two lengths runs north and south?");
+        return vec![edit(sides(&one, &two), &cause), edit(sides(&two, &one), &cause)];
+    }
+    vec![edit(sides(&one, &two), cause)]
 }
 
 /// Both lengths of a size; if only one has a unit, the other gets it too. If neither has one, they stay bare: the
