@@ -216,7 +216,34 @@ fn with_suspects(
     if missing.is_some() {
         return fault;
     }
+    if let Some(help) = one_way_only(traverse, sides, &off).filter(|_| !is_lot) {
+        return fault.help(help);
+    }
     fault.help(if is_lot { no_call(traverse, misses) } else { no_wall(&off, misses) })
+}
+
+/// Where no side runs back on an axis, one that was typed the wrong way may have run back, and another one be missing
+/// or wrong as well.
+fn one_way_only(traverse: &Traverse, sides: &[Side], off: &[Axis]) -> Option<String> {
+    let [axis] = off else { return None };
+    let legs = traverse.legs(*axis);
+    let sign = legs.first()?.sign;
+    if legs.len() < 2 || legs.iter().any(|leg| leg.sign != sign) {
+        return None;
+    }
+    let (way, back) = (Direction::along(*axis, sign), Direction::along(*axis, -sign).word());
+    let ran: Vec<String> = sides
+        .iter()
+        .filter(|side| side.direction == Some(way))
+        .take(MOST_NAMED)
+        .map(Side::quoted)
+        .collect();
+    (ran.len() >= 2).then(|| {
+        format!(
+            "look whether {} was walked {back}, and type `{back}` there; what is then left is in the lengths",
+            words::list_or(&ran)
+        )
+    })
 }
 
 /// The side of a house that is many times as long as any other, and longer than a house is.

@@ -54,6 +54,7 @@ export const words = {
   bay: 'angled bay',
   round: 'round bay',
   slant: 'slanted',
+  opening: 'the length is its opening in the wall',
   out: 'stands out',
   flat: 'flat front',
   shownOnly: 'Change this one in the sides file.',

@@ -182,6 +182,9 @@ fn slanted(typed: &Typed<'_>) -> Option<Answer> {
             "write it as `diagonal south 3' west 3'`, with the two ways that your wall runs",
         ));
     }
+    // `angle 45 west 6'`: the number without a unit is an angle.
+    let along = lengths(&typed.pieces, first.end).pop().map(|(_, last)| last);
+    let first = along.filter(|last| last.has_unit && !first.has_unit).unwrap_or(first);
     Some(Answer::say(
         "one length along a slanted wall does not say which way it runs",
         format!(

@@ -61,6 +61,7 @@ mod tails;
 mod topics;
 mod unmeasured;
 mod unnumbered;
+mod walked;
 mod walks;
 mod walls;
 mod whereabouts;
@@ -189,6 +190,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         depths::answer,
         abbreviated::answer,
         cut_corners::answer,
+        walked::answer,
         fractions::answer,
         tails::answer,
         worths::sale,
