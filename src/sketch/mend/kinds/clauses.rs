@@ -291,8 +291,8 @@ fn place_alone(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `minus open to below 9' 7" x 11' 4"`: an opening is deducted by what it is.
 fn space_taken_off(typed: &Typed<'_>) -> Option<Answer> {
-    let takes =
-        typed.says(0, &["minus", "less", "deduct", "subtract"]) || typed.piece(0)?.is_mark("-–");
+    let takes = typed.says(0, &["minus", "less", "deduct", "subtract", "remove"])
+        || typed.piece(0)?.is_mark("-–");
     let at = 1 + usize::from(typed.says(1, &["the", "an", "a"]));
     let line = typed.rest(at);
     let rest = Typed { line, pieces: cut(line), attempt: typed.attempt };

@@ -142,6 +142,13 @@ pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
             at = found.end;
             continue;
         }
+        // `on the back, full width`: its size says so too.
+        if typed.says(at, &["full", "whole", "entire", "all"])
+            && typed.says(at + 1, &["width", "length", "way", "along", "across"])
+        {
+            at += 2;
+            continue;
+        }
         // `part of the house, front right`: what lies inside lies in a corner.
         if let Some((ways, end)) = compass_corner(typed, at).filter(|_| inside) {
             match ways {
@@ -219,6 +226,7 @@ fn words(typed: &Typed<'_>, at: usize) -> Option<Found> {
         }
     }
     apart(typed, at)
+        .or_else(|| middle_of_a_side(typed, at))
         .or_else(|| level_with(typed, first))
         .or_else(|| from_a_point(typed, at, first))
         .or_else(|| from_an_end(typed, first))
@@ -273,8 +281,11 @@ fn apart(typed: &Typed<'_>, at: usize) -> Option<Found> {
 
 /// `flush with the front`, `even with the back wall of the garage`, `in line with the left side`.
 fn level_with(typed: &Typed<'_>, first: usize) -> Option<Found> {
+    if let Some(found) = lines_up(typed, first) {
+        return Some(found);
+    }
     let is_line = typed.says(first, &["line"]) && typed.says(first.checked_sub(1)?, &["in"]);
-    if !is_line && !typed.says(first, &["flush", "even", "aligned", "lined", "level"]) {
+    if !is_line && !typed.says(first, &["flush", "even", "aligned", "lined", "lines", "level"]) {
         return None;
     }
     let mut at = first + 1;
@@ -287,6 +298,32 @@ fn level_with(typed: &Typed<'_>, first: usize) -> Option<Found> {
     let (of, end) = of_a_space(typed, end);
     let told = of_side(way, |way| one(Sort::Inset(way, Length::ZERO), owner.or(of)));
     Some(Found { told, end })
+}
+
+/// `front walls line up`, `fronts flush`, `back wall even`: level with the house there.
+fn lines_up(typed: &Typed<'_>, first: usize) -> Option<Found> {
+    let word = typed.lower(first);
+    let word = word.strip_suffix('s').unwrap_or(&word);
+    let way = by_compass(way_and_back(word)?.0, typed.attempt.beside.front);
+    let at = after_words(typed, first + 1, &[&["walls"], &WALLS, &ENDS]);
+    let at = at + usize::from(typed.says(at, &["are", "is"]));
+    let is_up = typed.says(at, &["line", "lined", "lines"]) && typed.says(at + 1, &["up"]);
+    let end = match is_up {
+        true => at + 2,
+        false if typed.says(at, &["flush", "even", "aligned"]) => at + 1,
+        false => return None,
+    };
+    if !ends(typed, end) || typed.says(end, &["with", "to"]) {
+        return None;
+    }
+    let way = match way {
+        "north" => Some(Direction::North),
+        "south" => Some(Direction::South),
+        "east" => Some(Direction::East),
+        "west" => Some(Direction::West),
+        _ => None,
+    };
+    Some(Found { told: of_side(way, |way| one(Sort::Inset(way, Length::ZERO), None)), end })
 }
 
 /// The index of the first piece from here on that is none of these words.
@@ -446,7 +483,12 @@ fn at_a_corner(typed: &Typed<'_>, first: usize, leads: bool) -> Option<Found> {
     let says_corner = typed.says(end, &["corner", "end"]);
     let end = end + usize::from(says_corner);
     let (of, after) = of_a_space(typed, end);
-    let says_enough = says_corner || leads && ends(typed, after);
+    // `left rear`, alone between commas
+    let is_alone = end == at + 2
+        && at > 0
+        && typed.pieces[at - 1].is_mark(",;(")
+        && typed.piece(end).is_none_or(|next| next.is_mark(",;)"));
+    let says_enough = says_corner || is_alone || leads && ends(typed, after);
     if !says_enough && after == end {
         return None;
     }
@@ -609,6 +651,25 @@ fn middle(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let is_middle = typed.says(first, &["centered", "centred", "middle", "center", "centre"]);
     let end = first + 1 + usize::from(typed.says(first + 1, &["of"]));
     is_middle.then(|| Found { told: one(Sort::Middle, None), end })
+}
+
+/// `front center`, `center rear`: in the middle of that side.
+fn middle_of_a_side(typed: &Typed<'_>, at: usize) -> Option<Found> {
+    let first = after_words(typed, at, &[&["in", "at", "the", "on"]]);
+    let is_middle =
+        |at: usize| typed.says(at, &["centered", "centred", "middle", "center", "centre"]);
+    let way = match (is_middle(first), is_middle(first + 1)) {
+        (false, true) => direction(typed, first)?,
+        (true, false) => direction(typed, first + 1)?,
+        _ => return None,
+    };
+    let end = first + 2;
+    if typed.piece(end).is_some_and(|next| !next.is_mark(",;)")) {
+        return None;
+    }
+    let part = |sort: Sort| Part { sort, of: None };
+    let told = of_side(way, |way| Told::Parts(vec![part(Sort::Side(way)), part(Sort::Middle)]));
+    Some(Found { told, end })
 }
 
 /// Whether nothing more of the same part of the line follows.

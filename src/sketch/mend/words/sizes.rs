@@ -49,8 +49,8 @@ pub(super) fn sizes(pieces: &[Piece]) -> Vec<Edit> {
     let cause = "a size is typed as its sides, one on each line";
     let edit =
         |line: String, cause: &str| Edit { converts: true, ..Edit::line(line, cause.to_owned()) };
-    // Nothing says which way a lot lies; a space is asked where it stands.
-    if pieces[0].is_word(&["lot"]) && one != two {
+    // Nothing says which way it lies.
+    if one != two {
         let cause = format!("{cause}: which of the two lengths runs north and south?");
         return vec![edit(sides(&one, &two), &cause), edit(sides(&two, &one), &cause)];
     }
