@@ -21,10 +21,16 @@ const WALKING: [&str; 17] = [
 fn went(typed: &Typed<'_>) -> Option<Answer> {
     let at = (0..3).take_while(|&at| typed.says(at, &WALKING)).count();
     let at = at + usize::from(at > 0 && typed.says(at, &["due", "straight", "to"]));
-    let is_way = typed.says(at, &WAYS) || typed.says(at, &STREET);
+    let knows_street = typed.attempt.beside.front.is_some();
+    let is_street = typed.says(at, &["left", "right"]) || knows_street && typed.says(at, &STREET);
+    let is_way = typed.says(at, &WAYS) || is_street;
     let wall = length_at(&typed.pieces, at + 1).filter(|wall| at > 0 && is_way && wall.has_unit)?;
     let is_only = lengths(&typed.pieces, wall.end).is_empty();
-    is_only.then(|| Answer::line(typed.rest(at), "a side begins with the way that it runs"))
+    let cause = match is_street {
+        true => "a side begins with the way that it runs: `back`, `right`, `front` or `left`, as seen from the street",
+        false => "a side begins with the way that it runs",
+    };
+    is_only.then(|| Answer::line(typed.rest(at), cause))
 }
 
 /// `jog west 3' then north 2'`: two walls or more after a word for what they are together.
@@ -86,6 +92,7 @@ fn shared_with(typed: &Typed<'_>) -> Option<Answer> {
     }
     at += 1 + usize::from(typed.says(at + 1, &["wall"]));
     if !typed.says(at, &["with", "to"])
+        || typed.find(at, &["common"]).is_some()
         || !lengths(&typed.pieces, at).iter().all(|(_, one)| !one.has_unit)
     {
         return None;
