@@ -174,7 +174,22 @@ fn somebody_says(line: &str, attempt: &Attempt) -> Option<Edit> {
             number.trim().bytes().all(|b| b.is_ascii_digit() || b == b',' || b == b'.')
         })
     });
-    let is_name = !name.is_empty() && name.chars().all(|c| c.is_alphanumeric() || c == ' ');
+    // What names a part of the house is no source.
+    let parts = [
+        "basement",
+        "story",
+        "storey",
+        "floor",
+        "upstairs",
+        "downstairs",
+        "attic",
+        "loft",
+        "room",
+        "rooms",
+    ];
+    let is_part = name.to_lowercase().split(' ').any(|word| parts.contains(&word));
+    let is_name =
+        !name.is_empty() && !is_part && name.chars().all(|c| c.is_alphanumeric() || c == ' ');
     (!attempt.knows_first && is_area && is_name).then(|| {
         Edit::line(
             format!("figure \"{name}\" {area}"),

@@ -117,6 +117,12 @@ pub(super) fn title_of_a_figure(typed: &Typed<'_>) -> Option<Answer> {
     let found = super::measure::area_at(&typed.pieces, 1);
     let (end, area) = match &found {
         Some((end, area)) => (*end, area.clone()),
+        None if typed.says(2, &["excl", "excluding", "without"]) => {
+            return Some(Answer::line(
+                format!("{head} {} sq ft  # {}", number.text, super::remark(typed.rest(2))),
+                "a figure counts the living area unless it says more; anything else goes into a comment",
+            ));
+        }
         None if typed.says(2, &["per", "on", "from", "according", "in", "says"]) => {
             (2, format!("{} sq ft", number.text))
         }

@@ -2,10 +2,11 @@
 
 use super::super::pieces::Piece;
 use super::measure::{date_from, length_at, money_from};
-use super::{Answer, Rule, Typed, first_of, is_text, plainly, remark};
+use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted, remark};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
+        property_address,
         account,
         rate,
         value_of_a_year,
@@ -59,6 +60,17 @@ fn measured(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line, "the date comes right after `measured`, then `by` and `with`"))
 }
 
+/// `property address: 27 Millrace Road`: two words for one.
+fn property_address(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["property", "street", "house", "site", "situs"])
+        && typed.says(1, &["address"]);
+    let marks = (2..typed.pieces.len()).take_while(|&at| typed.pieces[at].is_mark(":=-–")).count();
+    let text = typed.rest(2 + marks);
+    (begins && !text.is_empty() && !text.contains('"')).then(|| {
+        Answer::line(format!("address {}", quoted(text)), "a text has a `\"` on each side")
+    })
+}
+
 /// `protest deadline 2026-05-15` becomes a comment, since the format has no place for this date.
 fn deadline(typed: &Typed<'_>) -> Option<Answer> {
     let words = [
@@ -82,7 +94,12 @@ fn deadline(typed: &Typed<'_>) -> Option<Answer> {
     if !begins || at > 2 || typed.line.contains('"') || typed.says(1, &["year"]) {
         return None;
     }
-    date_from(&typed.pieces, 1)?;
+    // `protest deadline May 15`: a day without its year.
+    let says_day = typed.says(1, &["deadline", "due", "hearing"])
+        && (2..typed.pieces.len()).any(|at| super::month_named(&typed.lower(at)).is_some());
+    if !says_day {
+        date_from(&typed.pieces, 1)?;
+    }
     money_from(&typed.pieces, 0).is_none().then(|| {
         Answer::line(
             format!("# {}", typed.line),

@@ -200,7 +200,7 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     let fill = [
         "says", "said", "is", "has", "shows", "the", "of", "at", "as", "and", "to", "record",
         "listing", "plan", "area", "living", "heated", "gla", "total", "finished", "sqft", "sq",
-        "ft", "sf", "size", "per",
+        "ft", "sf", "size", "per", "gross",
     ];
     let title: Vec<&str> = said
         .split([' ', ',', ':', '=', '(', ')'])

@@ -27,7 +27,9 @@ fn went(typed: &Typed<'_>) -> Option<Answer> {
     let wall = length_at(&typed.pieces, at + 1).filter(|wall| at > 0 && is_way && wall.has_unit)?;
     let is_only = lengths(&typed.pieces, wall.end).is_empty();
     let cause = match is_street {
-        true => "a side begins with the way that it runs: `back`, `right`, `front` or `left`, as seen from the street",
+        true => {
+            "a side begins with the way that it runs: `back`, `right`, `front` or `left`, as seen from the street"
+        }
         false => "a side begins with the way that it runs",
     };
     is_only.then(|| Answer::line(typed.rest(at), cause))
