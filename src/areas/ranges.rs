@@ -73,7 +73,7 @@ impl AreaRanges {
     pub(crate) fn totals(&self, any: bool) -> Option<&[Area]> {
         let known = if any { &self.any_totals } else { &self.usual_totals };
         let areas = |space: usize| self.areas_of(space, any);
-        known.get_or_init(|| totals_of(&self.house, MOST_TOTALS, areas)).as_deref()
+        known.get_or_init(|| totals_of(&self.house, MOST_TOTALS, &[], areas)).as_deref()
     }
 
     /// Whether [`AreaRanges::totals`] has one of `sq_ft` whole square feet, found out without listing all of them: the
@@ -88,7 +88,7 @@ impl AreaRanges {
             count = count.saturating_mul(areas.len());
             Some(areas)
         };
-        let others = totals_of(&self.house, MOST_TOTALS, &mut of_others)?;
+        let others = totals_of(&self.house, MOST_TOTALS, &[], &mut of_others)?;
         let middle = Area::from_half_nm2(i128::from(sq_ft) * Area::SQUARE_FOOT.half_nm2());
         let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
         let (low, high) = (middle - half, middle + half - Area::from_half_nm2(1));
@@ -97,6 +97,15 @@ impl AreaRanges {
         let most = MOST_TOTALS.checked_div(count).filter(|_| sq_ft > 0)?;
         let few = self.few(any)[asked].as_ref()?;
         range::gives(few, &left.collect::<Vec<_>>(), most)
+    }
+
+    /// Whether some total has `sq_ft` whole square feet where these spaces were taken the other way: one that is not
+    /// counted is added, one that is deducted is not, one that is counted is left out. `None` where there are too many
+    /// totals to tell.
+    pub(crate) fn give_with(&self, changed: &[usize], sq_ft: i64, any: bool) -> Option<bool> {
+        let areas = |space: usize| self.areas_of(space, any);
+        let totals = totals_of(&self.house, MOST_TOTALS, changed, areas)?;
+        Some(totals.iter().any(|total| total.whole_sq_ft() == sq_ft))
     }
 
     fn areas_of(&self, space: usize, any: bool) -> Option<Vec<Area>> {
@@ -253,15 +262,23 @@ impl AreaRanges {
 }
 
 /// Every total above grade that is possible with these areas of each space, in ascending order; `None` where there
-/// are more than `most`, or too many areas of one space.
+/// are more than `most`, or too many areas of one space. The spaces `changed` are taken the other way, as
+/// [`AreaRanges::give_with`] says.
 pub(super) fn totals_of(
     house: &House,
     most: usize,
+    changed: &[usize],
     mut areas_of: impl FnMut(usize) -> Option<Vec<Area>>,
 ) -> Option<Vec<Area>> {
     let mut totals = vec![Area::ZERO];
-    for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
-        let off = house.deducted_from(space).map(|other| (other, true));
+    let is_changed = |space: &usize| changed.contains(space);
+    let is_in = |&i: &usize| {
+        let is_counted = is_in_total(house, i, false);
+        is_counted != (is_changed(&i) && (is_counted || !house.is_deducted(i)))
+    };
+    for space in (0..house.spaces.len()).filter(is_in) {
+        let off = house.deducted_from(space).filter(|other| !is_changed(other));
+        let off = off.map(|other| (other, true));
         for (one, is_off) in std::iter::once((space, false)).chain(off) {
             let areas = areas_of(one)?;
             if totals.len().saturating_mul(areas.len()) > most {

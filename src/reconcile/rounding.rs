@@ -166,6 +166,18 @@ impl RoundingTest {
         }
     }
 
+    /// Whether rounding could give the figure with these spaces taken the other way: one that is not counted here added,
+    /// one that is deducted not, one that is counted left out. `None` where there are too many outlines to try.
+    pub(crate) fn could_explain_with(&self, changed: &[usize]) -> Option<CouldExplain> {
+        let wanted = self.wanted.whole_sq_ft();
+        let gives = |any: bool| self.ranges.give_with(changed, wanted, any);
+        Some(match gives(false)? {
+            true => CouldExplain::Yes,
+            false if gives(true)? => CouldExplain::OnlyAgainst,
+            false => CouldExplain::No,
+        })
+    }
+
     fn is_in(&self, range: Option<Range>) -> bool {
         range.is_some_and(|range| range.holds(self.wanted))
     }

@@ -279,9 +279,18 @@ fn beside(text: &str, start: usize, end: usize) -> Beside {
         after: after.into(),
         corners: corners(&text[..start]),
         spaces: spaces(text),
+        has_level_above: text[..start]
+            .lines()
+            .filter(|line| begins_as_level(line))
+            .nth(1)
+            .is_some(),
         has_record: [&text[..start], &text[end..]].into_iter().flat_map(str::lines).any(is_record),
         ..Beside::default()
     }
+}
+
+fn begins_as_level(line: &str) -> bool {
+    line.trim_start().starts_with("level ")
 }
 
 /// Whether a line is the record's figure for the whole house.
@@ -408,7 +417,13 @@ fn offer(
     let head = head.map_or_else(|| typed.to_owned(), |head| format!("{head} photo"));
     let with_comment = read.comment.as_ref().map(|comment| format!("{head} \"{comment}\""));
     let as_text = with_comment.filter(|line| {
-        !line.contains("\"#\"") && !takes_a_number(typed) && attempt(line).reads.is_some()
+        // `lot #9 recorded 0.21 acres`: what follows the number is no name.
+        let is_lot = typed == "lot" && line.contains(' ');
+        let is_lot = is_lot && line.split(' ').count() > 2;
+        !line.contains("\"#\"")
+            && !is_lot
+            && !takes_a_number(typed)
+            && attempt(line).reads.is_some()
     });
     // `corner #4`: the number is written without the `#`.
     let number = read.comment.as_ref().and_then(|comment| comment.strip_prefix('#'));
@@ -423,6 +438,24 @@ fn offer(
         faults.truncate(first);
         let help = format!("did you mean `{line}`?");
         let cause = "after a `#` is a comment: a number stands without it".to_owned();
+        faults.push(fault.instead(Some(cause), vec![help], vec![Fix::new(span, line)]));
+        return None;
+    }
+    // `property 88 Teasel Road #4, Juniper County`: the `#` is of the address.
+    let of_address = number.and(read.comment.as_ref()).filter(|comment| {
+        let is_address = ["property ", "address "].iter().any(|word| typed.starts_with(word));
+        is_address && !typed.contains('"') && !comment.contains('"')
+    });
+    let address = of_address.and_then(|comment| {
+        let (word, text) = typed.split_once(' ')?;
+        Some(format!("{word} \"{} {}\"", text.trim(), comment.trim()))
+    });
+    if let Some(line) = address.filter(|line| attempt(line).reads.is_some()) {
+        let span = Span::new(start, offset + trimmed.len());
+        let fault = faults.remove(first + place);
+        faults.truncate(first);
+        let help = format!("did you mean `{line}`?");
+        let cause = "after a `#` is a comment, unless it stands between two `\"`".to_owned();
         faults.push(fault.instead(Some(cause), vec![help], vec![Fix::new(span, line)]));
         return None;
     }

@@ -314,8 +314,11 @@ impl Sentences<'_> {
         let doubled = self.doubled(figure, one).or_else(|| self.level_taken(figure, one));
         let doubled = doubled.unwrap_or_default();
         let as_measured = self.counted_as_measured(figure, one).unwrap_or_default();
-        let others: Vec<String> =
+        let mut others: Vec<String> =
             Self::other_walls(figure, one).map(|other| self.cause_said(figure, other)).collect();
+        let own = self.cause_said(figure, one);
+        others.retain(|other| *other != own);
+        others.dedup();
         let others = match others.is_empty() {
             true => String::new(),
             false => format!("; {} would give the same", words::list_or(&others)),
@@ -417,7 +420,14 @@ impl Sentences<'_> {
         (is_whole_below && is_exact && levels.len() == 2).then(|| {
             let unit = if self.is_metric() { " sq ft" } else { "" };
             let (twice, once) = (thousands(all), thousands(all >> 1));
-            format!("; {twice}{unit} = 2 × {once}{unit}, the outline of the level below twice")
+            match one.cause {
+                Cause::Departures(DepartureKind::NotDeducted { .. }, _) => {
+                    format!("; both levels are then {once}{unit}: 2 × {once} = {twice}{unit}")
+                }
+                _ => format!(
+                    "; {twice}{unit} = 2 × {once}{unit}, the outline of the level below twice"
+                ),
+            }
         })
     }
 

@@ -6,7 +6,7 @@ use crate::areas::at_face::Walls;
 use crate::areas::{SpaceAreas, is_in_total};
 use crate::diagnostic::words;
 use crate::house::{Face, Kind, SideRule};
-use crate::reconcile::{BridgeStep, Figure, Line};
+use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line};
 use crate::units::area::Area;
 use crate::units::length::Step;
 use crate::wording::accounts::{Accounts, UNLIKELY};
@@ -21,24 +21,13 @@ const AGREES_WITHIN: i64 = 3;
 pub(super) struct Nearest {
     /// Their names, as in a sentence.
     pub(super) names: String,
-    /// What a total may do with them: `counts`.
-    verb: &'static str,
+    /// What a total may do with them: `counts the porch`.
+    does: String,
     /// Their size and what would remain, in whole square feet; negative if they are too large.
     pub(super) size: i64,
     pub(super) left: i64,
-    /// Those that the total would have beyond what counts here.
-    counted: Vec<usize>,
     /// All of them, and the size of each.
     pub(super) spaces: Vec<(usize, i64)>,
-}
-
-/// How far rounding is taken to go.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Range {
-    /// As far as a tape may be read either way: the range that is printed.
-    Usual,
-    /// Every wall either way.
-    Widest,
 }
 
 impl Nearest {
@@ -54,23 +43,23 @@ impl Nearest {
 }
 
 impl Sentences<'_> {
-    /// What is said where one space, or two together, come so near to what is left that they agree, or that rounding walls
-    /// up or down could change the rest; `None` where it could not. Rounding is given as the reason only if the range printed for it is
-    /// enough.
+    /// What is said where one space, or two together, come so near to what is left that they agree, or that some outline
+    /// of rounded walls gives the figure with them; `None` where none does, or there are too many to tell.
     pub(super) fn nearly(&self, figure: &Figure, rest: i64, near: &Nearest) -> Option<Accounts> {
-        let toward = near.left.signum() * rest.signum();
         let is_close = near.left.abs() <= AGREES_WITHIN;
-        if !is_close
-            && near.left.abs() > self.rounding_could_change(figure, near, toward, Range::Widest)
-        {
-            return None;
-        }
-        let Nearest { names, verb, .. } = near;
-        let is_rounding =
-            near.left.abs() <= self.rounding_could_change(figure, near, toward, Range::Usual);
-        let why = match is_rounding {
-            true => "rounding could account for",
-            false => "only misrounded walls could account for",
+        let is_rounded =
+            matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot))
+                && figure.line(BridgeStep::RecordedSides).is_none();
+        let by_rounding = is_rounded
+            .then(|| figure.rounding_test().could_explain_with(&near.numbers()))
+            .flatten();
+        let Nearest { does, .. } = near;
+        let why = match by_rounding {
+            Some(CouldExplain::Yes) => "rounding could account for",
+            Some(CouldExplain::OnlyAgainst) => "walls misrounded, up or down, could account for",
+            // So little needs no reason.
+            _ if is_close => "rounding could account for",
+            _ => return None,
         };
         let opening = self.set_beside(figure, rest, near, Some(why));
         let word = figure.word();
@@ -79,13 +68,13 @@ impl Sentences<'_> {
                 String::new()
             }
             (Reader::Office, true) => {
-                format!("Please state whether the record's total {verb} {names}.")
+                format!("Please state whether the record's total {does}.")
             }
             (Reader::Office, false) => {
-                format!("Whether the {word}'s total {verb} {names} is not known here.")
+                format!("Whether the {word}'s total {does} is not known here.")
             }
             (Reader::Owner, _) => {
-                format!("Ask whether the {word}'s total {verb} {names}.{}", self.ours(figure))
+                format!("Ask whether the {word}'s total {does}.{}", self.ours(figure))
             }
         };
         let (closing, asks) = self.or_asked(figure, settled);
@@ -100,7 +89,7 @@ impl Sentences<'_> {
         let accounts = self.accounts(figure).filter(|_| is_open && rest != 0)?;
         let near = self.nearest(figure, rest).filter(|near| near.numbers() == accounts.near)?;
         self.nearly(figure, rest, &near)?;
-        Some(format!("the total {} {}", near.verb, near.names))
+        Some(format!("the total {}", near.does))
     }
 
     /// One space, or two, beside what is left: `The garage would be 462 of the 650 sq ft that are left.` What remains is
@@ -177,57 +166,6 @@ impl Sentences<'_> {
             _ => "",
         };
         format!("{} together{each}", capital(&words::all_of(&names)))
-    }
-
-    /// How far rounding walls up or down could move this house, with a space that is counted, toward a larger (1) or
-    /// smaller (-1) total from where it is rounded here, in whole square feet; at most three times what is typical. What is
-    /// deducted here and would not be takes its own rounding with it.
-    fn rounding_could_change(
-        &self,
-        figure: &Figure,
-        near: &Nearest,
-        toward: i64,
-        how_far: Range,
-    ) -> i64 {
-        let test = figure.rounding_test();
-        let is_rounded =
-            matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot));
-        if !is_rounded || figure.line(BridgeStep::RecordedSides).is_some() {
-            return 0;
-        }
-        let lines = figure.lines().iter();
-        let steps =
-            lines.filter(|line| matches!(line.step(), BridgeStep::Face | BridgeStep::Rounding));
-        let own = figure.measured() + steps.map(Line::area).sum::<Area>();
-        let range = match how_far {
-            Range::Usual => test.range(),
-            Range::Widest => test.widest(),
-        };
-        let (Some(range), Some(typical)) = (range, test.typical()) else { return 0 };
-        let of_house = match toward {
-            1.. => range.high - own,
-            _ => own - range.low,
-        };
-        let of_space = |&space: &usize| {
-            let areas = &self.areas.spaces[space];
-            let ruled = areas.whole_foot().area();
-            let range = match how_far {
-                Range::Usual => areas.range()?,
-                Range::Widest => areas.widest()?,
-            };
-            let (more, less) = (range.high - ruled, ruled - range.low);
-            let is_deducted = self.house.is_deducted(space);
-            Some(match (is_deducted, toward > 0) {
-                // Where it is smaller, more of the house is left here already.
-                (true, true) => -less,
-                (true, false) => -more,
-                (false, true) => more,
-                (false, false) => less,
-            })
-        };
-        let of_spaces: Area = near.counted.iter().filter_map(of_space).sum();
-        let most = 3 * Area::from_float_sq_ft(typical).whole_sq_ft();
-        (of_house + of_spaces).whole_sq_ft().clamp(0, most)
     }
 
     /// A sentence where the figure is exactly twice an outline on the ground, rounded to the foot, in a house of two
@@ -322,25 +260,19 @@ impl Sentences<'_> {
         };
         let (size, left) = (rest.abs() - left(&those), left(&those));
         let is_near = if left < 0 { -4 * left <= size } else { 3 * left <= 2 * size };
-        let names: Vec<String> =
-            those.iter().map(|&i| words::the_quoted(&house.spaces[i].name)).collect();
+        let name = |&i: &usize| words::the_quoted(&house.spaces[i].name);
+        let names: Vec<String> = those.iter().map(name).collect();
         let is_taken_off = |&i: &usize| house.spaces[i].kind.lies_in_another();
-        let verb = match (those.iter().all(is_taken_off), rest > 0) {
-            (true, _) => "deducts",
-            (false, true) if those.iter().any(is_taken_off) => "includes",
-            (false, true) => "counts",
-            (false, false) => "includes",
+        let (off, on): (Vec<usize>, Vec<usize>) = those.iter().partition(|i| is_taken_off(i));
+        let all_of = |spaces: &[usize]| words::all_of(&spaces.iter().map(name).collect::<Vec<_>>());
+        let does = match (&off[..], &on[..]) {
+            (off, []) => format!("deducts {}", all_of(off)),
+            ([], on) if rest > 0 => format!("counts {}", all_of(on)),
+            ([], on) => format!("includes {}", all_of(on)),
+            (off, on) => format!("includes {} and deducts {}", all_of(on), all_of(off)),
         };
         let names = words::all_of(&names);
         let spaces = those.iter().map(|&i| (i, sizes[i])).collect();
-        let counted = those.into_iter().filter(|_| rest > 0).collect();
-        (left.abs() < rest.abs() && is_near).then_some(Nearest {
-            names,
-            verb,
-            size,
-            left,
-            counted,
-            spaces,
-        })
+        (left.abs() < rest.abs() && is_near).then_some(Nearest { names, does, size, left, spaces })
     }
 }

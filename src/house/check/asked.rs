@@ -146,11 +146,16 @@ impl Checker<'_> {
         let unsettled = spaces.filter(|(_, one)| open.contains(&one.span.start));
         self.misplaced.extend(unsettled.map(|(i, _)| i));
         let is_above = |part: &Part| part.sort == Sort::Over;
+        // The first space of a level counts from what it lies over.
+        let lies_over = told.parts.iter().find(|part| is_above(part));
+        let lies_over = lies_over.and_then(|part| self.below(space, part.of.as_deref()));
         let mut counted: Vec<usize> = Vec::new();
         for part in &told.parts {
             let of = match is_above(part) {
                 true => self.below(space, part.of.as_deref()),
-                false => self.counted_from(space, part.of.as_deref()),
+                false => self
+                    .counted_from(space, part.of.as_deref())
+                    .or(lies_over.filter(|_| part.of.is_none())),
             };
             match (of, &part.of) {
                 (Some(of), _) => counted.push(of),

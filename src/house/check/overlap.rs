@@ -181,11 +181,31 @@ impl Checker<'_> {
             )));
             return;
         }
+        let is_beside = said.is_some_and(|parent| self.touches_from_outside(space, parent));
+        if is_beside {
+            error = error.help(format!(
+                "as typed it stands beside {0}, and touches it: if that is right, take `within {1}` out of this line",
+                quoted(&parent),
+                format_args!("\"{parent}\""),
+            ));
+        }
         let places =
             around.map(|parent| self.places_inside(space, parent, None)).unwrap_or_default();
-        let help = Self::offered(&places, &format!("it fits inside {}", quoted(&parent)));
+        let fits = match is_beside {
+            true => format!("if it lies in the walk of {} instead, it fits there", quoted(&parent)),
+            false => format!("it fits inside {}", quoted(&parent)),
+        };
+        let help = Self::offered(&places, &fits);
         let help = help.unwrap_or_else(|| how_to_place(&parent));
         self.report(error.help(help));
+    }
+
+    /// Whether a space, placed as typed, shares a wall with another one and none of its area.
+    fn touches_from_outside(&mut self, space: usize, other: usize) -> bool {
+        let at = self.house.spaces[space].at;
+        !self.unplaced.contains(&space)
+            && self.patch(space).common(&self.patch(other)) <= 1.0
+            && self.flush(space, at, other, false) >= 1.0
     }
 
     /// The space that another one most likely lies in: the only candidate, or the one that shares the most area with

@@ -422,7 +422,9 @@ fn units_mistaken(side: &Side, typed: i64, usual: Form) -> Vec<(Slip, i64)> {
         let length = length.checked_div(i128::from(over.nm()))?;
         i64::try_from(length).ok()
     };
-    let (has_feet, has_inches) = (side.typed.contains('\''), side.typed.contains('"'));
+    // Two apostrophes are an inch mark.
+    let marks = side.typed.replace("''", "\"");
+    let (has_feet, has_inches) = (marks.contains('\''), marks.contains('"'));
     let form = written.form();
     let is_in_meters = side.is_bare() && !is_metric(form);
     let in_meters = is_in_meters.then(|| times(Length::METER, Length::FOOT)).flatten();

@@ -43,6 +43,8 @@ pub(in crate::sketch) struct Beside {
     pub(in crate::sketch) in_lot: bool,
     /// Whether another line of the file is the record's figure.
     pub(in crate::sketch) has_record: bool,
+    /// Whether its level is not the first of the file.
+    pub(in crate::sketch) has_level_above: bool,
     /// What follows the `#` of the line itself.
     pub(in crate::sketch) comment: Option<std::rc::Rc<str>>,
     /// The names of the corners above it on its level, the nearest first.

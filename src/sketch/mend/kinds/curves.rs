@@ -83,9 +83,20 @@ fn between(typed: &Typed<'_>) -> Option<Answer> {
     }
     let degrees = typed.piece(0).filter(|degrees| degrees.is_number())?;
     let mark = typed.piece(1)?.is_mark("°º") || typed.says(1, &["deg", "degree", "degrees"]);
-    let (one, two) = slant(&typed.lower(2)).filter(|_| mark)?;
-    let measure =
-        length_at(&typed.pieces, 3).filter(|measure| measure.end == typed.pieces.len())?;
+    // `45° NE 4' 2"` or `45 degrees 4' 2" northeast`
+    let (slanted, measure) = match slant(&typed.lower(2)) {
+        Some(slanted) => (Some(slanted), length_at(&typed.pieces, 3)?),
+        None => {
+            let measure = length_at(&typed.pieces, 2).filter(|one| one.has_unit && mark)?;
+            (slant(&typed.lower(measure.end)), measure)
+        }
+    };
+    let (one, two) = slanted.filter(|_| mark)?;
+    let ends = measure.end == typed.pieces.len()
+        || measure.end + 1 == typed.pieces.len() && slant(&typed.lower(measure.end)).is_some();
+    if !ends {
+        return None;
+    }
     let letter = |word: &str| word[..1].to_uppercase();
     Some(Answer::line(
         format!("bearing {} {}° {} {}", letter(one), degrees.text, letter(two), measure.text),

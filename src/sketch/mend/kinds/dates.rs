@@ -28,6 +28,12 @@ fn measured_with_words(typed: &Typed<'_>) -> Option<Answer> {
     if parts.unclear {
         return None;
     }
+    // `measured 9 May 2026 (owner, tape)`: who, and with what.
+    let is_list = typed.line.contains('(') && parts.with.is_some() && parts.by.is_none();
+    if let ([who], true) = (&parts.others[..], is_list) {
+        parts.by = Some(quoted(who));
+        parts.others.clear();
+    }
     let mut line = format!("measured {date}");
     for (word, text) in [("by", &parts.by), ("with", &parts.with)] {
         if let Some(text) = text {

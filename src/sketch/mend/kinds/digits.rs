@@ -37,6 +37,26 @@ fn letters(typed: &Typed<'_>) -> Option<Answer> {
     for at in 1..words.len() {
         let after_number = words[at - 1].ends_with(['\'', '’'])
             && words[at - 1].starts_with(|c: char| c.is_ascii_digit());
+        // `6' l 1/2"`: a one alone before a fraction of an inch.
+        let before_fraction = words.get(at + 1).is_some_and(|next| {
+            next.starts_with(|c: char| c.is_ascii_digit())
+                && next.contains('/')
+                && next.ends_with(['"', '”'])
+        });
+        let is_alone =
+            matches!(words[at].as_str(), "l" | "I" | "|") && after_number && before_fraction;
+        if is_alone {
+            "1".clone_into(&mut words[at]);
+            changed = true;
+            continue;
+        }
+        // `6' l/2"`
+        let begins = words[at].strip_prefix("l/").or_else(|| words[at].strip_prefix("I/"));
+        if let Some(rest) = begins.filter(|rest| after_number && rest.ends_with(['"', '”'])) {
+            words[at] = format!("1/{rest}");
+            changed = true;
+            continue;
+        }
         if let Some(number) = without_letters(&words[at], after_number) {
             // `l52'`: the letter may as well not belong there.
             let bare = words[at].strip_prefix(['l', 'I', 'o', 'O']).unwrap_or_default();

@@ -7,6 +7,7 @@ use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted, remark};
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         property_address,
+        whole_wall,
         account,
         rate,
         value_of_a_year,
@@ -58,6 +59,22 @@ fn measured(typed: &Typed<'_>) -> Option<Answer> {
         }
     }
     Some(Answer::line(line, "the date comes right after `measured`, then `by` and `with`"))
+}
+
+/// `walls 2x6 with drywall and sheathing, 7 inches`: how thick a wall is in all.
+fn whole_wall(typed: &Typed<'_>) -> Option<Answer> {
+    let last = super::measure::lengths(&typed.pieces, 1).pop().map(|(at, one)| (at, one))?;
+    let (at, thick) = last;
+    let is_studs = typed.says(0, &["wall", "walls"])
+        && typed.piece(2).is_some_and(|by| by.is_word(&["x"]) || by.is_mark("×"));
+    let is_thick = thick.has_unit && thick.end == typed.pieces.len() && at > 4;
+    (is_studs && is_thick && typed.attempt.space.is_none()).then(|| {
+        let how = typed.text(1, at).trim_matches([',', ' ', '=', ':']);
+        Answer::line(
+            format!("wall {}  # {}", thick.text, remark(how)),
+            "a wall is given by its whole thickness from the inside to the frame or the siding",
+        )
+    })
 }
 
 /// `property address: 27 Millrace Road`: two words for one.
@@ -354,6 +371,20 @@ fn account(typed: &Typed<'_>) -> Option<Answer> {
 /// `tax rate .0098 "school"`, `tax rate $0.98/$100`, `tax rate 98 cents per $100`: per how many dollars.
 fn rate(typed: &Typed<'_>) -> Option<Answer> {
     use rust_decimal::Decimal;
+    // `school tax 0.98%`, `county tax rate 0.45%`
+    let tax = typed.find(1, &["tax", "taxes"]).filter(|tax| *tax <= 3);
+    let number = tax.map(|tax| tax + 1 + usize::from(typed.says(tax + 1, &["rate"])));
+    let percent = number.filter(|&at| {
+        typed.piece(at).is_some_and(Piece::is_number)
+            && typed.piece(at + 1).is_some_and(|mark| mark.is_mark("%"))
+            && at + 2 == typed.pieces.len()
+    });
+    if let (Some(tax), Some(at)) = (tax, percent) {
+        return Some(Answer::line(
+            format!("tax rate {} per $100 {}", typed.text(at, at + 1), quoted(typed.text(0, tax))),
+            "a percentage is so many dollars per $100",
+        ));
+    }
     if !typed.says(0, &["tax"]) || !typed.says(1, &["rate"]) {
         return None;
     }

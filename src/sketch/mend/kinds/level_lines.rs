@@ -6,8 +6,15 @@ use super::names::{FLOORS, ORDINALS};
 use super::{Answer, Rule, Typed, first_of, is_text, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] =
-        &[face_alone, beside_another, with_a_face, with_a_size, with_a_remark, counted_level];
+    let rules: &[Rule] = &[
+        set_back,
+        face_alone,
+        beside_another,
+        with_a_face,
+        with_a_size,
+        with_a_remark,
+        counted_level,
+    ];
     first_of(rules, typed)
 }
 
@@ -184,6 +191,31 @@ fn with_a_size(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::Lines(
         vec![sides(&a, &b), sides(&b, &a)],
         "a level has no size: its space has, as its sides; which of the two lengths runs north and south?".to_owned(),
+    ))
+}
+
+/// `level "Upper floor" set back 2' from the front`: where its first space starts.
+fn set_back(typed: &Typed<'_>) -> Option<Answer> {
+    let is_named = typed.says(0, &["level"]) && super::is_text(typed.piece(1));
+    let words = ["set", "setback", "recessed", "starts", "start", "begins", "offset", "shifted"];
+    let at = typed.find(2, &words).filter(|_| is_named)?;
+    let (first, by) = super::measure::lengths(&typed.pieces, at).into_iter().next()?;
+    if !by.has_unit || first > at + 3 {
+        return None;
+    }
+    let way = typed.attempt.beside.front.map(crate::geometry::compass::Direction::opposite);
+    let is_back =
+        typed.says(at, &["set", "setback", "recessed"]) && typed.find(by.end, &["front"]).is_some();
+    let example = match way.filter(|_| is_back) {
+        Some(way) => format!("`start {} {}`", way.word(), by.text),
+        None => format!("`start`, the way from corner 1 below, and `{}`", by.text),
+    };
+    Some(Answer::say(
+        "a level has no place of its own: its first space says where it starts",
+        format!(
+            "write `level {}`, and at the end of the line of its first space {example}",
+            typed.text(1, 2)
+        ),
     ))
 }
 

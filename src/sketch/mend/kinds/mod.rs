@@ -35,6 +35,7 @@ mod level_words;
 mod levels;
 mod loose;
 mod loose_walls;
+mod lots;
 mod materials;
 mod meant;
 mod measure;
@@ -43,6 +44,7 @@ mod money;
 mod names;
 mod nearly;
 mod offhand;
+mod outdoors;
 mod parts;
 mod placed;
 mod places;
@@ -186,9 +188,11 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         remarks::note_alone,
         street::between_two,
         loose::parcel,
+        lots::answer,
         tails::bricked,
         depths::answer,
         abbreviated::answer,
+        outdoors::answer,
         cut_corners::answer,
         walked::answer,
         fractions::answer,

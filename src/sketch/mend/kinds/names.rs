@@ -6,6 +6,9 @@ use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted};
 use crate::sketch::nouns;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    if let Some(answer) = living_in_words(typed) {
+        return Some(answer);
+    }
     let rules: &[Rule] = &[
         quotes_in_a_name,
         noun_and_name,
@@ -330,6 +333,20 @@ fn adjectives(typed: &Typed<'_>) -> Option<Answer> {
         let line = format!("{word} \"{}\" {}", name.trim(), typed.rest(end));
         Answer::line(
             line.trim_end(),
+            "a space begins with its kind, then its name with a `\"` on each side",
+        )
+    })
+}
+
+/// `heated living area "Bedrooms"`: more words for `living` before the name.
+fn living_in_words(typed: &Typed<'_>) -> Option<Answer> {
+    let words =
+        ["heated", "finished", "conditioned", "living", "area", "space", "main", "gross", "the"];
+    let count = (0..typed.pieces.len()).take_while(|&at| typed.says(at, &words)).count();
+    let says = (0..count).any(|at| typed.says(at, &["living"]));
+    (says && count > 1 && is_text(typed.piece(count))).then(|| {
+        Answer::line(
+            format!("living {}", typed.rest(count)),
             "a space begins with its kind, then its name with a `\"` on each side",
         )
     })

@@ -21,6 +21,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if let Some(answer) = cut_out_of_the_house(typed) {
         return Some(answer);
     }
+    if let Some(answer) = where_the_walk_began(typed) {
+        return Some(answer);
+    }
     let (mut space, first) = begins(typed)?;
     // On a level that stands beside another, the first space says where as well.
     let before = &typed.attempt.beside.before;
@@ -42,6 +45,13 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         "living" | "porch" | "carport" | "deck" | "patio" | "balcony" | "court"
     );
     let (mut inside, mut text) = inside(typed, &said, encloses);
+    // `in the garage, back left corner`
+    let room = (!inside).then(|| in_a_room(typed, &text)).flatten();
+    let mut of_room = None;
+    if let Some((name, rest)) = room {
+        space.within = Some(format!("within {}", quoted(&name)));
+        (inside, text, of_room) = (true, rest, Some(name));
+    }
     for words in ["under the same roof", "under one roof"] {
         if let Some(at) = text.to_ascii_lowercase().find(words) {
             inside = true;
@@ -66,15 +76,29 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let lies_inside = inside || matches!(space.kind, "open" | "stair" | "low");
+    // `20 x 22 detached behind the house`
+    let says_detached = words.find(FIRST, &["detached", "freestanding"]).is_some();
     let place = match start(&words) {
         Some(place) => place,
-        None => whereabouts::place(&words, FIRST, lies_inside),
+        None => match start_one_way(&words).filter(|_| size.is_some()) {
+            Some(place) => place,
+            None => whereabouts::place(&words, FIRST, lies_inside),
+        },
     };
     let says_place = !place.whereabouts.parts.is_empty() || place.is_apart || place.needs_street;
     // The first space of a level needs no place, unless it lies over a space below that the words name.
     let is_over =
         place.whereabouts.parts.iter().any(|part| part.sort == Sort::Over && part.of.is_some());
-    if is_first && !is_over {
+    let mut place = place;
+    if let Some(name) = &of_room {
+        let parts = place.whereabouts.parts.iter_mut().filter(|part| part.of.is_none());
+        parts.for_each(|part| part.of = Some(name.clone()));
+    }
+    let over =
+        (is_first && !is_over && says_place).then(|| over_the_level_before(&words)).flatten();
+    if let Some(over) = over {
+        place = over;
+    } else if is_first && !is_over {
         let lines =
             size.filter(|_| says_place).map(|size| noted(&space, "", &said, size.ways(&[], None)));
         return lines.map(|lines| {
@@ -84,7 +108,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if !is_about_a_place(&words, &place, inside, size.is_some()) {
         return None;
     }
-    if can_stand_apart(space.kind) && stands_apart(&space, &place, &words) {
+    let is_detached = says_detached && !is_as_in_the_format(&words)
+        || says_detached && size.is_some() && words.piece(FIRST + 1).is_some();
+    if can_stand_apart(space.kind) && (is_detached || stands_apart(&space, &place, &words)) {
         let sizes = size.map(|size| size.ways(&[], None)).unwrap_or_default();
         let cause = match sizes.len() {
             0 | 1 => "a space that stands by itself is `detached`",
@@ -100,7 +126,80 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     let is_whole = place.loose.is_empty() && !place.is_apart && !place.needs_street;
     let told = if is_whole { place.whereabouts.clone() } else { Whereabouts::default() };
-    Some(asked(typed, &space, &said, size.as_ref(), told, &place))
+    let as_in_the_format = is_as_in_the_format(&words);
+    Some(asked(typed, &space, &said, size.as_ref(), told, &place, as_in_the_format))
+}
+
+/// `living "House", walk from SW corner`, `living "House" clockwise from the front left corner`: where somebody began to
+/// walk round the first space of a level says nothing of its place.
+fn where_the_walk_began(typed: &Typed<'_>) -> Option<Answer> {
+    let is_living = typed.says(0, &["living"]) && is_text(typed.piece(1));
+    if !is_living || typed.attempt.house.is_some() || typed.attempt.beside.has_level_above {
+        return None;
+    }
+    let says = [
+        "walk",
+        "walked",
+        "walking",
+        "start",
+        "starts",
+        "started",
+        "starting",
+        "begin",
+        "begins",
+        "began",
+        "beginning",
+        "clockwise",
+        "counterclockwise",
+        "from",
+        "at",
+        "the",
+        "in",
+        "going",
+        "and",
+        "round",
+        "around",
+        "corner",
+    ];
+    let at = 2 + usize::from(typed.piece(2).is_some_and(|mark| mark.is_mark(",;:(-–")));
+    let corner = typed.find(at, &["corner"])?;
+    let is_way = |at: usize| {
+        whereabouts::direction(typed, at).is_some()
+            || whereabouts::compass_corner(typed, at).is_some()
+    };
+    let only = (at..typed.pieces.len())
+        .all(|at| typed.says(at, &says) || is_way(at) || typed.pieces[at].is_mark(",;:()-–."));
+    let names_way = (at..corner).any(is_way);
+    (only && names_way).then(|| {
+        Answer::line(
+            format!("{}  # {}", typed.text(0, 2), super::remark(typed.rest(at))),
+            "where a walk begins needs no words: its walls follow in the order in which they were walked",
+        )
+    })
+}
+
+/// `living "Finished" east part`, `under the right end of the house`: where the first space of a level lies over or
+/// under the level before it. None on the first level, or where the words put it beside something.
+fn over_the_level_before(words: &Typed<'_>) -> Option<Place> {
+    if !words.attempt.beside.has_level_above {
+        return None;
+    }
+    let leads = ["under", "below", "beneath", "above", "over"];
+    let first = FIRST + usize::from(words.says(FIRST, &leads));
+    let mut place = whereabouts::place(words, first, true);
+    let is_beside =
+        |part: &Part| matches!(part.sort, Sort::Side(_) | Sort::Past(_) | Sort::Against);
+    let parts = &mut place.whereabouts.parts;
+    if parts.is_empty() || parts.iter().any(is_beside) || !place.loose.is_empty() || place.is_apart
+    {
+        return None;
+    }
+    // What they count from is below.
+    let of = parts.iter_mut().find_map(|part| part.of.take());
+    parts.iter_mut().for_each(|part| part.of = None);
+    let of = of.filter(|of| !["house", "home"].contains(&of.as_str()));
+    parts.push(Part { sort: Sort::Over, of });
+    Some(place)
 }
 
 /// The line with points for the decimal commas of its sizes: `3,60 x 4,20`, `3,60 m x 4,20 m`.
@@ -197,6 +296,7 @@ fn asked(
     size: Option<&Size>,
     told: Whereabouts,
     place: &Place,
+    as_in_the_format: bool,
 ) -> Answer {
     let comments = space.comments.join(", ");
     let comments = if comments.is_empty() { comments } else { format!("  # {comments}") };
@@ -204,7 +304,9 @@ fn asked(
     let sizes = size
         .map(|size| size.ways(&place.whereabouts.parts, typed.attempt.beside.front))
         .unwrap_or_default();
-    let lies_inside = space.within.is_some() || matches!(space.kind, "open" | "stair" | "low");
+    let is_over = place.whereabouts.parts.iter().any(|part| part.sort == Sort::Over);
+    let lies_inside =
+        is_over || space.within.is_some() || matches!(space.kind, "open" | "stair" | "low");
     let (near, far) = if typed.attempt.is_metric { ("2 m", "3 m") } else { ("6'", "10'") };
     let example = match lies_inside {
         true => format!(
@@ -224,7 +326,10 @@ fn asked(
         );
     }
     Answer::Ask {
-        cause: format!("`{said}` is no place that can be drawn{}", understood(place)),
+        cause: match as_in_the_format && size.is_some() {
+            true => "a size is typed as its sides, one on each line".to_owned(),
+            false => format!("`{said}` is no place that can be drawn{}", understood(place, said)),
+        },
         help,
         asks: Box::new(Placeless {
             before: space.before_place(),
@@ -237,7 +342,7 @@ fn asked(
 }
 
 /// What was understood of words of which some were not.
-fn understood(place: &Place) -> String {
+fn understood(place: &Place, said: &str) -> String {
     let sides: Vec<&str> = place
         .whereabouts
         .parts
@@ -248,7 +353,7 @@ fn understood(place: &Place) -> String {
         })
         .collect();
     match (&sides[..], &place.loose[..]) {
-        ([side], [_, ..]) => format!(
+        ([side], [_, ..]) if said.contains(&super::super::pieces::join(&place.loose)) => format!(
             ": it says the {side} side, but what `{}` counts from is not known",
             super::super::pieces::join(&place.loose)
         ),
@@ -470,6 +575,8 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
     let is_in = |at: usize| {
         words.says(at, &["in", "inside", "within", "into"])
             || words.says(at, &["part"]) && words.says(at + 1, &["of"])
+            // `garage under the bedrooms`: under the same roof.
+            || has_walls && words.says(at, &["under", "below", "beneath"])
     };
     for at in (0..words.pieces.len()).filter(|&at| is_in(at)) {
         let mut first = at + 1;
@@ -480,6 +587,16 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
         let is_name =
             is_text(words.piece(first)) && words.name(first, first + 1).eq_ignore_ascii_case(name);
         let is_walk = words.says(first, &["walk", "outline", "footprint"]);
+        let upper = ["bedrooms", "upstairs", "rooms", "second", "upper", "living"];
+        let is_under = words.says(at, &["under", "below", "beneath"]);
+        if is_under && words.says(first, &upper) {
+            let more = ["floor", "story", "level", "room", "area"];
+            let end = first + 1 + usize::from(words.says(first + 1, &more));
+            return (true, words.without(at, end));
+        }
+        if is_under {
+            continue;
+        }
         let end = whereabouts::house(&words, first)
             .or((is_name || is_walk).then_some(first + usize::from(is_name)));
         if let Some(mut end) = end {
@@ -501,7 +618,9 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
     {
         return (true, words.without(0, 1));
     }
-    let corner = words.find(1, &["corner"]).filter(|_| words.says(0, &["in"]));
+    // An inner corner of a walk is outside the house.
+    let is_inner = words.find(1, &["inner", "inside", "notch", "crook"]).is_some_and(|at| at <= 2);
+    let corner = words.find(1, &["corner"]).filter(|_| words.says(0, &["in"]) && !is_inner);
     let of_it = corner.is_some_and(|at| {
         let ends = words.piece(at + 1).is_none_or(|next| next.is_mark(",;"));
         let names_it = (1..at).all(|at| {
@@ -515,6 +634,22 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
                     .is_some()
     });
     (of_it, text.to_owned())
+}
+
+/// `inside the garage, back left corner`: the space of the file that something lies in, by its own name, and the words
+/// without it. A name alone belongs to another rule.
+fn in_a_room(typed: &Typed<'_>, text: &str) -> Option<(String, String)> {
+    let words = Typed { line: text, pieces: super::cut(text), attempt: typed.attempt };
+    let at = words.find(0, &["in", "inside", "within"])?;
+    let first = at + 1 + usize::from(words.says(at + 1, &["the", "my", "our"]));
+    let spaces = &typed.attempt.beside.spaces;
+    let named = spaces.iter().find_map(|space| {
+        let end = first + super::cut(space).len();
+        let is_it = end <= words.pieces.len() && words.text(first, end).eq_ignore_ascii_case(space);
+        is_it.then(|| (space.to_string(), end))
+    });
+    let (name, end) = named.filter(|(_, end)| *end < words.pieces.len())?;
+    Some((name, words.without(at, end)))
 }
 
 /// Whether the words are a place as the format has it, or one that lacks nothing but its `start`.
@@ -579,6 +714,15 @@ fn start(words: &Typed<'_>) -> Option<Place> {
     let origin = Part { sort: Sort::From(Point::Origin, ways), of: None };
     place.whereabouts.parts.push(origin);
     is_place.then_some(place)
+}
+
+/// `start east 40'` after a size: a place as the format has it.
+fn start_one_way(words: &Typed<'_>) -> Option<Place> {
+    let ((way, by), end) =
+        whereabouts::offset(words, FIRST + 1).filter(|_| words.says(FIRST, &["start"]))?;
+    let sort = Sort::From(Point::Origin, vec![(way, by.length)]);
+    let whereabouts = Whereabouts { parts: vec![Part { sort, of: None }] };
+    (end == words.pieces.len()).then(|| Place { whereabouts, ..Place::default() })
 }
 
 /// `within the garage`: the name of the last space above, if these words name it.

@@ -142,6 +142,8 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
         |at: usize| found.get(at).map(|(_, measure)| measure.text.clone()).unwrap_or_default();
     let front = if found.len() == 3 {
         format!("flat {}", text(2))
+    } else if typed.find(0, &["round", "curved", "bow"]).is_some() {
+        "round".to_owned()
     } else {
         "flat` and the width of its front, or `round".to_owned()
     };

@@ -96,8 +96,24 @@ fn said_at_the_end(typed: &Typed<'_>) -> Option<(usize, usize, String)> {
         .then(|| (last, end, format!("{} sq ft", number.text)))
 }
 
+/// `appraisal 2,150 sq ft "bank, 2024"`: what it is called, its area, and its title.
+fn titled_appraisal(typed: &Typed<'_>) -> Option<Answer> {
+    let says = ["appraisal", "survey", "insurance", "permit", "builder", "seller"];
+    let (end, area) = super::measure::area_at(&typed.pieces, 1).filter(|_| typed.says(0, &says))?;
+    let is_titled = typed.piece(end).is_some_and(|text| text.sort == Sort::Text);
+    (is_titled && end + 1 == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!("figure {} {area} {}", quoted(typed.text(0, 1)), typed.rest(end)),
+            "a figure that is not the record's, a listing's or a plan's has a name of its own",
+        )
+    })
+}
+
 /// `county assessor says 1,900 sq ft`, `1,900 sq ft per the county`, `total area 2,430 sq ft`.
 pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
+    if let Some(answer) = titled_appraisal(typed) {
+        return Some(answer);
+    }
     let (first, end, area) = area_from(&typed.pieces, 0).or_else(|| said_at_the_end(typed))?;
     let is_other =
         area_from(&typed.pieces, end).is_some() || money_from(&typed.pieces, 0).is_some();

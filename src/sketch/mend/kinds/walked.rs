@@ -1,14 +1,124 @@
 //! Walls whose way or form is said in words around them: `went west 40'`, `jog west 3' then north 2'`, `west 8' north 3'
 //! diagonal`.
 
+use super::super::begins_as_side;
 use super::measure::{length_at, lengths};
 use super::walls::{STREET, WAYS};
 use super::{Answer, Rule, Typed, first_of, quoted};
+use crate::geometry::compass::Axis;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    if let Some(answer) = party_walls(typed) {
+        return Some(answer);
+    }
     typed.attempt.space.as_ref()?;
-    let rules: &[Rule] = &[went, several_of_a_jog, slanted_last, curve_after_its_way, shared_with];
+    let rules: &[Rule] = &[
+        wide_and_deep,
+        went,
+        several_of_a_jog,
+        then_a_jog,
+        toward_the_street,
+        slanted_last,
+        curve_after_its_way,
+        thick_common,
+        shared_with,
+        in_parentheses,
+        thick,
+    ];
     first_of(rules, typed)
+}
+
+/// `party walls east and west 8"`, `wall common 8"`, `party wall north 33'`: what is common is said of each side.
+fn party_walls(typed: &Typed<'_>) -> Option<Answer> {
+    let party = ["party", "common", "shared"];
+    let walls = ["wall", "walls"];
+    let begins = typed.says(0, &party) && typed.says(1, &walls);
+    let is_turned = typed.says(0, &walls) && typed.says(1, &party);
+    if !begins && !is_turned {
+        return None;
+    }
+    // `party wall north 33' 4"`
+    let side = length_at(&typed.pieces, 3).filter(|_| begins && typed.says(2, &WAYS));
+    if let Some(side) = side.filter(|side| side.end == typed.pieces.len()) {
+        return Some(Answer::line(
+            format!("{} {} common", typed.lower(2), side.text),
+            "a wall shared with another dwelling has `common` at the end",
+        ));
+    }
+    let thick = lengths(&typed.pieces, 2).into_iter().map(|(_, one)| one).find(|one| one.has_unit);
+    let after = thick.map_or(String::new(), |one| {
+        format!(", and how thick it is after that: `north 33' common wall {}`", one.text)
+    });
+    Some(Answer::say(
+        "a wall shared with another dwelling is said to be so on the line of that wall",
+        format!(
+            "leave this line out, and put `common` at the end of each side that is shared{after}"
+        ),
+    ))
+}
+
+/// `north 33' party wall 8"`, `north 33' common 8"`: how thick a common wall is.
+fn thick_common(typed: &Typed<'_>) -> Option<Answer> {
+    let length = length_at(&typed.pieces, 1).filter(|_| typed.says(0, &WAYS))?;
+    let at =
+        length.end + usize::from(typed.piece(length.end).is_some_and(|mark| mark.is_mark(",")));
+    if !typed.says(at, &["common", "party", "shared"]) {
+        return None;
+    }
+    let at = at + 1 + usize::from(typed.says(at + 1, &["wall"]));
+    let thick = length_at(&typed.pieces, at).filter(|one| one.has_unit)?;
+    let end = thick.end + usize::from(typed.says(thick.end, &["thick"]));
+    (end == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!("{} common wall {}", typed.text(0, length.end), thick.text),
+            "how thick a common wall is goes after `common wall`",
+        )
+    })
+}
+
+/// `34' wide`, `34' wide x 28' 6" deep` in a walk: lengths that do not say which way their walls run.
+fn wide_and_deep(typed: &Typed<'_>) -> Option<Answer> {
+    const WIDE: [&str; 4] = ["wide", "width", "w", "across"];
+    const DEEP: [&str; 3] = ["deep", "depth", "d"];
+    let one = length_at(&typed.pieces, 0).filter(|one| one.has_unit)?;
+    let is_said =
+        |at: usize| typed.says(at, &WIDE) || typed.says(at, &DEEP) || typed.says(at, &["long"]);
+    let alone = one.end + 1 == typed.pieces.len();
+    if !is_said(one.end) || !alone && begins_as_side(&typed.attempt.beside.before) {
+        return None;
+    }
+    if alone && typed.says(one.end, &["across"]) {
+        return None;
+    }
+    if alone {
+        return Some(Answer::say(
+            "a length alone does not say which way its wall runs",
+            format!(
+                "type all four walls of a rectangle, one on each line, as they are walked: `north`, `east`, `south`, `west`, each with its length; two of them are `{}`",
+                one.text
+            ),
+        ));
+    }
+    let marks = typed.piece(one.end + 1).is_some_and(|mark| mark.is_mark(",×*/"));
+    let second = one.end + 1 + usize::from(marks || typed.says(one.end + 1, &["x", "by", "and"]));
+    let two = length_at(&typed.pieces, second).filter(|two| two.has_unit && is_said(two.end))?;
+    let first_is_wide = match (typed.says(one.end, &WIDE), typed.says(two.end, &WIDE)) {
+        (true, false) => true,
+        (false, true) => false,
+        _ => typed.says(two.end, &DEEP),
+    };
+    let (wide, deep) = if first_is_wide { (&one.text, &two.text) } else { (&two.text, &one.text) };
+    let along_east = typed.attempt.beside.front.is_none_or(|front| front.axis() == Axis::North);
+    let (north, east) = if along_east { (deep, wide) } else { (wide, deep) };
+    let cause = match typed.attempt.beside.front {
+        Some(_) => "a size is typed as its sides, one on each line: wide is along the street",
+        None => {
+            "a size is typed as its sides, one on each line: wide is east and west, unless the street is to the east or west"
+        }
+    };
+    (two.end + 1 == typed.pieces.len()).then(|| {
+        Answer::line(format!("north {north}\neast {east}\nsouth {north}\nwest {east}"), cause)
+    })
 }
 
 /// Words before a way that only say that somebody walks.
@@ -49,6 +159,27 @@ fn several_of_a_jog(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `jog 6' 2" toward the street`: the street says which way.
+fn toward_the_street(typed: &Typed<'_>) -> Option<Answer> {
+    let front = typed.attempt.beside.front?;
+    let words = ["jog", "jogs", "step", "steps", "go", "goes", "bump", "jut", "juts"];
+    let at = usize::from(typed.says(0, &words));
+    let at = at + usize::from(at > 0 && typed.says(at, &["out", "in", "back"]));
+    let length = length_at(&typed.pieces, at).filter(|one| at > 0 && one.has_unit)?;
+    let goes = typed.says(length.end, &["toward", "towards", "to", "away"]);
+    let away = typed.says(length.end, &["away"]);
+    let end = (length.end..typed.pieces.len())
+        .find(|&at| !typed.says(at, &["toward", "towards", "to", "away", "from", "the"]))?;
+    let is_street = goes && typed.says(end, &["street", "road"]) && end + 1 == typed.pieces.len();
+    let way = if away { front.opposite() } else { front };
+    is_street.then(|| {
+        Answer::line(
+            format!("{} {}", way.word(), length.text),
+            "each wall of a jog is a side: its direction, then its length",
+        )
+    })
+}
+
 /// `west 8' north 3' diagonal`: what the wall is comes first.
 fn slanted_last(typed: &Typed<'_>) -> Option<Answer> {
     let across = |at: usize| typed.says(at, &["east", "west", "e", "w"]);
@@ -84,24 +215,114 @@ fn curve_after_its_way(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `west 40' common wall with unit 12B`: whose the other side of a common wall is goes in a note.
+/// `west 40' party wall with no. 90`, `west 40' (shared wall)`, `west 40' attached to neighbor`: a common wall, and whose
+/// the other side is in a note.
 fn shared_with(typed: &Typed<'_>) -> Option<Answer> {
     let length = length_at(&typed.pieces, 1).filter(|_| typed.says(0, &WAYS))?;
-    let mut at = length.end;
-    at += usize::from(typed.piece(at).is_some_and(|mark| mark.is_mark(",;:-–(")));
-    if !typed.says(at, &["common", "shared", "party"]) {
-        return None;
-    }
-    at += 1 + usize::from(typed.says(at + 1, &["wall"]));
-    if !typed.says(at, &["with", "to"])
-        || typed.find(at, &["common"]).is_some()
-        || !lengths(&typed.pieces, at).iter().all(|(_, one)| !one.has_unit)
+    let marks = |at: usize| {
+        (at..typed.pieces.len()).take_while(|&at| typed.pieces[at].is_mark(",;:-–(")).count()
+    };
+    let mut at = length.end + marks(length.end);
+    let neighbor =
+        ["neighbor", "neighbors", "neighbour", "neighbours", "neighbor's", "unit", "next"];
+    if typed.says(at, &["common", "shared", "party"]) {
+        at += 1;
+    } else if typed.says(at, &["attached", "joined", "joins", "adjoins", "adjoining"])
+        && typed.find(at + 1, &neighbor).is_some_and(|said| said <= at + 3)
     {
+        at += usize::from(!typed.says(at, &["joins", "adjoins", "adjoining"]));
+    } else {
         return None;
     }
-    let with = typed.rest(at).trim_end_matches([')', '.', ',']);
-    Some(Answer::line(
-        format!("{} common note {}", typed.text(0, length.end), quoted(with)),
-        "anything else about a wall goes in a note",
-    ))
+    at += usize::from(typed.says(at, &["wall"]));
+    at += marks(at);
+    let rest = typed.rest(at).trim_end_matches([')', '.', ',']);
+    let says_more = ["common", "recorded", "veneer", "wall", "tolerance", "note", "photo"];
+    let is_note = lengths(&typed.pieces, at).iter().all(|(_, one)| !one.has_unit)
+        && typed.find(at, &says_more).is_none()
+        && !rest.contains('"');
+    let wall = format!("{} common", typed.text(0, length.end));
+    match rest.is_empty() {
+        _ if !is_note => None,
+        true if length.end + 1 == typed.pieces.len() => None,
+        true => Some(Answer::line(wall, "a wall shared with another dwelling is `common`")),
+        false => Some(Answer::line(
+            format!("{wall} note {}", quoted(rest)),
+            "a wall shared with another dwelling is `common`; anything else about it goes in a note",
+        )),
+    }
+}
+
+/// `west 40' (from the plat)`, `west 40' (estimate, dog)`: what the words between parentheses say counts.
+fn in_parentheses(typed: &Typed<'_>) -> Option<Answer> {
+    let length = length_at(&typed.pieces, 1).filter(|_| typed.says(0, &WAYS))?;
+    let last = typed.pieces.len().checked_sub(1)?;
+    let is_inside = typed.piece(length.end)?.is_mark("(") && typed.piece(last)?.is_mark(")");
+    let first = length.end + 1;
+    let is_plan = typed.says(first, &["from", "per"])
+        && typed
+            .find(first, &["plan", "plans", "plat", "survey", "drawing", "blueprint"])
+            .is_some();
+    let is_rough =
+        typed.says(first, &["estimate", "estimated", "est", "guess", "guessed", "roughly"]);
+    if !is_inside || typed.text(first, last).contains('(') {
+        return None;
+    }
+    let rest = |at: usize| {
+        let rest = typed.text(at, last).trim_matches([',', ' ', ')']);
+        if rest.is_empty() { String::new() } else { format!(" note {}", quoted(rest)) }
+    };
+    let wall = typed.text(0, length.end);
+    if is_rough {
+        let after = first
+            + 1
+            + usize::from(typed.piece(first + 1).is_some_and(|mark| mark.is_mark(",;:-–")));
+        return Some(Answer::line(
+            format!("{wall} estimated{}", rest(after)),
+            "a length that was not measured exactly is `estimated`",
+        ));
+    }
+    is_plan.then(|| {
+        Answer::Lines(
+            vec![format!("{wall} from plan"), format!("{wall}{}", rest(first))],
+            "a length that was read from a plan or a plat is `from plan`; one that was measured as well has a note".to_owned(),
+        )
+    })
+}
+
+/// `west 45' stone 6" thick`: how thick brick or stone is.
+fn thick(typed: &Typed<'_>) -> Option<Answer> {
+    let length = length_at(&typed.pieces, 1).filter(|_| typed.says(0, &WAYS))?;
+    let at =
+        length.end + usize::from(typed.piece(length.end).is_some_and(|mark| mark.is_mark(",;(")));
+    let at = at + usize::from(typed.says(at, &["with"]));
+    let is_masonry = typed.says(at, &["stone", "brick", "rock"]);
+    let at = at + 1 + usize::from(typed.says(at + 1, &["veneer"]));
+    let by = length_at(&typed.pieces, at).filter(|by| is_masonry && by.has_unit)?;
+    let end = by.end + usize::from(typed.says(by.end, &["thick"]));
+    let end = end + usize::from(typed.piece(end).is_some_and(|mark| mark.is_mark(")")));
+    (end == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!("{} veneer {}", typed.text(0, length.end), by.text),
+            "how thick the brick or stone of one wall is goes after `veneer`",
+        )
+    })
+}
+
+/// `east 28' 7" then jog south 6' 2"`: two walls on a line.
+fn then_a_jog(typed: &Typed<'_>) -> Option<Answer> {
+    let length = length_at(&typed.pieces, 1).filter(|one| typed.says(0, &WAYS) && one.has_unit)?;
+    let marks = usize::from(typed.piece(length.end).is_some_and(|mark| mark.is_mark(",;")));
+    let at = length.end + marks;
+    let words = ["then", "and", "jog", "jogs", "step", "steps", "turn", "turns"];
+    let next = (at..typed.pieces.len()).find(|&at| !typed.says(at, &words))?;
+    let says_jog = (at..next).any(|at| typed.says(at, &words[2..]));
+    let other = length_at(&typed.pieces, next + 1)
+        .filter(|one| one.has_unit && says_jog && typed.says(next, &WAYS))?;
+    (other.end == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!("{}\n{}", typed.text(0, length.end), typed.rest(next)),
+            "each side goes on its own line",
+        )
+    })
 }

@@ -112,7 +112,7 @@ const PARTS: [&str; 24] = [
     "detached", "size", "about", "has", "no",
 ];
 const WALLS: [&str; 6] = ["side", "wall", "face", "hand", "elevation", "facade"];
-const ENDS: [&str; 4] = ["end", "edge", "corner", "limit"];
+const ENDS: [&str; 7] = ["end", "edge", "corner", "limit", "part", "half", "portion"];
 
 /// The words about a place that begin at this piece; `None` if there are none.
 pub(super) fn whereabouts(typed: &Typed<'_>, at: usize) -> Option<Found> {

@@ -1,0 +1,76 @@
+//! Land whose line has its size: `lot 76 x 120, 0.21 ac`.
+
+use super::described::{by, in_one_unit};
+use super::measure::{area_from, length_at};
+use super::{Answer, Typed, is_text, quoted};
+
+/// A lot with its name, its size and its area, in any order; and one whose number stands after a `#`.
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["lot", "parcel", "land"]) {
+        return None;
+    }
+    numbered_in_a_comment(typed).or_else(|| sized(typed))
+}
+
+/// `lot #9 recorded 0.21 acres`: what follows the `#` is a comment.
+fn numbered_in_a_comment(typed: &Typed<'_>) -> Option<Answer> {
+    let comment = typed.attempt.beside.comment.as_deref()?.trim_start_matches('#').trim();
+    let (number, rest) = comment.split_once(' ').unwrap_or((comment, ""));
+    let is_number = number.starts_with(|c: char| c.is_ascii_digit())
+        && number.len() <= 4
+        && number.chars().all(char::is_alphanumeric);
+    (typed.pieces.len() == 1 && is_number && !comment.contains('"')).then(|| {
+        Answer::line(
+            format!("lot \"Lot {number}\" {rest}").trim_end(),
+            "after a `#` is a comment: the name of a lot stands without it, with a `\"` on each side",
+        )
+    })
+}
+
+fn sized(typed: &Typed<'_>) -> Option<Answer> {
+    let is_size = |at: usize| {
+        let one = length_at(&typed.pieces, at)?;
+        let two = length_at(&typed.pieces, one.end + 1).filter(|_| by(typed, one.end))?;
+        Some((one, two))
+    };
+    let (at, (one, two)) =
+        (1..typed.pieces.len()).find_map(|at| is_size(at).map(|size| (at, size)))?;
+    if super::super::begins_as_side(&typed.attempt.beside.after) {
+        return None;
+    }
+    let before = typed.text(1, at).trim_matches([',', ':', '-', ' ']);
+    let before = before.trim_end_matches(" is").trim();
+    let name = match typed.piece(1) {
+        Some(name) if is_text(Some(name)) => name.text.trim_matches(['"', '“', '”']).to_owned(),
+        _ if before.is_empty() => "Lot".to_owned(),
+        Some(number) if number.is_number() => format!("Lot {before}"),
+        _ => before.to_owned(),
+    };
+    if name.contains('"') || name.chars().count() > 24 {
+        return None;
+    }
+    let area = area_from(&typed.pieces, two.end);
+    // Only an area may follow, with a mark or a word before it.
+    let small = ["recorded", "record", "or", "about", "is", "total", "area", "of"];
+    let first = area.as_ref().map_or(typed.pieces.len(), |(first, _, _)| *first);
+    let end = area.as_ref().map_or(typed.pieces.len(), |(_, end, _)| *end);
+    let is_small = |at: usize| typed.says(at, &small) || typed.pieces[at].is_mark(",;:=()-–");
+    if !(two.end..first).chain(end..typed.pieces.len()).all(is_small) {
+        return None;
+    }
+    let recorded = area.map_or(String::new(), |(_, _, area)| format!(" recorded {area}"));
+    let (one, two) = in_one_unit(&one, &two);
+    let sides = |north: &str, east: &str| {
+        format!(
+            "lot {}{recorded}\nnorth {north}\neast {east}\nsouth {north}\nwest {east}",
+            quoted(&name)
+        )
+    };
+    let mut lines = vec![sides(&one, &two), sides(&two, &one)];
+    lines.dedup();
+    Some(Answer::Lines(
+        lines,
+        "a lot has its name, then `recorded` and its area, and its size is typed as its sides: which of the two lengths runs north and south?"
+            .to_owned(),
+    ))
+}

@@ -1,0 +1,47 @@
+//! What is outside a house and has no line, and lines across it.
+
+use super::measure::{area_from, length_at, lengths};
+use super::{Answer, Rule, Typed, first_of, is_text, whereabouts};
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: &[Rule] = &[steps, across];
+    first_of(rules, typed)
+}
+
+/// `front steps 4 x 5`: steps outside a house have no line.
+fn steps(typed: &Typed<'_>) -> Option<Answer> {
+    let outside = [
+        "front", "rear", "back", "side", "entry", "outside", "exterior", "outdoor", "concrete",
+        "porch", "deck",
+    ];
+    let says = typed.says(0, &outside) && typed.says(1, &["steps", "stairs", "stair", "staircase"]);
+    let is_named = typed.pieces.iter().any(|piece| is_text(Some(piece)));
+    (says && !is_named && area_from(&typed.pieces, 0).is_none()).then(|| {
+        Answer::line(
+            format!("# {}", typed.line),
+            "steps outside a house are no part of its area, and have no line; a comment begins with `#`",
+        )
+    })
+}
+
+/// `diagonal from SW corner to NE corner 54' 3"`: a line measured across the house checks the walk.
+fn across(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["diagonal", "diag", "diagonals", "tie", "cross", "check"]);
+    let corners = (1..typed.pieces.len())
+        .filter(|&at| whereabouts::compass_corner(typed, at).is_some())
+        .count();
+    let joined = typed.find(1, &["to"]).is_some();
+    let found = lengths(&typed.pieces, 1);
+    let [(_, one)] = &found[..] else { return None };
+    let numbered =
+        typed.find(1, &["corner"]).is_some_and(|at| length_at(&typed.pieces, at + 1).is_some());
+    (begins && corners >= 2 && joined && one.has_unit && !numbered).then(|| {
+        Answer::say(
+            "a line measured from corner to corner is a `tie`, and corners have numbers",
+            format!(
+                "write `tie corner 1 to corner 3 {}` with the numbers of its two corners, counted from 1 where the walk starts",
+                one.text
+            ),
+        )
+    })
+}
