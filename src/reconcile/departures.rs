@@ -365,13 +365,23 @@ impl DepartureKind {
         )
     }
 
-    /// Whether one habit of an office makes both: openings are not deducted, or what has a low ceiling is not.
+    /// Whether one habit of an office makes both: openings are not deducted, or what has a low ceiling is not, or all
+    /// rooms of a basement are counted.
     pub(crate) fn is_one_habit_with(self, other: DepartureKind, house: &House) -> bool {
         let kept = |kind: DepartureKind| match kind {
             DepartureKind::NotDeducted { space } => Some(house.spaces[space].kind),
             _ => None,
         };
-        kept(self).is_some() && kept(self) == kept(other)
+        let is_basement = match (self, other) {
+            (DepartureKind::Counted { space: one }, DepartureKind::Counted { space: two }) => {
+                let level = house.spaces[one].level;
+                let rooms = house.spaces.iter().enumerate();
+                let mut rooms = rooms.filter(|(_, room)| room.level == level);
+                house.is_below_grade(one) && rooms.all(|(i, _)| i == one || i == two)
+            }
+            _ => false,
+        };
+        is_basement || kept(self).is_some() && kept(self) == kept(other)
     }
 
     /// The space that it adds to the total by counting it or by not deducting it.

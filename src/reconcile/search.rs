@@ -86,10 +86,11 @@ impl Explanations {
         best.filter(|one| is_none && one.support > OF_SOMETHING_ELSE * self.something_else)
     }
 
-    /// Whether any cause that is printed with its support gives the very figure.
+    /// Whether any cause that is printed with its support leaves nothing, likely or not.
     pub(crate) fn is_any_exact(&self) -> bool {
         const PRINTED: f64 = 0.005;
-        self.list.iter().any(|one| one.support >= PRINTED && one.gives_the_figure())
+        let is_one = |one: &Explanation| !matches!(one.cause, Cause::None);
+        self.list.iter().any(|one| is_one(one) && one.support >= PRINTED && one.leaves.abs() < 0.5)
     }
 
     /// The support for something else, from 0 to 1: a cause that is not listed, or several at once.

@@ -467,12 +467,17 @@ fn offer(
             ..Mend::default()
         }),
         // `north #1 30' 2"`: what was to be read is in the comment.
-        None if is_at_end && read.comment.as_deref().is_some_and(mend::measures) => Some(Mend {
-            lines: Vec::new(),
-            cause: "what stands after a `#` is a comment and is not read".to_owned(),
-            help: Some("write the length before the `#`".to_owned()),
-            asks: None,
-        }),
+        None if is_at_end
+            && typed != "lot"
+            && read.comment.as_deref().is_some_and(mend::measures) =>
+        {
+            Some(Mend {
+                lines: Vec::new(),
+                cause: "what stands after a `#` is a comment and is not read".to_owned(),
+                help: Some("write the length before the `#`".to_owned()),
+                asks: None,
+            })
+        }
         None => mend::mend(typed, &mut attempt),
     };
     let mut mend = mend?;

@@ -171,9 +171,9 @@ fn where_the_walk_began(typed: &Typed<'_>) -> Option<Answer> {
         .all(|at| typed.says(at, &says) || is_way(at) || typed.pieces[at].is_mark(",;:()-–."));
     let names_way = (at..corner).any(is_way);
     (only && names_way).then(|| {
-        Answer::line(
-            format!("{}  # {}", typed.text(0, 2), super::remark(typed.rest(at))),
+        Answer::say(
             "where a walk begins needs no words: its walls follow in the order in which they were walked",
+            format!("write `{}  # {}`", typed.text(0, 2), super::remark(typed.rest(at))),
         )
     })
 }

@@ -84,7 +84,8 @@ fn wide_and_deep(typed: &Typed<'_>) -> Option<Answer> {
     let is_said =
         |at: usize| typed.says(at, &WIDE) || typed.says(at, &DEEP) || typed.says(at, &["long"]);
     let alone = one.end + 1 == typed.pieces.len();
-    if !is_said(one.end) || !alone && begins_as_side(&typed.attempt.beside.before) {
+    let begins_walk = !begins_as_side(&typed.attempt.beside.before);
+    if !is_said(one.end) || !alone && !begins_walk {
         return None;
     }
     if alone && typed.says(one.end, &["across"]) {

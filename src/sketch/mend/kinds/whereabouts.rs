@@ -308,7 +308,8 @@ fn lines_up(typed: &Typed<'_>, first: usize) -> Option<Found> {
     let at = after_words(typed, first + 1, &[&["walls"], &WALLS, &ENDS]);
     let at = at + usize::from(typed.says(at, &["are", "is"]));
     let is_up = typed.says(at, &["line", "lined", "lines"]) && typed.says(at + 1, &["up"]);
-    let end = match is_up {
+    let in_line = typed.says(at, &["in"]) && typed.says(at + 1, &["line"]);
+    let end = match is_up || in_line {
         true => at + 2,
         false if typed.says(at, &["flush", "even", "aligned"]) => at + 1,
         false => return None,
