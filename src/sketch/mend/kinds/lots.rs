@@ -35,9 +35,7 @@ fn sized(typed: &Typed<'_>) -> Option<Answer> {
     };
     let (at, (one, two)) =
         (1..typed.pieces.len()).find_map(|at| is_size(at).map(|size| (at, size)))?;
-    if super::super::begins_as_side(&typed.attempt.beside.after) {
-        return None;
-    }
+    let sides_follow = super::super::begins_as_side(&typed.attempt.beside.after);
     let before = typed.text(1, at).trim_matches([',', ':', '-', ' ']);
     let before = before.trim_end_matches(" is").trim();
     let name = match typed.piece(1) {
@@ -59,6 +57,13 @@ fn sized(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let recorded = area.map_or(String::new(), |(_, _, area)| format!(" recorded {area}"));
+    if sides_follow {
+        let size = typed.text(at, two.end).trim_matches([',', ' ']);
+        return Some(Answer::line(
+            format!("lot {}{recorded}  # {size}", quoted(&name)),
+            "a size is typed as its sides, and they follow below: it can only be a remark",
+        ));
+    }
     let (one, two) = in_one_unit(&one, &two);
     let sides = |north: &str, east: &str| {
         format!(

@@ -39,7 +39,7 @@ fn across(typed: &Typed<'_>) -> Option<Answer> {
         Answer::say(
             "a line measured from corner to corner is a `tie`, and corners have numbers",
             format!(
-                "write `tie corner 1 to corner 3 {}` with the numbers of its two corners, counted from 1 where the walk starts",
+                "write `tie corner 1 to corner 3 {}` with the numbers of its two corners: where wall 1 begins is corner 1, where wall 2 begins corner 2",
                 one.text
             ),
         )

@@ -226,15 +226,13 @@ fn shared_with(typed: &Typed<'_>) -> Option<Answer> {
     let mut at = length.end + marks(length.end);
     let neighbor =
         ["neighbor", "neighbors", "neighbour", "neighbours", "neighbor's", "unit", "next"];
-    if typed.says(at, &["common", "shared", "party"]) {
-        at += 1;
-    } else if typed.says(at, &["attached", "joined", "joins", "adjoins", "adjoining"])
-        && typed.find(at + 1, &neighbor).is_some_and(|said| said <= at + 3)
-    {
-        at += usize::from(!typed.says(at, &["joins", "adjoins", "adjoining"]));
-    } else {
+    let says_common = typed.says(at, &["common", "shared", "party"]);
+    let is_attached = typed.says(at, &["attached", "joined", "joins", "adjoins", "adjoining"])
+        && typed.find(at + 1, &neighbor).is_some_and(|said| said <= at + 3);
+    if !says_common && !is_attached {
         return None;
     }
+    at += usize::from(says_common);
     at += usize::from(typed.says(at, &["wall"]));
     at += marks(at);
     let rest = typed.rest(at).trim_end_matches([')', '.', ',']);
