@@ -119,11 +119,11 @@ fn both_walls_of_a_rectangle_are_marked_and_named() {
 
 /// 2 × 30 × 40 = 2,400 with the opening not deducted.
 #[test]
-fn what_is_not_deducted_is_told_as_the_outline_below_twice() {
+fn what_is_not_deducted_is_told_with_the_size_of_both_levels() {
     let text = format!("record 2,400 sq ft\n{TWO_LEVELS}");
     let page = first(&text);
     assert!(
-        page.contains("The opening \"Tall room 2\" not deducted (page 2; likeliest of 2 that fit): gives 2,400, as the record says; 2,400 = 2 × 1,200"),
+        page.contains("The opening \"Tall room 2\" not deducted (page 2; likeliest of 2 that fit): gives 2,400, as the record says; both levels are then 1,200: 2 × 1,200 = 2,400"),
         "{page}"
     );
     assert!(
@@ -283,7 +283,7 @@ fn what_is_drawn_on_another_page_is_named_with_it() {
 fn spaces_named_together_come_with_a_sum_that_can_be_followed() {
     let text = "record 2,476 sq ft\nlevel \"Ground floor\"\nliving \"Main rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nporch \"Front porch\" start south 6'\nnorth 6'\neast 12'\nsouth 6'\nwest 12'\nlevel \"Upper floor\"\nliving \"Upper rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nopen \"Hall\" start east 20' north 5'\nnorth 7'\neast 8'\nsouth 7'\nwest 8'\n";
     let page = first(text);
-    let sum = "The front porch (72) and the hall (56, page 2) together, each wall to the foot, would be 128 of the 132 sq ft that are left. No common cause explains the other 4.";
+    let sum = "The front porch (72) and the hall (56, page 2) together, each wall to the foot, would be 128 of the 132 sq ft that are left. No common cause is likely enough to be named for the other 4.";
     assert!(page.contains(sum), "{page}");
     assert!(!page.contains("rounding could account for the other"), "{page}");
     assert_eq!(page.matches('△').count(), 2, "the name and the key: {page}");
