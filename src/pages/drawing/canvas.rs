@@ -94,7 +94,7 @@ fn row_pt(row: u8) -> f64 {
 
 /// What a leader is allowed to cross.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Over {
+pub(crate) enum Over {
     /// Nothing, and its label stands on no hatching, where it would seem to be of the space there.
     Nothing,
     /// Hatching.
@@ -294,6 +294,16 @@ impl Canvas {
         self.hatched.iter().any(|figure| is_inside(figure, from.middle(to)))
     }
 
+    /// Whether a leader would cross a hatched figure on its way.
+    fn crosses_hatch(&self, from: Point, to: Point) -> bool {
+        const EVERY_PT: f64 = 3.0;
+        let along = from.to(to);
+        let steps = (1..).map(|step| f64::from(step) * EVERY_PT / along.length().max(EVERY_PT));
+        let spots = steps.take_while(|share| *share < 1.0).map(|share| from.plus(along, share));
+        let mut spots = spots.chain([from, to]);
+        spots.any(|spot| self.hatched.iter().any(|figure| is_inside(figure, spot)))
+    }
+
     /// Places dimensions, shortest first, and returns those that did not fit. The texts keep their original order, for
     /// screen readers.
     pub(crate) fn dimensions(&mut self, all: Vec<Dimension>) -> Vec<Dimension> {
@@ -393,12 +403,15 @@ impl Canvas {
     }
 
     /// Places one dimension: outside along its wall, else by a short leader, each also in smaller letters, else inside,
-    /// else at the other wall where it may be placed, else by a long leader, else by one across other dimension lines.
+    /// else at the other wall where it may be placed, else by a leader across hatching, a long one, or one across other
+    /// dimension lines.
     fn dimension(&mut self, dimension: &Dimension) -> bool {
         let other = dimension.or_else.map(|wall| Dimension { wall, ..dimension.clone() });
         let (out, inward) = (dimension.wall.out, Point::default().plus(dimension.wall.out, -1.0));
         self.dimension_in_clear(dimension)
-            || other.is_some_and(|other| self.dimension_in_clear(&other))
+            || other.as_ref().is_some_and(|other| self.dimension_in_clear(other))
+            || self.dimension_over_hatch(dimension)
+            || other.is_some_and(|other| self.dimension_over_hatch(&other))
             || self.leader_of(dimension, out, SIZES_PT[1], &FAR_PT)
             || self.leader_of(dimension, inward, SIZES_PT[1], &FAR_PT)
             || self.leader(dimension, out, SIZES_PT[1], Over::Lines)
@@ -434,9 +447,20 @@ impl Canvas {
                         || self.along(dimension, inward, row_pt(0), size_pt)
                         || self.along(dimension, inward, row_pt(SECOND_ROW), size_pt)
                         || self.along_outside(dimension, 0.0, size_pt)
-                        || self.leader_of(dimension, out, size_pt, &NEAR_PT)
-                        || self.leader_of(dimension, inward, size_pt, &NEAR_PT))
+                        || self.far_leader_off_hatch(dimension, out, size_pt)
+                        || self.leader_off_hatch(dimension, inward, size_pt))
             })
+    }
+
+    /// Places a dimension by a short leader that may cross hatching, outside or else inside.
+    fn dimension_over_hatch(&mut self, dimension: &Dimension) -> bool {
+        let out = dimension.wall.out;
+        let inward = Point::default().plus(out, -1.0);
+        SIZES_PT.into_iter().any(|size_pt| {
+            !self.is_spent()
+                && (self.leader_of(dimension, out, size_pt, &NEAR_PT)
+                    || self.leader_of(dimension, inward, size_pt, &NEAR_PT))
+        })
     }
 
     /// Places a dimension outside along its other wall.
@@ -539,7 +563,13 @@ impl Canvas {
         self.leader_among(dimension, out, size_pt, Over::Nothing, NEAR_PT.into_iter(), &[])
     }
 
-    /// The same with a line of one of these lengths that crosses nothing.
+    /// The same with a longer line, where a short one would cross hatching.
+    fn far_leader_off_hatch(&mut self, dimension: &Dimension, out: Point, size_pt: f64) -> bool {
+        !self.hatched.is_empty()
+            && self.leader_among(dimension, out, size_pt, Over::Nothing, FAR_PT.into_iter(), &[])
+    }
+
+    /// The same with a line of one of these lengths that crosses nothing but hatching.
     fn leader_of(
         &mut self,
         dimension: &Dimension,
@@ -579,7 +609,7 @@ impl Canvas {
                 let is_off = |ground: &Ground| {
                     let mut hatched = self.hatched.iter();
                     over != Over::Nothing
-                        || !self.is_in_hatch(start, tip)
+                        || !self.crosses_hatch(start, tip)
                             && !hatched.any(|figure| lies_over(ground, figure))
                 };
                 if !clear {
@@ -620,10 +650,10 @@ impl Canvas {
 
     /// Places a text beside a wall with a leader, outside its figure and outside those of `off`; returns whether there was
     /// room.
-    pub(crate) fn beside(&mut self, dimension: &Dimension, off: &[&[Point]]) -> bool {
+    pub(crate) fn beside(&mut self, dimension: &Dimension, off: &[&[Point]], over: Over) -> bool {
         let lengths = NEAR_PT.into_iter().chain(FAR_PT);
         let out = dimension.wall.out;
-        self.leader_among(dimension, out, SIZES_PT[1], Over::Hatch, lengths, off)
+        self.leader_among(dimension, out, SIZES_PT[1], over, lengths, off)
     }
 
     /// Places a horizontal text near a spot, with a line from it to the spot that may cross anything but labels;
@@ -871,5 +901,30 @@ mod tests {
             assert_eq!(canvas.texts[0].at.y_pt < 100.0, is_hatched);
             assert!(canvas.whites.is_empty());
         }
+    }
+
+    /// Beside a hatched space there is room further off: a longer leader that crosses no hatching is taken before a short one
+    /// that does.
+    #[test]
+    fn a_leader_goes_around_hatching_where_there_is_room() {
+        let wall = WallOnPage {
+            from: Point::new(100.0, 100.0),
+            to: Point::new(108.0, 100.0),
+            out: Point::new(0.0, 1.0),
+            rise_pt: 0.0,
+            radius_pt: 0.0,
+        };
+        let words = "31' 10\"".to_owned();
+        let dimension = Dimension { wall, or_else: None, words, hand: Typeface::Plain, mark: None };
+        // Hatched on the left of what lies before the wall, from near it to the end of the paper.
+        let porch = [(20.0, 104.0), (103.0, 104.0), (103.0, 200.0), (20.0, 200.0)];
+        let porch = porch.map(|(x, y)| Point::new(x, y)).to_vec();
+        let mut canvas = canvas();
+        canvas.hatch(porch.clone(), Vec::new());
+        assert!(canvas.dimensions(vec![dimension]).is_empty());
+        let leader = canvas.dimensions[0].stretches()[0];
+        assert!(!canvas.crosses_hatch(leader.0, leader.1), "{leader:?}");
+        let text = canvas.texts[0].corners();
+        assert!(!text.iter().any(|&corner| is_inside(&porch, corner)), "{text:?}");
     }
 }

@@ -1,6 +1,6 @@
 //! The names and areas of the spaces of a level: inside them, beside them, or below the drawing.
 
-use crate::pages::drawing::canvas::{Block, Dimension};
+use crate::pages::drawing::canvas::{Block, Dimension, Over};
 use crate::pages::drawing::shapes::{Plan, Shape};
 use crate::pages::drawing::view::WallOnPage;
 use crate::pages::fonts;
@@ -23,7 +23,8 @@ impl Plan<'_> {
                 .collect();
             let choices = self.name_choices(shape);
             match self.canvas.block(&shape.figure, &holes, &choices) {
-                Some(choice) if choice < WITH_FEET => {}
+                Some(choice) if choice < WITH_FEET && !self.has_feet(shape) => {}
+                Some(choice) if choice < WITH_FEET => self.say_what_feet_are(),
                 Some(_) => self.feet_in_the_key(shape),
                 None => {
                     beside.push(i);
@@ -67,14 +68,40 @@ impl Plan<'_> {
     }
 
     /// The area of a space with each wall to the foot, or to the half foot where that is the rule of the figure:
-    /// `to the foot: 1,760 sq ft`.
+    /// `whole feet: 1,760 sq ft`.
     fn feet(&self, shape: &Shape) -> String {
         match &self.marks.half_feet {
-            Some(areas) => format!("to the half foot: {} sq ft", whole(areas[shape.space])),
+            Some(areas) => format!("half feet: {} sq ft", whole(areas[shape.space])),
             None => {
                 let areas = &self.say.areas.spaces[shape.space];
-                format!("to the foot: {} sq ft", whole(areas.net_whole_foot))
+                format!("whole feet: {} sq ft", whole(areas.net_whole_foot))
             }
+        }
+    }
+
+    /// Whether the area of a space goes into a sum of the page: it is counted, or named as a possible part of the
+    /// difference.
+    fn is_summed(&self, shape: &Shape) -> bool {
+        let marks = self.marks;
+        crate::areas::is_in_total(self.say.house, shape.space, false)
+            || [&marks.counted, &marks.would_count, &marks.near]
+                .iter()
+                .any(|spaces| spaces.contains(&shape.space))
+    }
+
+    /// Whether the area of a space to the foot is told too: of what goes into no sum, one area is enough.
+    fn has_feet(&self, shape: &Shape) -> bool {
+        self.is_summed(shape) || self.say.house.is_deducted(shape.space)
+    }
+
+    /// Says below the drawing what the area in whole feet is.
+    fn say_what_feet_are(&mut self) {
+        match (&self.marks.half_feet, self.say.is_metric() && self.marks.no_feet) {
+            (_, true) => {}
+            (Some(_), _) => {
+                self.note("half feet: the area with each wall rounded to the half foot")
+            }
+            (None, _) => self.note("whole feet: the area with each wall rounded to the foot"),
         }
     }
 
@@ -82,13 +109,10 @@ impl Plan<'_> {
     /// named as a possible part of the difference.
     fn feet_in_the_key(&mut self, shape: &Shape) {
         let marks = self.marks;
-        let is_summed = crate::areas::is_in_total(self.say.house, shape.space, false)
-            || [&marks.counted, &marks.would_count, &marks.near]
-                .iter()
-                .any(|spaces| spaces.contains(&shape.space));
-        if is_summed && !marks.no_feet && !marks.whose.is_empty() {
+        if self.is_summed(shape) && !marks.no_feet && !marks.whose.is_empty() {
             let name = fonts::shown(&self.space(shape).name);
             self.note(&format!("{name}, {}", self.feet(shape)));
+            self.say_what_feet_are();
         }
     }
 
@@ -103,14 +127,15 @@ impl Plan<'_> {
             None => "",
         };
         let sq_ft = whole(areas.net_tenth_foot);
-        let feet = self.feet(shape);
+        let feet = self.has_feet(shape).then(|| self.feet(shape));
         // The area in feet, and to the foot.
         let (fine, more) = match (self.say.is_metric(), self.marks.no_feet) {
             (true, true) => (square_meters(areas.net_tenth_foot), vec![format!("{sq_ft} sq ft")]),
             (true, false) => {
-                (square_meters(areas.net_tenth_foot), vec![format!("{sq_ft} sq ft"), feet])
+                let sq_ft = std::iter::once(format!("{sq_ft} sq ft"));
+                (square_meters(areas.net_tenth_foot), sq_ft.chain(feet).collect())
             }
-            (false, _) => (format!("{sq_ft} sq ft"), vec![feet]),
+            (false, _) => (format!("{sq_ft} sq ft"), feet.into_iter().collect()),
         };
         let fine = format!("{fine}{net}");
         let kind = self.say.kind_word(shape.space);
@@ -165,7 +190,10 @@ impl Plan<'_> {
             hand: Typeface::Plain,
             mark: None,
         };
-        if walls.iter().any(|wall| self.canvas.beside(&dimension(wall), off)) {
+        let is_placed = [Over::Nothing, Over::Hatch]
+            .into_iter()
+            .any(|over| walls.iter().any(|wall| self.canvas.beside(&dimension(wall), off, over)));
+        if is_placed {
             return;
         }
         let alone = Block { lines: vec![(Typeface::Plain, 6.3, name)] };

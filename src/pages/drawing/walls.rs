@@ -45,7 +45,7 @@ impl Plan<'_> {
                     let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
                     dimension.wall = seen;
                     self.note(&format!(
-                        "{}, side {}: {} of its {whole} can be seen; the rest is behind the space beside it",
+                        "{}, side {}: {} of it stands free; with the end that the space beside it covers, this part of the wall is {whole} long",
                         fonts::shown(&self.space(shape).name),
                         source + 1,
                         dimension.words
@@ -169,16 +169,26 @@ impl Plan<'_> {
         self.shapes = shapes;
     }
 
-    /// Places the numbers of sides at their walls. Spaces inside others get none unless a sentence names one of their
+    /// Places the numbers of sides at their walls. Spaces that are not counted or inside others get none unless a sentence names one of their
     /// walls, because their numbers could be taken for those of the outer space. The number of a wall that is named is
     /// never left out: without room at the wall, it stands at the end of a line.
     pub(super) fn numbers(&mut self, which: Numbered) {
         let shapes = std::mem::take(&mut self.shapes);
         let house = self.say.house;
         let mut is_numbered = false;
+        // The walls of what is not counted go into no area: they have a number where a sentence is about the space.
+        let marks = self.marks;
+        let level = shapes.first().map(|shape| house.spaces[shape.space].level);
+        let is_alone =
+            !house.spaces.iter().any(|space| space.counted && Some(space.level) == level);
         let is_told_of = |shape: &Shape| {
             let here = &house.spaces[shape.space];
-            here.parent.is_none() && (here.kind.has_walls() || here.counted)
+            let is_marked = [&marks.counted, &marks.would_count, &marks.near]
+                .iter()
+                .any(|spaces| spaces.contains(&shape.space));
+            let has_own = here.sides.iter().any(|side| side.recorded().is_some());
+            here.parent.is_none()
+                && (here.counted || here.kind.has_walls() && (is_marked || has_own || is_alone))
         };
         for shape in &shapes {
             let others = shapes.iter().filter(|other| {
