@@ -363,19 +363,26 @@ impl Sentences<'_> {
     }
 
     /// A note that what a cause counts was taken as measured, where the figure's own lengths of other walls are a step
-    /// before it: with the recorded length of a shared wall it would have another size.
+    /// before it: with the recorded length of a shared wall it would have another size, which is told if it is known.
     pub(super) fn counted_as_measured(&self, figure: &Figure, one: &Explanation) -> Option<String> {
         let is_after_recorded = figure.line(BridgeStep::RecordedSides).is_some();
-        let names: Vec<&str> = one
+        let spaces: Vec<usize> = one
             .cause
             .departures()
             .filter_map(|kind| match kind {
-                DepartureKind::Counted { space } => Some(self.house.spaces[space].name.as_str()),
+                DepartureKind::Counted { space } => Some(space),
                 _ => None,
             })
             .collect();
+        let own = match spaces.as_slice() {
+            [space] => self.by_its_own_lengths(figure, *space),
+            _ => None,
+        };
+        let own = own.map(|own| format!(", {own}")).unwrap_or_default();
+        let names: Vec<&str> =
+            spaces.iter().map(|&space| self.house.spaces[space].name.as_str()).collect();
         (is_after_recorded && !names.is_empty())
-            .then(|| format!(", with {} as measured", words::all_named(&names)))
+            .then(|| format!(", with {} as measured{own}", words::all_named(&names)))
     }
 
     /// Whether a cause goes with walls that are not rounded to feet, so that only the reading of a tape is left to
@@ -571,26 +578,23 @@ impl Sentences<'_> {
         }
         let opening = match &nearest {
             Some(near) => self.set_beside(figure, rest, near, None),
-            // The headline has said that the figure is larger.
-            None if rest < 0 && figure.apart_sq_ft() > 0 => {
+            // Where the steps lead beyond the figure, nothing is left for a cause to add.
+            None if rest < 0 => {
                 let left = figure.line(BridgeStep::NotExplained).map_or(Area::ZERO, Line::area);
-                let (units, same) = (self.units_of(figure), figure.measured_like_figure());
+                let why = match figure.explanations().is_any_exact() {
+                    true => format!("{UNLIKELY} that"),
+                    false => "No common cause explains that".to_owned(),
+                };
                 format!(
-                    "No common cause explains why {} is only {} more than the {} area, where these steps give {} more.",
-                    the(figure),
-                    units.apart(figure.area(), same),
-                    self.area_word(),
-                    units.apart(figure.area() - left, same)
+                    "The steps come to {}, {} more than {}. {why}.",
+                    self.size(figure.area() - left),
+                    self.size_left(figure),
+                    the(figure)
                 )
             }
             None if figure.explanations().is_any_exact() => {
                 format!("{UNLIKELY} the {}.", self.left_over(figure, rest))
             }
-            None if rest < 0 => format!(
-                "No common cause explains why {} is {} below these steps.",
-                the(figure),
-                self.size_left(figure)
-            ),
             None => format!("No common cause explains the {}.", self.left_over(figure, rest)),
         };
         let opening = match self.twice(figure) {

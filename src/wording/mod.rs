@@ -19,6 +19,7 @@ pub(crate) mod near_misses;
 pub(crate) mod office;
 pub(crate) mod opening;
 pub(crate) mod outlines;
+pub(crate) mod own_lengths;
 pub(crate) mod photographs;
 pub(crate) mod products;
 pub(crate) mod request;
