@@ -55,6 +55,11 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         let spot = |down: f64| Point::new(x(size), y_pt + down);
         inks.push(Ink::Stroke(Stroke::line(spot(-5.0), spot(5.0), 2.0)));
     };
+    // Whoever hears the page learns first what the bars repeat, and in which unit.
+    let unit = if is_metric { "sq m" } else { "sq ft" };
+    let same = format!("The same steps in {unit}:");
+    inks.push(Ink::Text(Text::new(Point::new(0.0, y_pt + 2.6), SIZE_PT, same)));
+    y_pt += BAR_ROW_PT;
     inks.push(label(y_pt, say.known(), &number_alone(figure.measured(), is_metric)));
     post(&mut inks, y_pt, values.start);
     let mut reached = figure.measured();
@@ -79,7 +84,7 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
             _ if line.is_supported() => "possible",
             // Only a record has recorded sides.
             BridgeStep::RecordedSides if !figure.is_record() => "its own sides",
-            BridgeStep::NotExplained if is_left || line.is_otherwise() => "the rest",
+            BridgeStep::NotExplained if is_left || line.is_otherwise() => "what is left",
             step => step.name(),
         };
         inks.push(label(y_pt, name, &changes));
@@ -115,7 +120,6 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
     for at in [left, right].map(|x_pt| Point::new(x_pt, axis)) {
         inks.push(Ink::Stroke(Stroke::line(at, Point::new(at.x_pt, axis - 2.5), 0.5)));
     }
-    let unit = if is_metric { "sq m" } else { "sq ft" };
     let [low, high] = [values.low, values.high].map(rounded_float);
     let scale = format!("Axis from {low} to {high} {unit}.");
     let words = key(&scale, &signs);
@@ -287,8 +291,8 @@ impl Sign {
             Sign::Adds => "adds",
             Sign::Subtracts => "subtracts",
             Sign::NotExplained => "not explained",
-            Sign::Left => "the rest, within rounding",
-            Sign::Again => "the rest, which measuring again could make",
+            Sign::Left => "what is left, within rounding",
+            Sign::Again => "what is left, which measuring again could make",
             Sign::Range => "what rounding could change",
         }
     }

@@ -1,7 +1,7 @@
 //! The Exhibit: everything that matters, on one page.
 //!
-//! It has the statement, who measured and how precisely, the drawing of the main level, the steps, what is possible,
-//! and the request. If it gets too full, long notes are shortened first, then letters get smaller; the statement, the
+//! It has the statement, the request, who measured and how precisely, the drawing of the main level, the steps, and what
+//! is possible. If it gets too full, long notes are shortened first, then letters get smaller; the statement, the
 //! drawing, the steps and the request always stay.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
@@ -119,11 +119,11 @@ pub(crate) fn exhibit(
             }
         }
     }
-    // It is read in another order than it is drawn in: what is asked for follows the headline, and the drawing the reasons.
+    // What is asked for follows the headline, for the eye and the ear. A listener has the drawing after the reasons.
     let page_of = flow.pages.len();
     let begins = flow.passage_count();
     flow.pour(&parts.headline);
-    let about = flow.passage_count();
+    flow.pour(&parts.asks);
     flow.pour(&parts.top);
     let drawing = flow.passage_count();
     let mut moved = Moved { is_cut: parts.is_cut, ..Moved::default() };
@@ -145,11 +145,8 @@ pub(crate) fn exhibit(
     flow.pour(&parts.reasons);
     let caution = flow.passage_count();
     flow.pour(&parts.caution);
-    let asks = flow.passage_count();
-    flow.pour(&parts.asks);
     let ends = flow.passage_count();
-    let order =
-        [begins..about, asks..ends, about..drawing, steps..caution, drawing..steps, caution..asks];
+    let order = [begins..drawing, steps..caution, drawing..steps, caution..ends];
     if flow.pages.len() == page_of {
         flow.read_in(begins, &order);
     }
@@ -219,15 +216,15 @@ impl Density {
     }
 }
 
-/// Everything on the page except the drawing.
+/// Everything on the page except the drawing, from top to bottom.
 struct Parts {
     headline: Stack,
+    asks: Stack,
     top: Stack,
     steps: Stack,
     chart: Stack,
     reasons: Stack,
     caution: Stack,
-    asks: Stack,
     is_cut: bool,
 }
 
@@ -259,20 +256,20 @@ impl Parts {
             parts.possible(say, reconciliation, figure, sizes);
         }
         parts.caution.space(3.0);
-        // It stands before the request, which it would seem to take back after it.
         let caution = "Figures are computed from these lengths; that does not show that the lengths are right.";
         parts.caution.paragraph(6.8, caution);
         parts
     }
 
     fn below_pt(&self) -> f64 {
-        let below = [&self.reasons, &self.caution, &self.asks];
+        let below = [&self.reasons, &self.caution];
         self.steps.height_pt().max(self.chart.height_pt())
             + below.into_iter().map(Stack::height_pt).sum::<f64>()
     }
 
     fn height_pt(&self) -> f64 {
-        self.headline.height_pt() + self.top.height_pt() + self.below_pt()
+        let above = [&self.headline, &self.asks, &self.top];
+        above.into_iter().map(Stack::height_pt).sum::<f64>() + self.below_pt()
     }
 
     /// The statement, what follows from the figures alone, and who measured and how precisely.
@@ -308,7 +305,7 @@ impl Parts {
                 stack.paragraph(sizes.paragraph_pt + 0.6, text);
             })
         };
-        self.is_cut |= line(&mut self.top, &say.measured_line());
+        self.is_cut |= line(&mut self.top, &say.measured_line(figures));
         if !say.house.spaces.is_empty() {
             let levels = say.other_levels().unwrap_or_default();
             let others = referred.others.then(|| {
@@ -327,7 +324,10 @@ impl Parts {
         self.steps.space(3.0);
         self.is_cut |= self.steps.at_most(2, |steps| steps.title(9.2, &title));
         let mut notes = 0;
-        for block in say.steps(figure) {
+        // What is compared stands above the drawing.
+        let same_way = say.taken_the_same_way(figure).map(Block::Note);
+        for block in say.steps(figure).into_iter().filter(|block| Some(block) != same_way.as_ref())
+        {
             notes = if matches!(block, Block::Note(_)) { notes + 1 } else { 0 };
             if notes > most_notes {
                 self.is_cut = true;
@@ -349,16 +349,16 @@ impl Parts {
         for block in say.possible(figure) {
             self.is_cut |= blocks::one(&mut self.reasons, &block, sizes);
         }
-        for text in map::not_measured(say.house, reconciliation) {
+        // What the record lists and was not found is a question apart from the request.
+        let missing = say.missing(reconciliation.figures()).into_iter().take(2);
+        for text in map::not_measured(say.house, reconciliation).into_iter().chain(missing) {
             self.is_cut |= blocks::one(&mut self.reasons, &Block::Paragraph(text), sizes);
         }
-        self.asks.space(4.0);
         let request = say.request(reconciliation, figure);
         self.is_cut |= self.asks.at_most(3, |asks| asks.title(9.2, &request));
-        let missing = say.missing(reconciliation.figures()).into_iter().take(2);
-        let too: Vec<String> = say.asked_too(figure).into_iter().chain(missing).collect();
-        if !too.is_empty() {
-            self.is_cut |= blocks::one(&mut self.asks, &Block::Paragraph(too.join(" ")), sizes);
+        if let Some(too) = say.asked_too(figure) {
+            self.is_cut |= blocks::one(&mut self.asks, &Block::Paragraph(too), sizes);
         }
+        self.asks.space(3.0);
     }
 }

@@ -34,11 +34,10 @@ pub(crate) fn exhibit(
     if let Some(figure) = figure {
         sentences.push(say.request(reconciliation, figure));
         sentences.extend(say.asked_too(figure));
-        sentences.extend(say.missing(figures).into_iter().take(2));
     }
     sentences.extend(figure.and_then(|figure| say.own_sketch(figure)));
     sentences.extend(say.remarks(reconciliation));
-    sentences.push(say.measured_line());
+    sentences.push(say.measured_line(figures));
     if !say.house.spaces.is_empty() {
         sentences.push(say.both_ways(figures));
     }
@@ -51,6 +50,7 @@ pub(crate) fn exhibit(
             _ => None,
         }));
         sentences.extend(map::not_measured(say.house, reconciliation));
+        sentences.extend(say.missing(figures).into_iter().take(2));
     }
     sentences.extend(main.map(|level| drawn(say, marks, level, &[])));
     sentences.extend(other_levels(say, main));

@@ -348,7 +348,7 @@ impl Writer<'_> {
             2,
         );
         self.page.ledger("as measured, no side rounded", &gross.as_measured().to_hundredths(), 2);
-        self.page.ledger("± of that, about 95%", &format!("{:.2}", gross.plus_minus()), 2);
+        self.page.ledger("± of that, 19 times in 20", &format!("{:.2}", gross.plus_minus()), 2);
         self.page.ledger(
             "an office reads its tape within",
             &format!("{} ft", self.say.settings.reading.decimal_feet()),

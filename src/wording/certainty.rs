@@ -106,7 +106,7 @@ impl Sentences<'_> {
             false => "No wall",
         };
         Some(format!(
-            "{no_wall} was measured; every length is {}.{}",
+            "{no_wall} was measured on site: every length is {}.{}",
             words::one_of(&words),
             self.moved_outward()
         ))
@@ -118,8 +118,11 @@ impl Sentences<'_> {
         let is_at =
             |face: Face| self.house.spaces.iter().any(|space| space.counted && space.face == face);
         [
-            (Face::Frame, " The walls' outer layer is added to lengths taken at the frame."),
-            (Face::Inside, " The thickness of the walls is added to lengths measured inside."),
+            (
+                Face::Frame,
+                " Where lengths end at the frame, the outer layer of the walls is added.",
+            ),
+            (Face::Inside, " Where lengths end inside, the thickness of the walls is added."),
         ]
         .into_iter()
         .filter_map(|(face, sentence)| is_at(face).then_some(sentence))
@@ -193,53 +196,67 @@ impl Sentences<'_> {
         Some(format!("{rule}; {seen}.{walls}"))
     }
 
-    /// The uncertainty of the measured area, with the area that it belongs to: the one before any rounding.
+    /// The uncertainty of the measured area, and where rounding its walls leads.
     pub(crate) fn plus_minus(&self) -> String {
         let is_metric = self.is_metric();
         let gross = self.areas.gross();
         let (exact, rounded) = (gross.outside(), gross.tenth_foot());
-        let number = |area: Area| number_alone(area, is_metric);
         let changes = step_alone(exact, rounded, is_metric);
-        // Who measures in meters does not know how much that is.
-        let (fine, appraisers) = match (is_metric, self.settings.fine) {
-            (true, FineStep::TenthFoot) => ("a tenth of a foot, about 3 cm,", "US appraisers"),
-            (true, FineStep::Inch) => ("the inch", "US appraisers"),
-            (false, _) => (self.fine(), "appraisers"),
-        };
+        let (fine, appraisers) = self.fine_of_appraisers();
         let unit = if is_metric { "sq m" } else { "sq ft" };
+        let rounded = number_alone(rounded, is_metric);
         // The area of the first sentence on the page follows from the one here.
         let leads = match changes.strip_prefix('+') {
             _ if changes == "0" => "does not change it".to_owned(),
             // The ± is not that of the rounded area, which lies outside it.
-            Some(more) if self.is_rounded_beyond() => {
-                format!(
-                    "adds {more} {unit} and makes it {} {unit}; the ± does not include this",
-                    number(rounded)
-                )
-            }
-            None if self.is_rounded_beyond() => format!(
-                "subtracts {} {unit} and makes it {} {unit}; the ± does not include this",
-                changes.trim_start_matches('\u{2212}'),
-                number(rounded)
+            Some(more) if self.is_rounded_beyond() => format!(
+                "adds {more} {unit} and makes it {rounded} {unit}; the ± does not include this"
             ),
-            Some(more) => format!("makes it {} {unit}, {more} {unit} more", number(rounded)),
+            None if self.is_rounded_beyond() => format!(
+                "subtracts {} {unit} and makes it {rounded} {unit}; the ± does not include this",
+                changes.trim_start_matches('\u{2212}'),
+            ),
+            Some(more) => format!("makes it {rounded} {unit}, {more} {unit} more"),
             None => {
                 let less = changes.trim_start_matches('\u{2212}');
-                format!("makes it {} {unit}, {less} {unit} less", number(rounded))
+                format!("makes it {rounded} {unit}, {less} {unit} less")
             }
         };
         let comma = if fine.ends_with(',') { "" } else { "," };
+        format!(
+            "{} Rounding each wall to {fine}{comma} as {appraisers} do, {leads}.",
+            self.plus_minus_before_rounding()
+        )
+    }
+
+    /// What each wall of the area compared with the figures is rounded to, and whose rule that is.
+    pub(super) fn fine_of_appraisers(&self) -> (&'static str, &'static str) {
+        // Who measures in meters does not know how much that is.
+        match (self.is_metric(), self.settings.fine) {
+            (true, FineStep::TenthFoot) => ("a tenth of a foot, about 3 cm,", "US appraisers"),
+            (true, FineStep::Inch) => ("the inch", "US appraisers"),
+            (false, _) => (self.fine(), "appraisers"),
+        }
+    }
+
+    /// The uncertainty of the measured area, with the area that it belongs to: the one before any rounding, above grade if
+    /// some of the house is below.
+    pub(super) fn plus_minus_before_rounding(&self) -> String {
+        let is_metric = self.is_metric();
+        let gross = self.areas.gross();
+        let unit = if is_metric { "sq m" } else { "sq ft" };
         let off = off_by(gross.plus_minus_outside(), is_metric);
         let worst = off_by(gross.worst_case_outside(), is_metric);
         let off = match off == worst {
             true => format!("± {off} {unit}, even with every wall off the same way"),
             false => format!(
-                "± {off} {unit} (about 95%), or ± {worst} {unit} at worst with every wall off the same way"
+                "± {off} {unit} about 19 times in 20, or ± {worst} {unit} at worst with every wall off the same way"
             ),
         };
+        let above = if self.areas.below_grade().is_some() { " above grade" } else { "" };
         format!(
-            "Before any rounding the area is {} {off}, if {}. Rounding each wall to {fine}{comma} as {appraisers} do, {leads}.",
-            number(exact),
+            "Before any rounding the area{above} is {} {off}, if {}.",
+            number_alone(gross.outside(), is_metric),
             self.if_within(),
         )
     }

@@ -70,7 +70,7 @@ impl Sentences<'_> {
         let without = without.unwrap_or_default();
         let start = format!(
             "{}{without}: {}, outside{}",
-            self.known(),
+            self.start_of_steps(),
             self.settings.fine.spoken(),
             self.shared_walls()
         );
@@ -80,7 +80,7 @@ impl Sentences<'_> {
         for line in self.told_lines(figure) {
             let before = at;
             at = at + line.area();
-            let changes = step(before, at, self.is_metric());
+            let changes = self.changed(before, at);
             blocks.push(Block::row(self.line_name(figure, line), changes));
             blocks.extend(self.could_add(figure, line, before).map(Block::Note));
             blocks.extend(self.counted_at(figure, line).map(Block::Note));
@@ -114,31 +114,59 @@ impl Sentences<'_> {
         };
         let worked = match self.is_metric() {
             true => format!("{} sq m ({} sq ft)", worked(true), worked(false)),
-            false => worked(false),
+            false => format!("{}{}", worked(false), self.unit()),
         };
         Some(format!("the difference, both {}: {worked}", self.taken_as(figure).join(", ")))
     }
 
+    /// What the steps begin with: on a page, where each row may be heard alone, with its noun.
+    fn start_of_steps(&self) -> String {
+        match self.is_for_the_office() {
+            true => format!("{} area", self.area_word()),
+            false => self.known().to_owned(),
+        }
+    }
+
+    /// What a step changes; on a page with its unit, like every area of the steps.
+    fn changed(&self, before: Area, after: Area) -> String {
+        let changes = step(before, after, self.is_metric());
+        if changes.ends_with([')', 't']) { changes } else { format!("{changes}{}", self.unit()) }
+    }
+
+    /// The unit after a number of the steps that has none of its own: a terminal has one in the heads of its columns.
+    fn unit(&self) -> &'static str {
+        if self.is_for_the_office() { " sq ft" } else { "" }
+    }
+
     /// An area at either end of the steps: in square feet, or in a metric file in both units.
     fn total(&self, area: Area) -> String {
-        number_or_size(area, self.is_metric())
+        match self.is_metric() {
+            true => number_or_size(area, true),
+            false => format!("{}{}", number_or_size(area, false), self.unit()),
+        }
     }
 
     /// A figure's area at the end of the steps, with the digits that were typed.
     fn total_of(&self, figure: &Figure) -> String {
         match self.is_metric() {
             true => typed_size(figure.typed(), true),
-            false => whole(figure.area()),
+            false => format!("{}{}", whole(figure.area()), self.unit()),
         }
     }
 
     /// How the area compared in the opening statement follows from the first row of the steps:
     /// `with the rec room, the same way as the record: 2,168 + 553 = 2,721`; `None` if the two are equal or the figure
     /// states no terms of its own.
-    fn taken_the_same_way(&self, figure: &Figure) -> Option<String> {
+    pub(crate) fn taken_the_same_way(&self, figure: &Figure) -> Option<String> {
+        let terms = self.taken_as(figure);
+        let worked = self.same_way_worked(figure)?;
+        Some(format!("{}, the same way as {}: {worked}", terms.join(", "), the(figure)))
+    }
+
+    /// The same sum alone: `2,168 + 553 = 2,721`.
+    fn same_way_worked(&self, figure: &Figure) -> Option<String> {
         let (start, same) =
             (figure.measured().whole_sq_ft(), figure.measured_like_figure().whole_sq_ft());
-        let terms = self.taken_as(figure);
         let sign = if same < start { "\u{2212}" } else { "+" };
         let sum = |is_metric: bool| {
             let (from, to) = (figure.measured(), figure.measured_like_figure());
@@ -147,12 +175,10 @@ impl Sentences<'_> {
             let (from, to) = (number_alone(from, is_metric), number_alone(to, is_metric));
             format!("{from} {sign} {step} = {to}")
         };
-        let worked = match self.is_metric() {
+        (start != same && !self.taken_as(figure).is_empty()).then(|| match self.is_metric() {
             true => format!("{} sq m ({} sq ft)", sum(true), sum(false)),
             false => sum(false),
-        };
-        (start != same && !terms.is_empty())
-            .then(|| format!("{}, the same way as {}: {worked}", terms.join(", "), the(figure)))
+        })
     }
 
     /// A note for the counting step of a figure with whole-foot walls: the area of the counted spaces to the whole
@@ -180,7 +206,7 @@ impl Sentences<'_> {
         let worked = self.worked_if_unlike(&parts, fine);
         let adds = line.area().whole_sq_ft();
         (adds == feet.whole_sq_ft() && fine.whole_sq_ft() != feet.whole_sq_ft()).then(|| {
-            let [feet, fine] = [feet, fine].map(|area| number_or_size(area, self.is_metric()));
+            let [feet, fine] = [feet, fine].map(|area| self.total(area));
             format!("{feet} to the whole foot, {fine} to {}{worked}", self.fine())
         })
     }
@@ -223,46 +249,91 @@ impl Sentences<'_> {
         self.certainty().into_iter().map(Block::Paragraph).collect()
     }
 
-    /// Who measured, when, with what and how precisely; one line for the Exhibit.
-    pub(crate) fn measured_line(&self) -> String {
+    /// Who measured, when, with what and how precisely; one line for the Exhibit. Where an area is compared with a figure,
+    /// where rounding leads is said with that area.
+    pub(crate) fn measured_line(&self, figures: &[Figure]) -> String {
         let who =
             self.house.particulars.measured.as_ref().map(|measured| self.measured_by(measured));
-        let close = self.only_from_a_plan().unwrap_or_else(|| self.plus_minus());
+        let close = self.only_from_a_plan().unwrap_or_else(|| match figures.is_empty() {
+            true => self.plus_minus(),
+            false => self.plus_minus_before_rounding(),
+        });
         who.into_iter().chain([close]).collect::<Vec<_>>().join(" ")
     }
 
-    /// The areas under both rules, in one sentence, with what else the walls can give by each, and how the area
-    /// compared with the first figure follows from them.
+    /// Which area is compared with the first figure, and what other rules make of the walls; without a figure, the areas
+    /// under both rules. Then what the area is the sum of.
     pub(crate) fn both_ways(&self, figures: &[Figure]) -> String {
         let gross = self.areas.gross();
         let figure = figures.first();
-        let range = self.possible_range(figure);
-        let range = range.map(|range| format!(" ({range})")).unwrap_or_default();
-        let halves = figure.and_then(|figure| self.half_foot_area(figure));
-        let halves = halves
-            .map(|area| format!("; {} with each wall to the half foot", self.size(area)))
-            .unwrap_or_default();
-        let same_way = figure
-            .and_then(|figure| self.taken_the_same_way(figure))
-            .map(|worked| format!(" {}.", capital(&worked)))
-            .unwrap_or_default();
-        let below = self.below_named().unwrap_or_default();
-        let low = self.low_rule().map(|rule| format!(" {rule}.")).unwrap_or_default();
-        let sum = self.summed().map(|(sum, _)| format!(" {sum}.")).unwrap_or_default();
-        // Nobody has rounded the walls of a metric record to the foot.
-        let in_feet = match figure.is_none_or(|figure| self.is_asked_about_feet(figure)) {
-            true => {
-                let size = self.size(gross.whole_foot());
-                format!("; {size} with each wall to the whole foot{range}")
+        let areas = match figure {
+            Some(figure) => self.compared_with(figure),
+            None => {
+                let range = self.possible_range();
+                format!(
+                    "{}: {} with each wall to {}; {} with each wall to the whole foot{}.",
+                    self.gross_at(),
+                    self.size(gross.tenth_foot()),
+                    self.fine(),
+                    self.size(gross.whole_foot()),
+                    range.map(|range| format!(" ({range})")).unwrap_or_default()
+                )
             }
-            false => String::new(),
         };
-        format!(
-            "{}: {} with each wall to {}{in_feet}{halves}.{sum}{low}{below}{same_way}",
-            self.gross_at(),
-            self.size(gross.tenth_foot()),
-            self.fine(),
-        )
+        let sum = self.summed().map(|(sum, _)| format!(" {sum}.")).unwrap_or_default();
+        let low = self.low_rule().map(|rule| format!(" {rule}.")).unwrap_or_default();
+        let below = self.below_named(figure).unwrap_or_default();
+        format!("{areas}{sum}{low}{below}")
+    }
+
+    /// Which of the areas is compared with a figure: `Compared with the record: 1,757 sq ft, gross area, outside measure
+    /// (interior not seen), each wall to a tenth of a foot, as appraisers do.` Then what it is by other rules.
+    fn compared_with(&self, figure: &Figure) -> String {
+        let is_metric = self.is_metric();
+        let gross = self.areas.gross();
+        let (fine, appraisers) = self.fine_of_appraisers();
+        let comma = if fine.ends_with(',') { "" } else { "," };
+        let adds = step_alone(gross.outside(), gross.tenth_foot(), is_metric);
+        let unit = if is_metric { "sq m" } else { "sq ft" };
+        // The ± stands just before it.
+        let adds = match (self.is_rounded_beyond(), adds.strip_prefix('+')) {
+            (false, _) => String::new(),
+            (true, Some(more)) => format!(", which adds {more} {unit} that the ± does not include"),
+            (true, None) => format!(
+                ", which subtracts {} {unit} that the ± does not include",
+                adds.trim_start_matches('\u{2212}')
+            ),
+        };
+        let gross_at = format!(
+            "{}, each wall to {fine}{comma} as {appraisers} do{adds}",
+            self.gross_at().replacen('G', "g", 1)
+        );
+        let compared = match self.same_way_worked(figure) {
+            None => format!("{}, {gross_at}", self.size(gross.tenth_foot())),
+            Some(worked) => {
+                let unit = if is_metric { "" } else { " sq ft" };
+                let start = number_or_size(figure.measured(), is_metric);
+                let terms = self.taken_as(figure).join(", ");
+                format!("{worked}{unit}, {terms}. The {start} is {gross_at}")
+            }
+        };
+        let halves = self.half_foot_area(figure).map(|area| ("half foot", area));
+        // Nobody has rounded the walls of a metric record to the foot.
+        let feet = self.is_asked_about_feet(figure).then(|| ("whole foot", gross.whole_foot()));
+        let others: Vec<String> = halves
+            .into_iter()
+            .chain(feet)
+            .enumerate()
+            .map(|(i, (to, area))| match i {
+                0 => format!(" With each wall to the {to} it is {}", self.size(area)),
+                _ => format!("; to the {to}, {}", self.size(area)),
+            })
+            .collect();
+        let others = match others.is_empty() {
+            true => String::new(),
+            false => format!("{}.", others.concat()),
+        };
+        format!("Compared with {}: {compared}.{others}", the(figure))
     }
 
     /// What the area above grade is the sum of, with what is drawn on another page named with it, and the levels that are
@@ -307,8 +378,8 @@ impl Sentences<'_> {
     }
 
     /// What counts below grade, by its names if they are few, preceded by a space: ` Below grade, not included: Family
-    /// room, 564 sq ft (page 2).` `None` if nothing does.
-    fn below_named(&self) -> Option<String> {
+    /// room, 564 sq ft (page 2).` Of what the figure says that it counts, that it does so. `None` if nothing does.
+    fn below_named(&self, figure: Option<&Figure>) -> Option<String> {
         const FEW: usize = 2;
         let below = self.areas.below_grade()?;
         let house = self.house;
@@ -319,11 +390,19 @@ impl Sentences<'_> {
             true => format!("{}, ", words::all_of(&names)),
             false => String::new(),
         };
-        let pages = self.in_brackets(self.pages_of(spaces.into_iter()));
-        Some(format!(
-            " Below grade, not included: {names}{}{pages}.",
-            self.size(below.tenth_foot())
-        ))
+        let size = self.size(below.tenth_foot());
+        let pages = self.in_brackets(self.pages_of(spaces.iter().copied()));
+        let counting = figure.and_then(|figure| {
+            let line = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported())?;
+            let is_counted = |&i: &usize| line.counted().contains(&house.spaces[i].name);
+            spaces.iter().all(is_counted).then(|| the(figure))
+        });
+        Some(match counting {
+            Some(figure) => {
+                format!(" Below grade, counted by {figure}: {names}{size}{pages}.")
+            }
+            None => format!(" Below grade, not included: {names}{size}{pages}."),
+        })
     }
 
     /// The levels that are drawn on other pages and not named with their page as a part of the area above grade or below
@@ -373,11 +452,11 @@ impl Sentences<'_> {
 
     /// The areas that the walls can give if rounded to the foot: `possible range 1,530 to 1,581`. `None` if there is
     /// only one.
-    fn possible_range(&self, figure: Option<&Figure>) -> Option<String> {
+    fn possible_range(&self) -> Option<String> {
         let gross = self.areas.gross();
         let range =
             gross.range().filter(|range| range.low.whole_sq_ft() != range.high.whole_sq_ft())?;
-        let range = self.totals_in(figure, range);
+        let range = self.totals_in(None, range);
         Some(match gross.is_one_of_two() {
             true => format!("{range}, {}", self.either_way()),
             // Parentheses inside parentheses are hard to read.
@@ -473,13 +552,12 @@ impl Sentences<'_> {
         let told = |line: &Line| {
             let before = at;
             at = at + line.area();
-            format!("{}, {}", self.line_name(figure, line), step(before, at, self.is_metric()))
+            format!("{}, {}", self.line_name(figure, line), self.changed(before, at))
         };
         let steps: Vec<String> = self.told_lines(figure).map(told).collect();
-        let unit = if self.is_metric() { "" } else { ", in square feet" };
         format!(
-            "Step by step{unit}: {} {}; {}; {} {}.",
-            self.known(),
+            "Step by step: {} {}; {}; {} {}.",
+            self.start_of_steps(),
             self.total(figure.measured()),
             steps.join("; "),
             the(figure),

@@ -2,8 +2,11 @@
 
 use crate::areas::is_in_total;
 use crate::diagnostic::words;
-use crate::units::length::Length;
-use crate::wording::sentences::Sentences;
+use crate::house::Face;
+use crate::reconcile::Figure;
+use crate::units::length::{Form, Length, Step, WrittenLength};
+use crate::wording::sentences::{Sentences, capital};
+use crate::wording::step_lines::{half_of, not_explained};
 
 /// Walls that are equally far from the half foot, with the same numbers in each of the spaces.
 struct Near {
@@ -19,10 +22,7 @@ impl Sentences<'_> {
         const MOST: usize = 2;
         let near = self.near_the_half_foot();
         let unit = self.office_reading();
-        let off = |near: &Near, what: &str| match near.off {
-            Length::ZERO => format!("exactly at {what}"),
-            off => format!("{} from {what}", self.length(off)),
-        };
+        let off = |near: &Near, what: &str| self.off_from(near.off, what);
         let if_off = format!("may go either way if the office's reading differs by {unit}");
         let walls = near.iter().map(|near| near.spaces.len() * near.numbers.len()).sum();
         match near.as_slice() {
@@ -67,8 +67,7 @@ impl Sentences<'_> {
         for space in spaces {
             for (side, here) in house.spaces[space].sides.iter().enumerate() {
                 let Some(length) = self.areas.outside_length(space, side) else { continue };
-                let foot = Length::FOOT.nm();
-                let off = Length::from_nm((length.nm().rem_euclid(foot) - (foot >> 1)).abs());
+                let off = off_the_half(length, Step::WholeFoot);
                 let number = here.number.get();
                 let is_same = |near: &&mut Near| near.spaces == [space] && near.off == off;
                 match near.iter_mut().find(is_same) {
@@ -104,11 +103,88 @@ impl Sentences<'_> {
         }
     }
 
-    /// How far off an office's tape reading may be.
-    fn office_reading(&self) -> String {
-        match self.is_metric() {
-            true => self.length(self.settings.reading),
-            false => format!("{} ft", self.settings.reading.decimal_feet()),
+    /// Whether rounding the walls would account for a figure, or only could: it would where the walls give the figure, none
+    /// of them is so near the half foot that the office may read it either way, and none had to be adjusted.
+    pub(super) fn would_or_could(&self, figure: &Figure) -> &'static str {
+        let test = figure.rounding_test();
+        let is_one = test.range().is_some_and(|range| range.low == range.high);
+        let is_sure = is_one
+            && not_explained(figure) == 0
+            && !self.is_adjusted(figure)
+            && self.nearest_to_the_half(test.step()).is_none();
+        if is_sure { "would" } else { "could" }
+    }
+
+    /// Whether a wall had to leave its own rounding so that the rounded walls of a figure meet.
+    fn is_adjusted(&self, figure: &Figure) -> bool {
+        let test = figure.rounding_test();
+        match (test.step(), figure.face()) {
+            (Step::WholeFoot, Face::Outside) => self.is_adjusted_to_feet(),
+            _ => !test.closes(),
         }
     }
+
+    /// The counted wall that is nearest to where a length is rounded the other way, as a sentence, if that is within the
+    /// office's reading: `Side 1 is 0.02 ft (6 mm) from the half foot, and an office reads its tape within 0.15 ft (4.6 cm).`
+    pub(super) fn nearest_to_the_half(&self, step: Step) -> Option<String> {
+        let spaces = 0..self.house.spaces.len();
+        let counted = spaces.filter(|&space| is_in_total(self.house, space, false));
+        let walls = counted.flat_map(|space| {
+            let sides = 0..self.house.spaces[space].sides.len();
+            sides.filter_map(move |side| {
+                let length = self.areas.outside_length(space, side)?;
+                Some((off_the_half(length, step), space, side))
+            })
+        });
+        let (off, space, side) = walls.min_by_key(|(off, ..)| *off)?;
+        let number = self.house.spaces[space].sides[side].number.get();
+        let near = Near { spaces: vec![space], numbers: vec![number], off };
+        (off <= self.settings.reading).then(|| {
+            format!(
+                "{} is {}, and an office reads its tape within {}.",
+                capital(&self.walls_named(&near)),
+                self.off_from(off, half_of(step)),
+                self.office_reading()
+            )
+        })
+    }
+
+    /// How far a wall is from the half foot: `1" from the half foot`; in a metric file in feet first, as walls are rounded:
+    /// `0.02 ft (6 mm) from the half foot`.
+    fn off_from(&self, off: Length, what: &str) -> String {
+        match off {
+            Length::ZERO => format!("exactly at {what}"),
+            off if self.is_metric() => format!("{} from {what}", self.in_feet_too(off)),
+            off => format!("{} from {what}", self.length(off)),
+        }
+    }
+
+    /// How far off an office's tape reading may be: `0.15 ft (1 13/16")`.
+    fn office_reading(&self) -> String {
+        self.in_feet_too(self.settings.reading)
+    }
+
+    /// A short length in feet, and in inches or millimeters.
+    fn in_feet_too(&self, length: Length) -> String {
+        let feet = length.rounded_to(HUNDREDTH_FOOT_NM).decimal_feet();
+        let short = match self.is_metric() {
+            true => {
+                let near = length.rounded_to(MILLIMETER_NM);
+                WrittenLength::new(near, Form::Millimeters).spoken()
+            }
+            false => self.length(length),
+        };
+        format!("{feet} ft ({short})")
+    }
+}
+
+/// A hundredth of a foot, in nanometers.
+const HUNDREDTH_FOOT_NM: i64 = 3_048_000;
+/// A millimeter, in nanometers.
+const MILLIMETER_NM: i64 = 1_000_000;
+
+/// How far a length is from where it would be rounded the other way.
+fn off_the_half(length: Length, step: Step) -> Length {
+    let step = step.length().nm();
+    Length::from_nm((length.nm().rem_euclid(step) - (step >> 1)).abs())
 }

@@ -17,15 +17,13 @@ impl Sentences<'_> {
     pub(crate) fn statements(&self, figures: &[Figure]) -> Vec<String> {
         if figures.is_empty() && !self.house.spaces.is_empty() {
             let known = opening(self.obtained(), Face::Outside);
-            let step = if self.is_rounded_beyond() { self.settings.fine.spoken() } else { "" };
-            let comma = match (step.is_empty(), known.contains(',')) {
-                (true, false) => "",
-                (true, true) => ":",
-                (false, _) => ", ",
+            let step = match self.is_rounded_beyond() {
+                true => format!(", {}", self.settings.fine.spoken()),
+                false => String::new(),
             };
-            let colon = if step.is_empty() { "" } else { ":" };
+            let colon = if known.contains(',') { ":" } else { "" };
             let size = self.size(self.areas.gross().tenth_foot());
-            return vec![format!("{known}{comma}{step}{colon} {size}.")];
+            return vec![format!("{known}{colon} {size}{step}.")];
         }
         let statement = |figure: &Figure| {
             let step = self.own_step(figure).or_else(|| self.step_beyond(figure));
@@ -270,25 +268,16 @@ pub(super) fn statement(
         Face::Inside => ", taken inside",
     };
     let source = opening(obtained, figure.face());
-    let with = counting.trim_start_matches(',');
-    let finely = finely.map(|step| format!(", {step}")).unwrap_or_default();
-    let is_short = source == "Measured" || source == "Estimated";
-    let above = match (below.is_some(), is_short) {
-        (false, _) => "",
-        (true, true) => " above grade",
-        (true, false) => ", above grade",
-    };
-    let colon = match with.is_empty() && finely.is_empty() && is_short && above.is_empty() {
-        true => "",
-        false => ":",
-    };
     // The area is not called that of the whole house where a map shows more of about the size that is left.
     let unwalked = figure
         .unwalked()
         .map(|part| format!(", without a part on the {} side that a map shows", part.side.word()));
     let unwalked = unwalked.unwrap_or_default();
+    let finely = finely.map(|step| format!(", {step}")).unwrap_or_default();
+    let above = if below.is_some() { " above grade" } else { "" };
+    let colon = if matches!(source.as_str(), "Measured" | "Estimated") { "" } else { ":" };
     let head = format!(
-        "{name} {}{face}{counting}. {source}{above}{with}{finely}{colon} {}{unwalked}.",
+        "{name} {}{face}{counting}. {source}{colon} {}{above}{counting}{finely}{unwalked}.",
         units.typed_size(figure.typed()),
         units.size(figure.measured_like_figure())
     );
@@ -316,23 +305,15 @@ pub(super) fn statement(
         (_, Some(share)) => {
             let smaller =
                 if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
-            let of_figure = of_figure
-                .map(|of_figure| match of_figure == share {
-                    true => format!(" and of {}", the(figure)),
-                    false => format!(", {of_figure} of {}", the(figure)),
-                })
-                .unwrap_or_default();
+            // What is the same share of both is a share of nothing in particular.
+            let shares = match of_figure {
+                Some(of_figure) if of_figure == share => share,
+                Some(of_figure) => format!("{share} of {of}, {of_figure} of {}", the(figure)),
+                None => format!("{share} of {of}"),
+            };
             match units != Units::Feet {
-                true => {
-                    format!(
-                        "{head} Difference {difference}: {share} of {of}{of_figure}{smaller}.{below}"
-                    )
-                }
-                false => {
-                    format!(
-                        "{head} Difference {difference} ({share} of {of}{of_figure}{smaller}).{below}"
-                    )
-                }
+                true => format!("{head} Difference {difference}: {shares}{smaller}.{below}"),
+                false => format!("{head} Difference {difference} ({shares}{smaller}).{below}"),
             }
         }
         _ => format!("{head} Difference {difference}.{below}"),

@@ -12,7 +12,7 @@ use crate::wording::accounts::shown_once;
 use crate::wording::map::largest_not_measured;
 use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::Units;
-use crate::wording::step_lines::{not_explained, would_or_could};
+use crate::wording::step_lines::not_explained;
 
 impl Sentences<'_> {
     /// The request to the publisher of a figure, in one sentence, after whom it is for.
@@ -201,7 +201,7 @@ impl Sentences<'_> {
             Step::HalfFoot => "half foot",
             _ => "whole foot",
         };
-        let would = would_or_could(figure);
+        let would = self.would_or_could(figure);
         // Another line of the record that speaks against the rule is part of the question.
         if let Some(line) = self.against_the_rule(figure) {
             return format!(

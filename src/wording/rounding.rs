@@ -15,7 +15,7 @@ use crate::wording::products::product;
 use crate::wording::request::how_closely;
 use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::{number_or_size, off_by, range_beside, range_size, size_of_sq_ft};
-use crate::wording::step_lines::{half_of, not_explained, would_or_could};
+use crate::wording::step_lines::{half_of, not_explained};
 
 impl Sentences<'_> {
     /// The conclusion about rounding, in a sentence; empty if there is nothing to add.
@@ -124,7 +124,9 @@ impl Sentences<'_> {
             Some(_) => format!("Leaving the {}'s own lengths aside, {said}", figure.word()),
             None => capital(&said),
         };
-        let typical = test.typical().filter(|_| figure.is_record());
+        // A page has the range alone.
+        let is_told = figure.is_record() && !self.is_for_the_office();
+        let typical = test.typical().filter(|_| is_told);
         let typical = typical.filter(|&typical| agrees_with(figure, typical)).map(|typical| {
             let unit = if self.is_metric() { "sq m" } else { "sq ft" };
             format!(
@@ -231,17 +233,20 @@ impl Sentences<'_> {
             (CouldExplain::Yes, Some(usual))
                 if not_explained(figure) == 0 && is_one && without(figure).is_none() =>
             {
+                let near = self.nearest_to_the_half(test.step());
+                let near = near.map(|near| format!(" {near}")).unwrap_or_default();
                 format!(
-                    "rounding alone would account for it: {rounded} {usual}, as {} says.",
+                    "rounding alone {} account for it: {rounded} {usual}, as {} says.{near}",
+                    self.would_or_could(figure),
                     the(figure)
                 )
             }
             (CouldExplain::Yes, Some(usual)) if not_explained(figure) == 0 => {
-                let would = would_or_could(figure);
+                let would = self.would_or_could(figure);
                 format!("{alone} {would} account for it: {rounded} {usual}, and {wanted} fits.")
             }
             (CouldExplain::Yes, Some(usual)) => format!(
-                "{alone} could explain it, if walls near {} went the other way: {rounded} {usual}, and {wanted} fits.",
+                "{alone} could explain it, if walls near {} were rounded the other way: {rounded} {usual}, and {wanted} fits.",
                 half_of(test.step())
             ),
             (CouldExplain::OnlyAgainst, _) if !test.closes() && test.between().is_none() => {
@@ -274,23 +279,38 @@ impl Sentences<'_> {
                 });
                 let both = ends.filter(|end| end.whole_sq_ft() != limit.whole_sq_ft());
                 if let Some(end) = both.filter(|_| named.is_none()) {
-                    let [end, limit] =
-                        [end, limit].map(|area| number_or_size(area, self.is_metric()));
+                    let [start, end, limit] = [test.start(), end, limit]
+                        .map(|area| number_or_size(area, self.is_metric()));
+                    let is = match start == end {
+                        true => {
+                            format!("{house} is {most} {end} with each wall to the nearest {foot}")
+                        }
+                        // One area alone would contradict the other, which stands on the same page.
+                        false => format!(
+                            "{house} is {start} with each wall to {}; with each wall to the nearest {foot} it is {most} {end}",
+                            self.fine()
+                        ),
+                    };
                     return Some(format!(
-                        "{alone} cannot explain it: {house} is {most} {end} with each wall to the nearest {foot}, and {most} {limit} even if walls were misrounded, up or down; {}.",
+                        "{alone} cannot explain it: {is}, and {most} {limit} even if walls were misrounded, up or down; {}.",
                         self.is(figure)
                     ));
                 }
                 // Every wall rounded one way may take a wall that follows from the others further than a foot.
                 let how = match named {
-                    Some(_) => "with each wall within a foot of its length",
-                    None => "even if walls were misrounded, up or down",
+                    Some(_) => "with each wall within a foot of its length".to_owned(),
+                    None => format!("with each wall to the {foot}, even if misrounded, up or down"),
                 };
-                format!(
-                    "{alone} cannot explain it: {how}, {house} is {most} {}; {wanted_is}.",
-                    number_or_size(limit, self.is_metric()),
-                    wanted_is = self.is(figure)
-                )
+                let [start, limit] =
+                    [test.start(), limit].map(|area| number_or_size(area, self.is_metric()));
+                let is = match start == limit {
+                    true => format!("{how}, {house} is {most} {limit}"),
+                    false => format!(
+                        "{house} is {start} with each wall to {}; {how}, it is {most} {limit}",
+                        self.fine()
+                    ),
+                };
+                format!("{alone} cannot explain it: {is}; {}.", self.is(figure))
             }
             (CouldExplain::Yes, None) => return None,
         })
@@ -410,7 +430,8 @@ impl Sentences<'_> {
     /// Says that no outline gives a figure although some give less and some more.
     fn nothing_between(&self, figure: &Figure, alone: &str, between: Between) -> String {
         format!(
-            "{alone} cannot explain it: however each wall is rounded, up or down, the nearest possible totals are {} and {}; {}.",
+            "{alone} cannot explain it: however each wall is rounded to the {}, up or down, the nearest possible totals are {} and {}; {}.",
+            foot(figure.rounding_test().step()),
             number_or_size(between.below, self.is_metric()),
             number_or_size(between.above, self.is_metric()),
             self.is(figure),

@@ -19,7 +19,14 @@ impl Sentences<'_> {
         let changes = step_range(before, line.range()?, two, self.is_metric())?;
         let foot =
             if figure.rounding_test().step() == Step::HalfFoot { "half foot" } else { "foot" };
-        Some(format!("rounding to the {foot} could change it by {changes}"))
+        if !self.is_for_the_office() {
+            return Some(format!("rounding to the {foot} could change it by {changes}"));
+        }
+        let unit = if self.is_metric() { "" } else { " sq ft" };
+        // The walls near the half foot are those of the outside.
+        let is_outside = foot == "foot" && figure.face() == Face::Outside;
+        let why = if is_outside { format!(", {}", self.either_way()) } else { String::new() };
+        Some(format!("rounding to the {foot} could change it by {changes}{unit}{why}"))
     }
 
     /// The recorded sides that differ, one line each. Sides along the same axis are grouped, since they have to close
@@ -148,20 +155,20 @@ impl Sentences<'_> {
                 format!("counting: {} counts {names}{pages}, {}", the(figure), self.as_stated())
             }
             BridgeStep::NotExplained if line.is_otherwise() && not_explained(figure) == 0 => {
-                "the rest".to_owned()
+                "what is left".to_owned()
             }
             BridgeStep::NotExplained if self.is_rounded_away(figure, line) => {
-                "the rest, which rounding makes".to_owned()
+                "what is left, which rounding makes".to_owned()
             }
             BridgeStep::NotExplained if line.is_otherwise() => {
-                "the rest, which measuring again could make".to_owned()
+                "what is left, which measuring again could make".to_owned()
             }
             BridgeStep::NotExplained if is_left_within(figure, line) => {
                 let first = figure.explanations().reported().next();
                 // The step of rounding stands above it, perhaps with the other sign.
                 if first.is_none() {
                     return format!(
-                        "the rest, if walls near {} went the other way",
+                        "what is left, possible if walls near {} were rounded the other way",
                         half_of(figure.rounding_test().step())
                     );
                 }
@@ -170,7 +177,7 @@ impl Sentences<'_> {
                     Some(one) if matches!(one.cause, Cause::Rounding(_)) => "closing the outline",
                     _ => "rounding",
                 };
-                format!("the rest, which {what} could make")
+                format!("what is left, which {what} could make")
             }
             BridgeStep::NotExplained => match self.left_unless(figure) {
                 Some(unless) => format!("not explained, unless {unless}"),
@@ -249,15 +256,7 @@ pub(crate) fn is_left_within(figure: &Figure, line: &Line) -> bool {
     line.is_within_rounding() && not_explained(figure) != 0 && (is_named || could)
 }
 
-/// Whether rounding the walls would account for a figure, or only could: it would where the walls give the figure and none
-/// of them may go either way.
-pub(super) fn would_or_could(figure: &Figure) -> &'static str {
-    let range = figure.rounding_test().range();
-    let is_one = range.is_some_and(|range| range.low == range.high);
-    if is_one && not_explained(figure) == 0 { "would" } else { "could" }
-}
-
 /// Where a length goes to the one or the other rounded length.
 pub(super) fn half_of(step: Step) -> &'static str {
-    if step == Step::HalfFoot { "the half step" } else { "the half foot" }
+    if step == Step::HalfFoot { "the quarter foot" } else { "the half foot" }
 }

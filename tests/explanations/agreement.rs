@@ -69,8 +69,10 @@ fn nothing_said_of_a_figure_contradicts_anything_else_said_of_it() {
         assert!(!cannot || is_no, "{report}");
         assert!(!report.contains("is neither.") || is_no, "{report}");
         assert!(
-            !report.contains("the rest, which rounding could make")
-                && !report.contains("the rest, if walls near the half foot went the other way")
+            !report.contains("what is left, which rounding could make")
+                && !report.contains(
+                    "what is left, possible if walls near the half foot were rounded the other way"
+                )
                 || !cannot
                 || report.contains("Possible:"),
             "{report}"

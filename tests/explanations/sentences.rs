@@ -416,8 +416,10 @@ fn the_rest_is_put_down_to_rounding_only_within_the_ranges_beside_the_areas() {
         if rest.abs() < 1.0 || is_rounded_one_way {
             continue;
         }
-        let is_said = report.contains("the rest, which rounding could make")
-            || report.contains("the rest, if walls near the half foot went the other way");
+        let is_said = report.contains("what is left, which rounding could make")
+            || report.contains(
+                "what is left, possible if walls near the half foot were rounded the other way",
+            );
         assert_eq!(is_said, is_within, "{} to {}: {report}", end("low"), end("high"));
         assert_ne!(is_said, report.contains(" not explained "), "{report}");
         assert!(is_said || !told_range(&report), "{report}");

@@ -38,11 +38,14 @@ fn percentages_of_a_metric_page_follow_from_the_unit_of_the_record_which_is_in_f
 fn what_is_left_within_rounding_has_one_name_in_list_chart_and_request() {
     let cottage = told("cottage");
     // 30 × 20 = 600; the record's 630 is 30 × 21.
-    let rest = "the rest, if walls near the half foot went the other way";
+    let rest = "what is left, possible if walls near the half foot were rounded the other way";
     assert!(cottage.contains(rest), "{cottage}");
-    assert!(cottage.contains("could explain it, if walls near the half foot went the other way"));
     assert!(
-        cottage.contains("the rest +30") && cottage.contains("the rest, within rounding"),
+        cottage
+            .contains("could explain it, if walls near the half foot were rounded the other way")
+    );
+    assert!(
+        cottage.contains("what is left +30") && cottage.contains("what is left, within rounding"),
         "{cottage}"
     );
     assert!(!cottage.contains("not explained"), "{cottage}");
@@ -51,11 +54,11 @@ fn what_is_left_within_rounding_has_one_name_in_list_chart_and_request() {
     let lot = told("lot");
     assert!(
         // 40' 7" is 1" above the half foot; 27' 9" is 3" from it, which is more than 0.15 ft.
-        lot.contains("(1,120 or 1,148, since sides 2 and 4, 1\" from the half foot, may go either way if the office's reading differs by 0.15 ft)"),
+        lot.contains("could change it by \u{2212}9 or +19 sq ft, since sides 2 and 4, 1\" from the half foot, may go either way if the office's reading differs by 0.15 ft (1 13/16\")"),
         "{lot}"
     );
     assert!(lot.contains("not explained \u{2212}8"), "{lot}");
-    assert!(!lot.contains("the rest"), "{lot}");
+    assert!(!lot.contains("what is left"), "{lot}");
 }
 
 #[test]
@@ -149,7 +152,12 @@ fn a_record_line_in_whole_feet_is_told_where_half_feet_are_stated() {
     assert!(text.contains(against), "{text}");
     let asked = "state how each wall was rounded: to the half foot, as stated by the owner, which could account for the difference, or to the whole foot, which the record's line for the garage fits; and whether 1,464 sq ft can be recorded";
     assert!(text.contains(asked), "{text}");
-    assert!(text.contains("1,436 sq ft with each wall to the whole foot"), "{text}");
+    assert!(
+        text.contains(
+            "With each wall to the half foot it is 1,472 sq ft; to the whole foot, 1,436 sq ft."
+        ),
+        "{text}"
+    );
     assert!(
         text.contains("rounding: each wall to the half foot, as stated by the owner"),
         "{text}"
@@ -167,11 +175,11 @@ fn the_difference_of_the_headline_follows_from_the_steps() {
     assert!(text.contains("Difference 425 sq ft"), "{text}");
     assert!(text.contains("both with the rec room: 3,094 \u{2212} 2,669 = 425"), "{text}");
     assert!(
-        text.contains("measured, without the rec room: each wall to a tenth of a foot"),
+        text.contains("measured area, without the rec room: each wall to a tenth of a foot"),
         "{text}"
     );
     // 2,114 in whole feet is the house without the rec room, as 3,094 − 550 = 2,544 is the record.
-    let alone = "this house without the rec room is at most 2,114 with each wall to the nearest foot, and at most 2,202 even if walls were misrounded, up or down; without the rec room the record is 2,544.";
+    let alone = "this house without the rec room is 2,116 with each wall to a tenth of a foot; with each wall to the nearest foot it is at most 2,114, and at most 2,202 even if walls were misrounded, up or down; without the rec room the record is 2,544.";
     assert!(text.contains(alone), "{text}");
     assert!(
         text.contains("deducts the front eaves (low ceiling) and the rear eaves (low ceiling)."),
@@ -192,7 +200,7 @@ fn whole_feet_that_give_the_record_are_multiplied_out() {
 #[test]
 fn one_percentage_is_told_where_both_are_printed_alike() {
     // 11 / 1,129 = 0.97% and 11 / 1,140 = 0.96%; 120 / 1,757 = 6.83% and 120 / 1,877 = 6.39%.
-    assert!(told("lot").contains("(1.0% of measured and of the record)"));
+    assert!(told("lot").contains("Difference 11 sq ft (1.0%)."));
     assert!(told("brick-garage").contains("(6.8% of measured, 6.4% of the record)"));
 }
 
@@ -200,7 +208,7 @@ fn one_percentage_is_told_where_both_are_printed_alike() {
 fn a_range_names_the_walls_near_the_half_foot_and_how_far_they_are_from_it() {
     // 20' 6" less 20' 5 1/2", and 29' 7" less 29' 6".
     let cottage = told("cottage");
-    let near = "possible range 580 to 630, since sides 1 and 3 of the cottage, 1/2\" from the half foot, and sides 2 and 4 of the cottage, 1\" from the half foot, may go either way if the office's reading differs by 0.15 ft";
+    let near = "\u{2212}27 to +23 sq ft, since sides 1 and 3 of the cottage, 1/2\" from the half foot, and sides 2 and 4 of the cottage, 1\" from the half foot, may go either way if the office's reading differs by 0.15 ft";
     assert!(cottage.contains(near), "{cottage}");
     // 3' 7" of the stairs is near it as well, but nothing is deducted for them.
     assert!(!told("two-story").contains("of the stairs, "));
@@ -210,7 +218,7 @@ fn a_range_names_the_walls_near_the_half_foot_and_how_far_they_are_from_it() {
     // Of many walls the nearest is named.
     let brick = told("brick-garage");
     // 22' 7" is 1" from 22' 6".
-    let near = "since 4 walls may go either way if the office's reading differs by 0.15 ft; nearest: side 6 of the house, 1\" from the half foot";
+    let near = "since 4 walls may go either way if the office's reading differs by 0.15 ft (1 13/16\"); nearest: side 6 of the house, 1\" from the half foot";
     assert!(brick.contains(near), "{brick}");
     // Of these none is near it, but 10 + 37 + 7 = 54 feet lie across from 53.
     let sides = ["north 11' 10\"", "west 9' 9\"", "north 17' 3\"", "east 53' 1\"", "south 17' 3\""];
@@ -221,7 +229,7 @@ fn a_range_names_the_walls_near_the_half_foot_and_how_far_they_are_from_it() {
         sides.join("\n")
     );
     let first = words(&pages(&text).pages()[0]).join(" ");
-    let moved = "(possible range 1,333 to 1,362, depending on which wall is adjusted so that the rounded walls meet)";
+    let moved = " sq ft, depending on which wall is adjusted so that the rounded walls meet";
     assert!(first.contains(moved), "{first}");
 }
 

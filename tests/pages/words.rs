@@ -146,9 +146,9 @@ fn every_page_has_a_title_and_a_description_for_a_screen_reader() {
         "<title id=\"title\">33 Mallow Street, rear cottage, Juniper County: Exhibit, page 1 of"
     ));
     let description = svgs[0].split("<desc id=\"desc\">").nth(1).unwrap();
-    let first = "33 Mallow Street, rear cottage, Juniper County: Account R-112408. Record 630 square feet. Measured, each wall to a tenth of a foot: 607 square feet.";
+    let first = "33 Mallow Street, rear cottage, Juniper County: Account R-112408. Record 630 square feet. Measured 607 square feet, each wall to a tenth of a foot.";
     assert!(description.trim_start().starts_with(first), "{description}");
-    let steps = "Step by step, in square feet: measured 607; rounding: if the office rounds each wall to the whole foot (assumed), minus 7; the rest, if walls near the half foot went the other way, plus 30; the record 630.";
+    let steps = "Step by step: measured area 607 square feet; rounding: if the office rounds each wall to the whole foot (assumed), minus 7 square feet; what is left, possible if walls near the half foot were rounded the other way, plus 30 square feet; the record 630 square feet.";
     assert!(description.contains(steps), "{description}");
     for svg in svgs {
         assert!(!svg.contains("<script") && !svg.contains("http://www.w3.org/1999/xlink"));
@@ -380,8 +380,8 @@ fn the_steps_reach_the_area_that_the_statement_compares() {
         "{all:?}"
     );
     for step in [
-        "\u{2212}91",
-        "+29",
+        "\u{2212}91 sq ft",
+        "+29 sq ft",
         "measured inside, the same way as the plan: 1,244 \u{2212} 91 = 1,153",
     ] {
         assert!(all.contains(&step.to_owned()), "{step} in {all:?}");
