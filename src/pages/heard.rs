@@ -29,12 +29,12 @@ pub(crate) fn exhibit(
         sentences.push(format!("{}.", capital(&say.numbers())));
     }
     sentences.extend(say.statements(figures).into_iter().take(1));
-    let (smaller, unlikely) = say.warned_on_a_page(figures);
-    sentences.extend(smaller.map(str::to_owned).into_iter().chain(unlikely));
     if let Some(figure) = figure {
         sentences.push(say.request(reconciliation, figure));
         sentences.extend(say.asked_too(figure));
     }
+    let (smaller, unlikely) = say.warned_on_a_page(figures);
+    sentences.extend(unlikely.into_iter().chain(smaller.map(str::to_owned)));
     sentences.extend(figure.and_then(|figure| say.own_sketch(figure)));
     sentences.extend(say.remarks(reconciliation));
     sentences.push(say.measured_line(figures));

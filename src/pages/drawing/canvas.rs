@@ -610,6 +610,7 @@ impl Canvas {
                     let mut hatched = self.hatched.iter();
                     over != Over::Nothing
                         || !self.crosses_hatch(start, tip)
+                            && self.occupancy.meets_no_witness(start, tip)
                             && !hatched.any(|figure| lies_over(ground, figure))
                 };
                 if !clear {

@@ -240,6 +240,13 @@ impl Occupancy {
             .any(|line| line.sort == Sort::Dimension && cross(from, to, line.from, line.to))
     }
 
+    /// Whether a line crosses no witness line.
+    pub(crate) fn meets_no_witness(&self, from: Point, to: Point) -> bool {
+        !self
+            .lines_near(&[from, to])
+            .any(|line| line.sort == Sort::Witness && cross(from, to, line.from, line.to))
+    }
+
     /// Whether a line touches no label.
     pub(crate) fn misses_labels(&self, from: Point, to: Point) -> bool {
         self.holds(&[from, to, from, to]) && !self.meets_ground(from, to)
