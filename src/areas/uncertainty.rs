@@ -206,7 +206,10 @@ impl OfRounding {
             let mean =
                 legs.iter().map(|(_, linear)| linear).sum::<f64>() / legs.len().max(1) as f64;
             for (leg, square) in &mut legs {
-                *square = (*square - mean + slope(leg).curve).powi(2);
+                // A straight side has no segment.
+                let is_straight = outline.vectors()[leg.side].rise == 0;
+                let curve = if is_straight { 0.0 } else { slope(leg).curve };
+                *square = (*square - mean + curve).powi(2);
             }
             legs
         });

@@ -108,9 +108,8 @@ pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSt
     let mut walls = Vec::with_capacity(legs.len());
     walls.extend(legs.iter().map(|leg| Wall::of(leg, way, reading)));
     let mut closings = Closings::new(&walls, way.step().length().nm());
-    let (sets, count) = likely_sets(&walls);
-    for set in sets[..count].iter().take_while(|set| set.chance > LEAST) {
-        closings.add(*set);
+    for set in Sets::of(&walls).iter().take_while(|set| set.chance > LEAST) {
+        closings.add(set);
     }
     closings.outcomes()
 }
@@ -141,51 +140,84 @@ impl Changes {
     }
 }
 
-/// A way to close an axis; or walls that go the other way, before the axis is closed.
+/// A way to close an axis.
 #[derive(Clone, Copy, Default)]
 struct ClosingWay {
     chance: f64,
     changes: Changes,
 }
 
-/// The sets of walls that may go the other way, likeliest first, so that what follows is soon too rare; and how many
-/// there are.
-fn likely_sets(walls: &[Wall]) -> ([ClosingWay; 1 << MOST_EITHER_WAY], usize) {
-    // The walls that may go either way, the likeliest first; of equally likely ones, the earlier first.
-    let (mut either, mut few) = ([0; MOST_EITHER_WAY], 0);
-    for (i, wall) in walls.iter().enumerate().filter(|(_, wall)| wall.chance > 0.01) {
-        let is_rarer = |other: &usize| walls[*other].chance < wall.chance;
-        let place = either[..few].iter().position(is_rarer).unwrap_or(few);
-        if place < MOST_EITHER_WAY {
-            few = (few + 1).min(MOST_EITHER_WAY);
-            either.copy_within(place..few - 1, place + 1);
-            either[place] = i;
+/// Walls that go the other way, before the axis is closed.
+#[derive(Clone, Copy, Default)]
+struct Set {
+    chance: f64,
+    changes: Changes,
+    /// By how many steps the axis then misses.
+    misses: i64,
+}
+
+/// The sets of walls that may go the other way, and how many there are.
+struct Sets {
+    all: [Set; 1 << MOST_EITHER_WAY],
+    count: usize,
+    /// Their places in that list, likeliest first, so that what follows is soon too rare.
+    order: [u8; 1 << MOST_EITHER_WAY],
+}
+
+impl Sets {
+    fn of(walls: &[Wall]) -> Sets {
+        // The walls that may go either way, the likeliest first; of equally likely ones, the earlier first.
+        let (mut either, mut few) = ([0; MOST_EITHER_WAY], 0);
+        for (i, wall) in walls.iter().enumerate().filter(|(_, wall)| wall.chance > 0.01) {
+            let is_rarer = |other: &usize| walls[*other].chance < wall.chance;
+            let place = either[..few].iter().position(is_rarer).unwrap_or(few);
+            if place < MOST_EITHER_WAY {
+                few = (few + 1).min(MOST_EITHER_WAY);
+                either.copy_within(place..few - 1, place + 1);
+                either[place] = i;
+            }
         }
-    }
-    let mut sets = [ClosingWay::default(); 1 << MOST_EITHER_WAY];
-    sets[0].chance = walls.iter().map(|wall| 1.0 - wall.chance).product();
-    // Each set is one with fewer walls, and the last of its walls.
-    let mut count = 1;
-    for &i in &either[..few] {
-        let wall = &walls[i];
-        let odds = wall.chance / (1.0 - wall.chance);
-        for place in 0..count {
-            let ClosingWay { chance, changes } = sets[place];
-            let changes = changes.and(i, wall.other_step);
-            sets[count + place] = ClosingWay { chance: chance * odds, changes };
+        let mut all = [Set::default(); 1 << MOST_EITHER_WAY];
+        all[0].chance = walls.iter().map(|wall| 1.0 - wall.chance).product();
+        all[0].misses = walls.iter().map(|wall| wall.sign * wall.rounded).sum();
+        // Each set is one with fewer walls, and the last of its walls.
+        let mut count = 1;
+        for &i in &either[..few] {
+            let wall = &walls[i];
+            let odds = wall.chance / (1.0 - wall.chance);
+            for place in 0..count {
+                let Set { chance, changes, misses } = all[place];
+                all[count + place] = Set {
+                    chance: chance * odds,
+                    changes: changes.and(i, wall.other_step),
+                    misses: misses + wall.sign * wall.other_step,
+                };
+            }
+            count *= 2;
         }
-        count *= 2;
+        // Of equally likely ones, the earlier first. They are larger than their places, so that these are sorted.
+        let mut order = [0; 1 << MOST_EITHER_WAY];
+        for new in 0..count {
+            let mut place = new;
+            while place > 0 && all[usize::from(order[place - 1])].chance < all[new].chance {
+                order[place] = order[place - 1];
+                place -= 1;
+            }
+            order[place] = new as u8;
+        }
+        Sets { all, count, order }
     }
-    sets[..count].sort_by(|a, b| b.chance.total_cmp(&a.chance));
-    (sets, count)
+
+    /// The sets, likeliest first.
+    fn iter(&self) -> impl Iterator<Item = &Set> {
+        self.order[..self.count].iter().map(|place| &self.all[usize::from(*place)])
+    }
 }
 
 /// The ways to close an axis whose walls were rounded.
 struct Closings<'a> {
     walls: &'a [Wall],
     unit: i64,
-    /// By how many steps the rounded walls miss.
-    misses: i64,
     /// The likeliest ways, and how many there are.
     ways: [ClosingWay; MOST_OF_AN_AXIS],
     count: usize,
@@ -221,17 +253,15 @@ impl Able {
 
 impl<'a> Closings<'a> {
     fn new(walls: &'a [Wall], unit: i64) -> Closings<'a> {
-        let misses = walls.iter().map(|wall| wall.sign * wall.rounded).sum();
         let ways = [ClosingWay::default(); MOST_OF_AN_AXIS];
         let mut lengths = Vec::with_capacity(walls.len());
         lengths.extend(walls.iter().map(|wall| wall.rounded));
-        Closings { walls, unit, misses, ways, count: 0, order: [0; MOST_OF_AN_AXIS], lengths }
+        Closings { walls, unit, ways, count: 0, order: [0; MOST_OF_AN_AXIS], lengths }
     }
 
     /// Adds the ways to close the lengths of a set, if they miss by only a few steps.
-    fn add(&mut self, set: ClosingWay) {
-        let mut misses = self.misses;
-        set.changes.each(|wall, by| misses += self.walls[wall].sign * by);
+    fn add(&mut self, set: &Set) {
+        let misses = set.misses;
         let is_too_rare = misses != 0 && self.is_too_rare(set.chance * MOST_OF_A_WAY);
         if misses.unsigned_abs() > MOST_MISSED as u64 || is_too_rare {
             return;
@@ -239,9 +269,9 @@ impl<'a> Closings<'a> {
         set.changes.each(|wall, by| self.lengths[wall] += by);
         if self.lengths.iter().all(|length| *length >= 0) {
             match misses {
-                0 => self.push(set),
-                -1 | 1 => self.take_a_step(set, misses),
-                _ => self.take_steps(set, misses),
+                0 => self.push(ClosingWay { chance: set.chance, changes: set.changes }),
+                -1 | 1 => self.take_a_step(set),
+                _ => self.take_steps(set),
             }
         }
         set.changes.each(|wall, by| self.lengths[wall] -= by);
@@ -273,7 +303,8 @@ impl<'a> Closings<'a> {
     }
 
     /// Adds the ways in which one wall takes the step by which a set misses.
-    fn take_a_step(&mut self, set: ClosingWay, misses: i64) {
+    fn take_a_step(&mut self, set: &Set) {
+        let misses = set.misses;
         let Some(able) = self.able(misses) else { return };
         let walls = self.walls;
         let mut push = |i: usize, share: f64| {
@@ -295,7 +326,8 @@ impl<'a> Closings<'a> {
     }
 
     /// Adds the ways in which walls take the two or more steps by which a set misses.
-    fn take_steps(&mut self, set: ClosingWay, misses: i64) {
+    fn take_steps(&mut self, set: &Set) {
+        let misses = set.misses;
         let Some(able) = self.able(misses) else { return };
         let (walls, steps) = (self.walls, misses.unsigned_abs() as usize);
         let nearest = self.nearest_in_turn(misses, &able);
