@@ -108,8 +108,9 @@ pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSt
     let mut walls = Vec::with_capacity(legs.len());
     walls.extend(legs.iter().map(|leg| Wall::of(leg, way, reading)));
     let mut closings = Closings::new(&walls, way.step().length().nm());
-    for set in Sets::of(&walls).iter().take_while(|set| set.chance > LEAST) {
-        closings.add(set);
+    let (sets, count) = likely_sets(&walls);
+    for set in sets[..count].iter().take_while(|set| set.chance > LEAST) {
+        closings.add(*set);
     }
     closings.outcomes()
 }
@@ -140,90 +141,54 @@ impl Changes {
     }
 }
 
-/// A way to close an axis.
+/// A way to close an axis; or walls that go the other way, before the axis is closed.
 #[derive(Clone, Copy, Default)]
 struct ClosingWay {
     chance: f64,
     changes: Changes,
 }
 
-/// Walls that go the other way, before the axis is closed.
-#[derive(Clone, Copy, Default)]
-struct Set {
-    chance: f64,
-    changes: Changes,
-    /// By how many steps the axis then misses.
-    misses: i64,
-}
-
-/// The sets of walls that may go the other way, and how many there are.
-struct Sets {
-    all: [Set; 1 << MOST_EITHER_WAY],
-    count: usize,
-    /// Their places in that list, likeliest first, so that what follows is soon too rare.
-    order: [u8; 1 << MOST_EITHER_WAY],
-}
-
-impl Sets {
-    fn of(walls: &[Wall]) -> Sets {
-        // The walls that may go either way, the likeliest first; of equally likely ones, the earlier first.
-        let (mut either, mut few) = ([0; MOST_EITHER_WAY], 0);
-        for (i, wall) in walls.iter().enumerate().filter(|(_, wall)| wall.chance > 0.01) {
-            let is_rarer = |other: &usize| walls[*other].chance < wall.chance;
-            let place = either[..few].iter().position(is_rarer).unwrap_or(few);
-            if place < MOST_EITHER_WAY {
-                few = (few + 1).min(MOST_EITHER_WAY);
-                either.copy_within(place..few - 1, place + 1);
-                either[place] = i;
-            }
+/// The sets of walls that may go the other way, likeliest first, so that what follows is soon too rare; and how many
+/// there are.
+fn likely_sets(walls: &[Wall]) -> ([ClosingWay; 1 << MOST_EITHER_WAY], usize) {
+    // The walls that may go either way, the likeliest first; of equally likely ones, the earlier first.
+    let (mut either, mut few) = ([0; MOST_EITHER_WAY], 0);
+    for (i, wall) in walls.iter().enumerate().filter(|(_, wall)| wall.chance > 0.01) {
+        let is_rarer = |other: &usize| walls[*other].chance < wall.chance;
+        let place = either[..few].iter().position(is_rarer).unwrap_or(few);
+        if place < MOST_EITHER_WAY {
+            few = (few + 1).min(MOST_EITHER_WAY);
+            either.copy_within(place..few - 1, place + 1);
+            either[place] = i;
         }
-        let mut all = [Set::default(); 1 << MOST_EITHER_WAY];
-        all[0].chance = walls.iter().map(|wall| 1.0 - wall.chance).product();
-        all[0].misses = walls.iter().map(|wall| wall.sign * wall.rounded).sum();
-        // Each set is one with fewer walls, and the last of its walls.
-        let mut count = 1;
-        for &i in &either[..few] {
-            let wall = &walls[i];
-            let odds = wall.chance / (1.0 - wall.chance);
-            for place in 0..count {
-                let Set { chance, changes, misses } = all[place];
-                all[count + place] = Set {
-                    chance: chance * odds,
-                    changes: changes.and(i, wall.other_step),
-                    misses: misses + wall.sign * wall.other_step,
-                };
-            }
-            count *= 2;
-        }
-        // Of equally likely ones, the earlier first. They are larger than their places, so that these are sorted.
-        let mut order = [0; 1 << MOST_EITHER_WAY];
-        for new in 0..count {
-            let mut place = new;
-            while place > 0 && all[usize::from(order[place - 1])].chance < all[new].chance {
-                order[place] = order[place - 1];
-                place -= 1;
-            }
-            order[place] = new as u8;
-        }
-        Sets { all, count, order }
     }
-
-    /// The sets, likeliest first.
-    fn iter(&self) -> impl Iterator<Item = &Set> {
-        self.order[..self.count].iter().map(|place| &self.all[usize::from(*place)])
+    let mut sets = [ClosingWay::default(); 1 << MOST_EITHER_WAY];
+    sets[0].chance = walls.iter().map(|wall| 1.0 - wall.chance).product();
+    // Each set is one with fewer walls, and the last of its walls.
+    let mut count = 1;
+    for &i in &either[..few] {
+        let wall = &walls[i];
+        let odds = wall.chance / (1.0 - wall.chance);
+        for place in 0..count {
+            let ClosingWay { chance, changes } = sets[place];
+            let changes = changes.and(i, wall.other_step);
+            sets[count + place] = ClosingWay { chance: chance * odds, changes };
+        }
+        count *= 2;
     }
+    sets[..count].sort_by(|a, b| b.chance.total_cmp(&a.chance));
+    (sets, count)
 }
 
 /// The ways to close an axis whose walls were rounded.
 struct Closings<'a> {
     walls: &'a [Wall],
     unit: i64,
-    /// The likeliest ways, and how many there are.
+    /// By how many steps the rounded walls miss.
+    misses: i64,
+    /// The likeliest ways, most likely first; of equally likely ones, the earlier first. And how many there are.
     ways: [ClosingWay; MOST_OF_AN_AXIS],
     count: usize,
-    /// Their places in that list, most likely first; of equally likely ones, the earlier first. Ways are larger than
-    /// places, so that these are moved instead.
-    order: [u8; MOST_OF_AN_AXIS],
     /// The lengths of the walls in steps: rounded, or while a set is added, those in it.
     lengths: Vec<i64>,
 }
@@ -253,15 +218,17 @@ impl Able {
 
 impl<'a> Closings<'a> {
     fn new(walls: &'a [Wall], unit: i64) -> Closings<'a> {
+        let misses = walls.iter().map(|wall| wall.sign * wall.rounded).sum();
         let ways = [ClosingWay::default(); MOST_OF_AN_AXIS];
         let mut lengths = Vec::with_capacity(walls.len());
         lengths.extend(walls.iter().map(|wall| wall.rounded));
-        Closings { walls, unit, ways, count: 0, order: [0; MOST_OF_AN_AXIS], lengths }
+        Closings { walls, unit, misses, ways, count: 0, lengths }
     }
 
     /// Adds the ways to close the lengths of a set, if they miss by only a few steps.
-    fn add(&mut self, set: &Set) {
-        let misses = set.misses;
+    fn add(&mut self, set: ClosingWay) {
+        let mut misses = self.misses;
+        set.changes.each(|wall, by| misses += self.walls[wall].sign * by);
         let is_too_rare = misses != 0 && self.is_too_rare(set.chance * MOST_OF_A_WAY);
         if misses.unsigned_abs() > MOST_MISSED as u64 || is_too_rare {
             return;
@@ -269,9 +236,9 @@ impl<'a> Closings<'a> {
         set.changes.each(|wall, by| self.lengths[wall] += by);
         if self.lengths.iter().all(|length| *length >= 0) {
             match misses {
-                0 => self.push(ClosingWay { chance: set.chance, changes: set.changes }),
-                -1 | 1 => self.take_a_step(set),
-                _ => self.take_steps(set),
+                0 => self.push(set),
+                -1 | 1 => self.take_a_step(set, misses),
+                _ => self.take_steps(set, misses),
             }
         }
         set.changes.each(|wall, by| self.lengths[wall] -= by);
@@ -303,14 +270,10 @@ impl<'a> Closings<'a> {
     }
 
     /// Adds the ways in which one wall takes the step by which a set misses.
-    fn take_a_step(&mut self, set: &Set) {
-        let misses = set.misses;
+    fn take_a_step(&mut self, set: ClosingWay, misses: i64) {
         let Some(able) = self.able(misses) else { return };
         let walls = self.walls;
         let mut push = |i: usize, share: f64| {
-            if self.is_too_rare(set.chance * share) {
-                return;
-            }
             // No wall may vanish.
             let has_length = |(other, length): (usize, &i64)| other == i || *length > 0;
             if able.none_is_zero || self.lengths.iter().enumerate().all(has_length) {
@@ -326,8 +289,7 @@ impl<'a> Closings<'a> {
     }
 
     /// Adds the ways in which walls take the two or more steps by which a set misses.
-    fn take_steps(&mut self, set: &Set) {
-        let misses = set.misses;
+    fn take_steps(&mut self, set: ClosingWay, misses: i64) {
         let Some(able) = self.able(misses) else { return };
         let (walls, steps) = (self.walls, misses.unsigned_abs() as usize);
         let nearest = self.nearest_in_turn(misses, &able);
@@ -384,12 +346,7 @@ impl<'a> Closings<'a> {
 
     /// Whether a way this likely is not among the likeliest so far.
     fn is_too_rare(&self, chance: f64) -> bool {
-        self.count == MOST_OF_AN_AXIS && chance <= self.in_order(MOST_OF_AN_AXIS - 1).chance
-    }
-
-    /// A way by its place among the likeliest.
-    fn in_order(&self, place: usize) -> &ClosingWay {
-        &self.ways[usize::from(self.order[place])]
+        self.count == MOST_OF_AN_AXIS && chance <= self.ways[MOST_OF_AN_AXIS - 1].chance
     }
 
     /// Adds a way if it is among the likeliest so far.
@@ -397,20 +354,13 @@ impl<'a> Closings<'a> {
         if self.is_too_rare(way.chance) {
             return;
         }
-        // The rarest gives its place up where there are enough.
-        let new = if self.count == MOST_OF_AN_AXIS {
-            self.order[MOST_OF_AN_AXIS - 1]
-        } else {
-            self.count += 1;
-            self.count as u8 - 1
-        };
+        self.count = (self.count + 1).min(MOST_OF_AN_AXIS);
         let mut place = self.count - 1;
-        while place > 0 && self.in_order(place - 1).chance < way.chance {
-            self.order[place] = self.order[place - 1];
+        while place > 0 && self.ways[place - 1].chance < way.chance {
+            self.ways[place] = self.ways[place - 1];
             place -= 1;
         }
-        self.order[place] = new;
-        self.ways[usize::from(new)] = way;
+        self.ways[place] = way;
     }
 
     /// The outcomes of the likeliest ways, in the order of the likeliest way to each.
@@ -420,7 +370,7 @@ impl<'a> Closings<'a> {
         by_wall.extend(self.walls.iter().map(rounded));
         let mut chances: Vec<f64> = Vec::with_capacity(self.count);
         let mut known = [Changes::default(); MOST_OF_AN_AXIS];
-        for way in (0..self.count).map(|place| self.in_order(place)) {
+        for way in &self.ways[..self.count] {
             let place = chances.len();
             // Most differ in the first walls.
             let is_same = |other: &Changes| other.0[0] == way.changes.0[0] && *other == way.changes;
