@@ -101,6 +101,11 @@ impl SpaceAreas {
         self.ranges.widest_of(self.place)
     }
 
+    /// Whether its range is two areas with nothing between them.
+    pub(crate) fn is_one_of_two(&self) -> bool {
+        self.ranges.are_two_of(self.place)
+    }
+
     /// Its area after deductions, each wall rounded by the finer rule: to a tenth of a foot, or to the inch if
     /// [`Settings::fine`] says so.
     #[must_use]

@@ -126,6 +126,15 @@ impl AreaRanges {
         printed.len() == 2
     }
 
+    /// Whether exactly two areas of one space, as printed, are possible with as few walls as possible rounded against
+    /// the rule: `462 or 483` and nothing between.
+    pub(crate) fn are_two_of(&self, space: usize) -> bool {
+        let Some(areas) = self.areas_of(space, false) else { return false };
+        let mut printed: Vec<i64> = areas.iter().map(|area| area.whole_sq_ft()).collect();
+        printed.dedup();
+        printed.len() == 2
+    }
+
     /// The range of one space without deductions; `None` where it cannot be computed.
     pub(crate) fn usual_of(&self, space: usize) -> Option<Range> {
         self.of_space(space, false)

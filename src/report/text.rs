@@ -169,7 +169,8 @@ impl Writer<'_> {
         let house = self.say.house;
         let areas = &self.say.areas.spaces[space];
         let name = self.say.space_name(space);
-        let cells = self.cells(areas.tenth_foot().area(), areas.whole_foot().area(), areas.range());
+        let (fine, ruled) = (areas.tenth_foot().area(), areas.whole_foot().area());
+        let cells = self.cells(fine, ruled, areas.range(), areas.is_one_of_two());
         self.page.row(&name, &cells, indent);
         let inside: Vec<usize> =
             (0..house.spaces.len()).filter(|&i| house.spaces[i].parent == Some(space)).collect();
@@ -179,11 +180,15 @@ impl Writer<'_> {
     }
 
     /// The figures of a line, preceded by their heads on a narrow page only.
-    fn cells(&self, fine: Area, ruled: Area, range: Option<Range>) -> [(String, String, usize); 3] {
+    fn cells(
+        &self,
+        fine: Area,
+        ruled: Area,
+        range: Option<Range>,
+        is_one_of_two: bool,
+    ) -> [(String, String, usize); 3] {
         let is_one = |range: &Range| range.low.whole_sq_ft() == range.high.whole_sq_ft();
         let only = range.as_ref().is_some_and(is_one) && !self.page.is_wide();
-        let gross = self.say.areas.gross();
-        let is_one_of_two = gross.is_one_of_two() && range == gross.range();
         let range = range_text(range, is_one_of_two);
         [
             (format!("to {}", self.say.fine()), whole(fine), 17),
@@ -199,7 +204,9 @@ impl Writer<'_> {
         }
         let name = self.say.gross_name();
         let gross = self.say.areas.gross();
-        let cells = self.cells(gross.tenth_foot(), gross.whole_foot(), gross.range());
+        let is_one_of_two = gross.is_one_of_two();
+        let cells =
+            self.cells(gross.tenth_foot(), gross.whole_foot(), gross.range(), is_one_of_two);
         if self.page.is_wide() {
             self.page.rule(49);
         }
@@ -213,7 +220,7 @@ impl Writer<'_> {
             self.page.row("In square meters", &cells, 0);
         }
         if let Some(below) = self.say.areas.below_grade() {
-            let cells = self.cells(below.tenth_foot(), below.whole_foot(), below.range());
+            let cells = self.cells(below.tenth_foot(), below.whole_foot(), below.range(), false);
             self.page.row("Below grade, not included", &cells, 0);
         }
         let fine = self.printed_sum(|areas| areas.tenth_foot().area());

@@ -39,7 +39,7 @@ pub(super) fn kinds(noun: &str) -> &'static [&'static str] {
             &["stair"]
         }
         "open" | "foyer" | "void" | "atrium" | "opening" => &["open"],
-        "low" | "eaves" | "kneewall" => &["low"],
+        "low" | "eaves" | "kneewall" | "knee" => &["low"],
         "court" | "courtyard" | "lightwell" => &["court"],
         _ => &[],
     }

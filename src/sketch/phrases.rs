@@ -219,6 +219,7 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (First, "cathedral", "open-"),
     (First, "vaulted", "open-"),
     (First, "low ceiling", "low"),
+    (First, "knee wall", "low-"),
     (First, "sloped ceiling", "low"),
     (First, "eaves", "low-"),
     (First, "courtyard", "court-"),

@@ -43,6 +43,9 @@ fn letters(typed: &Typed<'_>) -> Option<Answer> {
                 && next.contains('/')
                 && next.ends_with(['"', '”'])
         });
+        let after_inches = at > 1
+            && words[at - 1].bytes().all(|b| b.is_ascii_digit())
+            && words[at - 2].ends_with(['\'', '’']);
         let is_alone =
             matches!(words[at].as_str(), "l" | "I" | "|") && after_number && before_fraction;
         if is_alone {
@@ -51,8 +54,9 @@ fn letters(typed: &Typed<'_>) -> Option<Answer> {
             continue;
         }
         // `6' l/2"`
-        let begins = words[at].strip_prefix("l/").or_else(|| words[at].strip_prefix("I/"));
-        if let Some(rest) = begins.filter(|rest| after_number && rest.ends_with(['"', '”'])) {
+        let begins = ["l/", "I/", "i/"].iter().find_map(|one| words[at].strip_prefix(one));
+        let follows = after_number || after_inches;
+        if let Some(rest) = begins.filter(|rest| follows && rest.ends_with(['"', '”'])) {
             words[at] = format!("1/{rest}");
             changed = true;
             continue;

@@ -8,6 +8,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         property_address,
         whole_wall,
+        walls_of_sides,
         account,
         rate,
         value_of_a_year,
@@ -59,6 +60,30 @@ fn measured(typed: &Typed<'_>) -> Option<Answer> {
         }
     }
     Some(Answer::line(line, "the date comes right after `measured`, then `by` and `with`"))
+}
+
+/// `front and back walls 8" thick`: the thickness of walls by their sides.
+fn walls_of_sides(typed: &Typed<'_>) -> Option<Answer> {
+    let sides = [
+        "front", "back", "rear", "side", "sides", "outer", "outside", "exterior", "all", "other",
+        "and", "the", "left", "right",
+    ];
+    let at = (0..typed.pieces.len()).find(|&at| !typed.says(at, &sides)).filter(|at| *at > 0)?;
+    let at = at + usize::from(typed.says(at, &["walls", "wall"]));
+    let at = at
+        + (at..typed.pieces.len())
+            .take_while(|&at| typed.pieces[at].is_mark(",:=") || typed.says(at, &["are", "is"]))
+            .count();
+    let thick = length_at(&typed.pieces, at).filter(|one| one.has_unit)?;
+    let says = typed.find(0, &["walls", "wall"]).is_some_and(|wall| wall < at)
+        && typed.says(thick.end, &["thick"])
+        && thick.end + 1 == typed.pieces.len();
+    (says && typed.attempt.space.is_none()).then(|| {
+        Answer::line(
+            format!("wall {}  # {}", thick.text, remark(typed.text(0, at))),
+            "the thickness of the walls, from the inside to the frame or the siding, is `wall` and a length",
+        )
+    })
 }
 
 /// `walls 2x6 with drywall and sheathing, 7 inches`: how thick a wall is in all.

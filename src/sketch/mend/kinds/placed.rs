@@ -52,7 +52,13 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         space.within = Some(format!("within {}", quoted(&name)));
         (inside, text, of_room) = (true, rest, Some(name));
     }
-    for words in ["under the same roof", "under one roof"] {
+    for words in [
+        "under the same roof",
+        "under one roof",
+        "under the main roof",
+        "under the house roof",
+        "under the roof",
+    ] {
         if let Some(at) = text.to_ascii_lowercase().find(words) {
             inside = true;
             text.replace_range(at..at + words.len(), "");

@@ -24,6 +24,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         shared_with,
         in_parentheses,
         thick,
+        without_brick,
+        marks_of_a_fraction,
+        named_by_its_side,
     ];
     first_of(rules, typed)
 }
@@ -322,6 +325,81 @@ fn then_a_jog(typed: &Typed<'_>) -> Option<Answer> {
         Answer::line(
             format!("{}\n{}", typed.text(0, length.end), typed.rest(next)),
             "each side goes on its own line",
+        )
+    })
+}
+
+/// `east 42' 7 1/2" no brick on this side`: a wall without a veneer.
+fn without_brick(typed: &Typed<'_>) -> Option<Answer> {
+    let length = length_at(&typed.pieces, 1).filter(|_| typed.says(0, &WAYS))?;
+    let at = length.end
+        + usize::from(typed.piece(length.end).is_some_and(|mark| mark.is_mark(",;:-–(")));
+    let masonry = ["brick", "bricks", "stone", "stones", "veneer", "masonry"];
+    let says_no = typed.says(at, &["no", "not", "without"]) && typed.says(at + 1, &masonry);
+    let rest = ["on", "this", "that", "the", "side", "wall", "here", "one", "at", "all"];
+    let only = (at + 2..typed.pieces.len())
+        .all(|at| typed.says(at, &rest) || typed.pieces[at].is_mark(").,"));
+    (says_no && only).then(|| {
+        Answer::line(
+            format!("{} veneer none", typed.text(0, length.end)),
+            "a wall without brick or stone has `veneer none`",
+        )
+    })
+}
+
+/// `east 42'7'1/2"`, `east 42' 7 1/2'`, `east 42" 7 1/2'`: feet, inches and a fraction whose marks are exchanged.
+fn marks_of_a_fraction(typed: &Typed<'_>) -> Option<Answer> {
+    let number = |at: usize| {
+        let piece = typed.piece(at).filter(|piece| piece.is_number())?;
+        piece.text.parse::<u32>().ok()
+    };
+    let is_mark = |at: usize| typed.piece(at).is_some_and(|mark| mark.is_mark("'’′\"”″"));
+    let is_foot = |at: usize| typed.piece(at).is_some_and(|mark| mark.is_mark("'’′"));
+    let (feet, inches) = (number(1)?, number(3)?);
+    let middle = usize::from(is_foot(4));
+    let first = 4 + middle;
+    let (top, bottom) = (number(first)?, number(first + 2)?);
+    let is_fraction = typed.piece(first + 1).is_some_and(|slash| slash.is_mark("/"))
+        && top > 0
+        && top < bottom
+        && [2, 4, 8, 16, 32].contains(&bottom);
+    let last = first + 3;
+    let end = last + usize::from(is_mark(last));
+    let is_right = is_foot(2) && middle == 0 && !is_foot(last);
+    let fits = typed.says(0, &WAYS)
+        && is_mark(2)
+        && inches < 12
+        && is_fraction
+        && !is_right
+        && end == typed.pieces.len();
+    fits.then(|| {
+        Answer::line(
+            format!("{} {feet}' {inches} {top}/{bottom}\"", typed.lower(0)),
+            "feet have one mark, inches with their fraction two",
+        )
+    })
+}
+
+/// `west wall, north 30'`, `east party wall, going south 38' 2"`: where the wall stands, and then which way it was walked.
+fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
+    let party = usize::from(typed.says(1, &["party", "common", "shared"]));
+    let is_named = typed.says(0, &WAYS) && typed.says(1 + party, &["wall", "side"]);
+    let mut at = 2 + party;
+    at += usize::from(typed.piece(at).is_some_and(|mark| mark.is_mark(",;:-–")));
+    at += usize::from(typed.says(at, &["going", "goes", "runs", "running", "walked", "walking"]));
+    let length = length_at(&typed.pieces, at + 1).filter(|one| is_named && one.has_unit)?;
+    let across = |at: usize| typed.says(at, &["east", "west", "e", "w"]);
+    let is_across = typed.says(at, &WAYS) && across(0) != across(at);
+    let common = if party > 0 { " common" } else { "" };
+    (is_across && length.end == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!(
+                "{} {}{common} note {}",
+                typed.lower(at),
+                length.text,
+                quoted(typed.text(0, 2 + party))
+            ),
+            "a side begins with the way that it runs; where the wall stands goes in a note",
         )
     })
 }
