@@ -432,15 +432,6 @@ fn offer(
         .filter(|_| typed.to_lowercase().ends_with(" corner"))
         .map(|number| format!("{typed} {number}"))
         .filter(|line| attempt(line).reads.is_some());
-    if let Some(line) = with_number {
-        let span = Span::new(start, offset + trimmed.len());
-        let fault = faults.remove(first + place);
-        faults.truncate(first);
-        let help = format!("did you mean `{line}`?");
-        let cause = "after a `#` is a comment: a number stands without it".to_owned();
-        faults.push(fault.instead(Some(cause), vec![help], vec![Fix::new(span, line)]));
-        return None;
-    }
     // `property 88 Teasel Road #4, Juniper County`: the `#` is of the address.
     let of_address = number.and(read.comment.as_ref()).filter(|comment| {
         let is_address = ["property ", "address "].iter().any(|word| typed.starts_with(word));
@@ -450,22 +441,20 @@ fn offer(
         let (word, text) = typed.split_once(' ')?;
         Some(format!("{word} \"{} {}\"", text.trim(), comment.trim()))
     });
-    if let Some(line) = address.filter(|line| attempt(line).reads.is_some()) {
+    let address = address.filter(|line| attempt(line).reads.is_some());
+    const NUMBER: &str = "after a `#` is a comment: a number stands without it";
+    const TEXT: &str = "after a `#` is a comment, unless it stands between two `\"`";
+    let meant = with_number.map(|line| (line, NUMBER)).or(address.map(|line| (line, TEXT)));
+    if let Some((line, cause)) = meant {
         let span = Span::new(start, offset + trimmed.len());
         let fault = faults.remove(first + place);
         faults.truncate(first);
-        let help = format!("did you mean `{line}`?");
-        let cause = "after a `#` is a comment, unless it stands between two `\"`".to_owned();
-        faults.push(fault.instead(Some(cause), vec![help], vec![Fix::new(span, line)]));
+        faults.push(instead(fault, cause.to_owned(), vec![line], span));
         return None;
     }
     let is_at_end = faults[first + place].span().start + 1 >= offset + body.len();
     let mend = match as_text.filter(|_| is_at_end || names_picture) {
-        Some(line) => Some(Mend {
-            lines: vec![line],
-            cause: "after a `#` is a comment, unless it stands between two `\"`".to_owned(),
-            ..Mend::default()
-        }),
+        Some(line) => Some(Mend { lines: vec![line], cause: TEXT.to_owned(), ..Mend::default() }),
         // `north #1 30' 2"`: what was to be read is in the comment.
         None if is_at_end
             && typed != "lot"

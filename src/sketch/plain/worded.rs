@@ -211,6 +211,16 @@ mod tests {
         }
     }
 
+    fn is_read_the_same(line: &str) -> Result<(), TestCaseError> {
+        let Some((once, span)) = statement(line, 0) else { return Ok(()) };
+        let (mut faults, mut tokens) = (Vec::new(), Vec::new());
+        let words = read_words(line, line, 0, &mut Context::default(), &mut tokens, &mut faults);
+        prop_assert_eq!(format!("{:?}", Some(once)), format!("{:?}", words.statement));
+        prop_assert_eq!(span, words.span);
+        prop_assert!(faults.is_empty() && words.comment.is_none());
+        Ok(())
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(20_000))]
 
@@ -219,12 +229,7 @@ mod tests {
         fn read_at_once_is_read_word_by_word(
             line in "[ ]{0,2}(level|living|garage|low|stair|property|case|record|plan|listing)[ ]{0,2}(\"[a-c #,'1]{0,3}\"|[0-9,]{1,9}|[1-9],[0-9]{3}|[12]?[0-9])[ ]{0,2}(sq ft|sq m|within|start)?[ ]{0,2}(\"[a-c #,'1é]{0,3}\"?)?[ ]{0,2}(start|east|within|#)?[ ]{0,2}((west|east|n)?[ ]{0,2}[0-9]{0,2}('|m|\"| m)?[ ]{0,2}){0,3}"
         ) {
-            let Some((once, span)) = statement(&line, 0) else { return Ok(()) };
-            let (mut faults, mut tokens) = (Vec::new(), Vec::new());
-            let words = read_words(&line, &line, 0, &mut Context::default(), &mut tokens, &mut faults);
-            prop_assert_eq!(format!("{:?}", Some(once)), format!("{:?}", words.statement));
-            prop_assert_eq!(span, words.span);
-            prop_assert!(faults.is_empty() && words.comment.is_none());
+            is_read_the_same(&line)?;
         }
 
         /// The same for lines at the top of a file.
@@ -232,12 +237,7 @@ mod tests {
         fn a_date_or_a_front_is_read_word_by_word(
             line in "[ ]{0,2}(measured|front)[ ]{0,2}(north|n|west|2026|[12][0-9]{3}-[01][0-9]-[0-3][0-9])[ ]{0,2}(by|with|2)?[ ]{0,2}(\"[a-c #']{0,3}\"?)?[ ]{0,2}(with|by)?[ ]{0,2}(\"[a-c]{0,2}\")?"
         ) {
-            let Some((once, span)) = statement(&line, 0) else { return Ok(()) };
-            let (mut faults, mut tokens) = (Vec::new(), Vec::new());
-            let words = read_words(&line, &line, 0, &mut Context::default(), &mut tokens, &mut faults);
-            prop_assert_eq!(format!("{:?}", Some(once)), format!("{:?}", words.statement));
-            prop_assert_eq!(span, words.span);
-            prop_assert!(faults.is_empty() && words.comment.is_none());
+            is_read_the_same(&line)?;
         }
     }
 }

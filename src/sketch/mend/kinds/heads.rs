@@ -88,8 +88,7 @@ fn walls_of_sides(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `walls 2x6 with drywall and sheathing, 7 inches`: how thick a wall is in all.
 fn whole_wall(typed: &Typed<'_>) -> Option<Answer> {
-    let last = super::measure::lengths(&typed.pieces, 1).pop().map(|(at, one)| (at, one))?;
-    let (at, thick) = last;
+    let (at, thick) = super::measure::lengths(&typed.pieces, 1).pop()?;
     let is_studs = typed.says(0, &["wall", "walls"])
         && typed.piece(2).is_some_and(|by| by.is_word(&["x"]) || by.is_mark("×"));
     let is_thick = thick.has_unit && thick.end == typed.pieces.len() && at > 4;
