@@ -192,6 +192,13 @@ impl Model {
         self.at(space, To { face, common })
     }
 
+    /// How far one side of a space lies within that side at `face`, in nanometers, where nothing stands beside it.
+    pub(crate) fn outward(&self, space: usize, side: usize, face: Face) -> i64 {
+        let here = &self.spaces[space];
+        let to = To { face, common: CommonTaken::Half };
+        here.sides.get(side).map_or(0, |side| self.shift_as(here.face, here, side, to).outward)
+    }
+
     fn at(&self, space: usize, to: To) -> Result<AtFace, OffsetError> {
         let here = &self.spaces[space];
         let moves = if here.parent.is_some() {

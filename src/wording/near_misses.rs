@@ -44,24 +44,15 @@ impl Nearest {
 
 impl Sentences<'_> {
     /// What is said where one space, or two together, come so near to what is left that they agree, or that some outline
-    /// of rounded walls gives the figure with them; `None` where none does, or there are too many to tell.
+    /// of rounded walls gives the figure with them, or that they are within a tenth of it; `None` where they are not.
     pub(super) fn nearly(&self, figure: &Figure, rest: i64, near: &Nearest) -> Option<Accounts> {
-        let is_close = near.left.abs() <= AGREES_WITHIN;
-        let is_rounded =
-            matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot))
-                && figure.line(BridgeStep::RecordedSides).is_none();
-        let by_rounding = is_rounded
-            .then(|| figure.rounding_test().could_explain_with(&near.numbers()))
-            .flatten();
+        const TENTH: i64 = 10;
         let Nearest { does, .. } = near;
-        let why = match by_rounding {
-            Some(CouldExplain::Yes) => "rounding could account for",
-            Some(CouldExplain::OnlyAgainst) => "walls misrounded, up or down, could account for",
-            // So little needs no reason.
-            _ if is_close => "rounding could account for",
-            _ => return None,
-        };
-        let opening = self.set_beside(figure, rest, near, Some(why));
+        let why = self.laid_to(figure, near);
+        if why.is_none() && TENTH * near.left.abs() > near.size {
+            return None;
+        }
+        let opening = self.set_beside(figure, rest, near, why);
         let word = figure.word();
         let settled = match (self.reader, figure.is_record()) {
             (Reader::Office, true) if figure.area() < figure.measured_like_figure() => {
@@ -81,6 +72,25 @@ impl Sentences<'_> {
         Some(Accounts { opening, items: Vec::new(), closing, asks, near: near.numbers() })
     }
 
+    /// What the rest beside these spaces can be laid to: rounding, only where some outline of rounded walls gives the
+    /// figure with them; `None` where none does, or there are too many to tell.
+    fn laid_to(&self, figure: &Figure, near: &Nearest) -> Option<&'static str> {
+        let is_rounded =
+            matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot))
+                && figure.line(BridgeStep::RecordedSides).is_none();
+        let by_rounding = is_rounded
+            .then(|| figure.rounding_test().could_explain_with(&near.numbers()))
+            .flatten();
+        match by_rounding {
+            Some(CouldExplain::Yes) => Some("rounding could account for"),
+            Some(CouldExplain::OnlyAgainst) => {
+                Some("walls misrounded, up or down, could account for")
+            }
+            // So little needs no reason.
+            _ => (near.left.abs() <= AGREES_WITHIN).then_some("rounding could account for"),
+        }
+    }
+
     /// What would account for all that the steps leave, with rounding: `the total counts the garage`. `None` where a cause
     /// is reported, or nothing comes near enough.
     pub(super) fn left_unless(&self, figure: &Figure) -> Option<String> {
@@ -88,7 +98,7 @@ impl Sentences<'_> {
         let rest = not_explained(figure);
         let accounts = self.accounts(figure).filter(|_| is_open && rest != 0)?;
         let near = self.nearest(figure, rest).filter(|near| near.numbers() == accounts.near)?;
-        self.nearly(figure, rest, &near)?;
+        self.laid_to(figure, &near)?;
         Some(format!("the total {}", near.does))
     }
 

@@ -419,6 +419,53 @@ fn what_lies_inside_is_counted_from_the_wall_that_it_faces() {
 }
 
 #[test]
+fn what_stands_against_walls_taped_inside_leaves_them_between() {
+    // 20' by 30' inside walls of 8": the outer face is 8" farther out, and a garage taped inside has one wall between.
+    let box_ = "front south\nfaces inside\nveneer none\nwall 8\"\nlevel \"G\"\nliving \"House\"\nnorth 30'\neast 20'\nsouth 30'\nwest 20'\n";
+    let deck = offered_in(box_, "deck 8' wide 10' deep on the north side, at the west end");
+    assert_eq!(deck, ["deck \"Deck\" start north 30' 8\""]);
+    let porch = offered_in(box_, "porch 10' wide 6' deep on the south side, at the west end");
+    assert_eq!(porch, ["porch \"Porch\" start south 6' 8\""]);
+    let garage = offered_in(box_, "garage 12' x 12' on the east side, at the south end");
+    assert_eq!(garage, ["garage \"Garage\" start east 20' 8\""]);
+    // Taped outside it stands against the walls as they were taped.
+    let outside = box_.replace("faces inside\n", "");
+    let garage = offered_in(&outside, "garage 12' x 12' on the east side, at the south end");
+    assert_eq!(garage, ["garage \"Garage\" from \"House\" corner 4"]);
+}
+
+#[test]
+fn the_first_space_of_a_level_lies_at_the_part_that_its_words_name() {
+    // A basement of 24' by 30' under the east part of a house of 40' by 30' begins 16' east.
+    let level = format!("{PLAIN}level \"Basement\" below grade\n");
+    let room = offered_in(&level, "living \"Rec room\" east part, 24' wide 30' deep");
+    assert_eq!(room, ["living \"Rec room\" start east 16'"]);
+    let under = offered_in(
+        &level,
+        "living \"Rec room\" under the right end of the house, 24' wide 30' deep",
+    );
+    assert_eq!(under, ["living \"Rec room\" start east 16'"]);
+}
+
+#[test]
+fn what_is_within_and_touches_from_outside_is_asked_about() {
+    // A porch of 6' by 6' that begins at the east wall of the house lies beside it.
+    let text = format!(
+        "{PLAIN}porch \"Porch\" within \"House\" start east 40' north 10'\nnorth 6'\neast 6'\nsouth 6'\nwest 6'\n"
+    );
+    let (_, list) = diagnostics_of("told.sides", text.into_bytes());
+    let helps: Vec<String> = list.iter().flat_map(Diagnostic::helps).cloned().collect();
+    assert!(helps[0].starts_with("as typed it stands beside `House`, and touches it"), "{helps:?}");
+    // One that lies away from it does not.
+    let away = format!(
+        "{PLAIN}porch \"Porch\" within \"House\" start east 60' north 10'\nnorth 6'\neast 6'\nsouth 6'\nwest 6'\n"
+    );
+    let (_, list) = diagnostics_of("told.sides", away.into_bytes());
+    let helps: Vec<String> = list.iter().flat_map(Diagnostic::helps).cloned().collect();
+    assert!(!helps.iter().any(|help| help.starts_with("as typed")), "{helps:?}");
+}
+
+#[test]
 fn what_stands_beside_a_part_that_stands_out_is_level_with_the_house() {
     // The garage stands 4' out before the house: left of it a porch lies against both.
     let house = "front south\nlevel \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 34'\nwest 18'\nnorth 4'\nwest 22'\ngarage \"Garage\" within \"House\" start east 22' south 4'\nnorth 16'\neast 18'\nsouth 16'\nwest 18'\n";

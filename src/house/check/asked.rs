@@ -9,6 +9,7 @@ use crate::diagnostic::{Diagnostic, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Extent;
 use crate::geometry::overlap::Patch;
+use crate::house::Face;
 use crate::house::check::Checker;
 use crate::house::check::glance::Glance;
 use crate::house::check::places::{At, NEAR, Tried, along, edge, from_its_end, grain};
@@ -407,13 +408,41 @@ impl Checker<'_> {
             Some(axis) => (true, Some([-1, 1].map(|sign| Direction::along(axis, sign)))),
             None => (fits, ends),
         };
+        let is_given = told.parts.iter().any(|part| matches!(part.sort, Sort::From(..)));
         let places = tried.iter().flat_map(|place| {
-            let typed = self.typed(space, vec![*place]).into_iter().next().unwrap_or_default();
+            let at = if is_given { place.at } else { self.beyond_the_wall(wanted, place.at) };
+            let beyond = vec![Tried { at, ..*place }];
+            let typed = self.typed(space, beyond).into_iter().next().unwrap_or_default();
             let said = self.where_it_is(wanted, place.at)?;
             Some((typed.trim_matches('`').to_owned(), said))
         });
         let places = places.collect();
         Some(Answer { places, ends, fits, fills: is_as_long, example, ..Answer::default() })
+    }
+
+    /// Where a space begins that stands against walls which were taped inside: those walls lie between. Two rooms taped
+    /// inside have one wall between them; what has no walls, or was taped outside, stands against the outer face.
+    fn beyond_the_wall(&mut self, wanted: &Wanted, at: At) -> At {
+        let &Wanted { space, main, .. } = wanted;
+        let (here, there) = (&self.house.spaces[space], &self.house.spaces[main]);
+        let is_beside = !wanted.inside() && main != space && here.level == there.level;
+        if !is_beside || there.face != Face::Inside {
+            return at;
+        }
+        let is_partition = here.face == Face::Inside && here.kind.has_walls();
+        let face = if is_partition { Face::Frame } else { Face::Outside };
+        let has_bays = self.corners(main).len() != there.sides.len();
+        let mut beyond = at;
+        for way in [Direction::South, Direction::East, Direction::North, Direction::West] {
+            if self.leans(space, at, main, false, way) < 1.0 {
+                continue;
+            }
+            let wall = self.walls_on(main, way).into_iter().next().map(|wall| wall.number);
+            let side = wall.filter(|_| !has_bays).unwrap_or(0);
+            let thick = Length::from_nm(self.house.outward(main, side, face));
+            beyond = moved(beyond, way, thick.rounded_to(grain(self.form())));
+        }
+        beyond
     }
 
     /// A distance as it is written in this file.
@@ -791,6 +820,8 @@ impl Checker<'_> {
             nearer(stretch(&extent, axis), all, axis)
         };
         let name = quoted(&self.house.spaces[main].name);
+        let level = self.house.levels.get(self.house.spaces[space].level);
+        let is_below = level.is_some_and(|level| level.below_grade);
         let is_covered = || {
             Axis::BOTH.iter().all(|axis| {
                 let (own, all) = (stretch(&extent, *axis), stretch(&around, *axis));
@@ -798,13 +829,17 @@ impl Checker<'_> {
             })
         };
         if main == space || wanted.over == Some(main) && is_covered() {
-            return Some("right above".to_owned());
+            return Some(if is_below { "right below" } else { "right above" }.to_owned());
         }
         let form = self.form();
         let said = |(gap, way): (i64, Direction), end: &str| from_its_end(form, gap, way, end);
         if inside {
             let (east, north) = (from_end(Axis::East)?, from_end(Axis::North)?);
-            let lies = if wanted.over == Some(main) { "over" } else { "inside" };
+            let lies = match wanted.over == Some(main) {
+                true if is_below => "under",
+                true => "over",
+                false => "inside",
+            };
             return Some(format!(
                 "{lies} {name}, {} and {}",
                 said(east, "side"),

@@ -769,9 +769,8 @@ function more(shape: Shape, key: string, n: number): HTMLElement[] {
     return input;
   };
   const labeled = (part: 'out' | 'flat') => h('label', { class: 'more' }, h('span', {}, say(part)), field(part));
-  const opening = h('span', { class: 'more' }, say('opening'));
-  if (shape.is === 'bay') return [opening, labeled('out'), labeled('flat')];
-  if (shape.is === 'round') return [opening, labeled('out')];
+  if (shape.is === 'bay') return [labeled('out'), labeled('flat')];
+  if (shape.is === 'round') return [labeled('out')];
   if (shape.is !== 'slant') return [];
   const to = select(WAYS, shape.to, `${say('way', { n })}, ${say('slant')}`, () => send(key), (way) => say(way as Words));
   mark(to, key, 'to');
