@@ -260,8 +260,32 @@ fn with_lines(
     let open = begins
         .iter()
         .filter(|(span, _)| several.contains(span) || is_unplaced(*span) || is_unread(*span));
-    let open = open.map(|(_, at)| *at).collect();
+    let open = open.map(|(_, at)| walk_of(&text, *at).unwrap_or(*at)).collect();
     (text, line.unwrap_or(0), open, begins.iter().map(|(_, at)| *at).collect())
+}
+
+/// The words with which the line of a wall begins.
+const WALLS: [&str; 12] = [
+    "north", "east", "south", "west", "back", "right", "front", "left", "diagonal", "bearing",
+    "arc", "bay",
+];
+
+/// Where the line of the space begins to whose walk the wall at this byte belongs. `None` if no wall is there.
+fn walk_of(text: &str, at: usize) -> Option<usize> {
+    let first = |line: &str| line.split_whitespace().next().unwrap_or_default().to_lowercase();
+    let is_wall = WALLS.contains(&first(text.get(at..)?).as_str());
+    let mut begin = text.get(..at)?.rfind('\n').map_or(0, |end| end + 1);
+    while is_wall && begin > 0 {
+        begin = text.get(..begin - 1)?.rfind('\n').map_or(0, |end| end + 1);
+        let word = first(text.get(begin..)?);
+        if sketch::Kind::ALL.iter().any(|kind| kind.word() == word) {
+            return Some(begin);
+        }
+        if word == "level" {
+            break;
+        }
+    }
+    None
 }
 
 /// The text with its parts replaced, and where each replacement begins in it.

@@ -48,6 +48,8 @@ pub(crate) struct ReadLine {
     pub(crate) faulty: bool,
     /// The first two words of a faulty line, where they can be read.
     pub(crate) begins: [String; 2],
+    /// Whether a line that begins a space is offered for a faulty one.
+    pub(crate) offers_space: bool,
 }
 
 impl ReadLine {
@@ -60,6 +62,7 @@ impl ReadLine {
             typed: SmolStr::default(),
             faulty: false,
             begins: Default::default(),
+            offers_space: false,
         }
     }
 
@@ -122,6 +125,9 @@ impl Assembler {
     /// Adds one line.
     pub(crate) fn line(&mut self, mut read: ReadLine, faults: &mut Vec<Diagnostic>) {
         if read.faulty {
+            if read.offers_space && self.sketch.levels.is_empty() {
+                self.assume_a_level("this space", read.span, faults);
+            }
             self.doubt(&read.begins);
         }
         let statement = read.statement.take();
@@ -371,20 +377,25 @@ impl Assembler {
     }
 
     fn space(&mut self, space: SpaceStatement, span: Span, faults: &mut Vec<Diagnostic>) {
-        let Some(level) = self.sketch.levels.last_mut() else {
-            // Reported once: the one line of help serves all spaces that follow.
-            if self.seen.before("a space on no level", span).is_none() {
-                let name = quoted(&space.name.text);
-                faults.push(
-                    Diagnostic::new(Word::OutOfPlace, span, format!("{name} is on no level"))
-                        .help("put `level \"Ground floor\"` on a line before it"),
-                );
-            }
-            self.open = Open::Doubtful;
-            return;
-        };
+        if self.sketch.levels.is_empty() {
+            self.assume_a_level(&quoted(&space.name.text), span, faults);
+        }
+        let Some(level) = self.sketch.levels.last_mut() else { return };
         level.spaces.push(SpaceSketch { space, span, walk: WalkSketch::default() });
         self.open = Open::Space;
+    }
+
+    /// Reports that a space is on no level, and goes on as if the line that is then typed stood there: the rest of the
+    /// file is checked with it.
+    fn assume_a_level(&mut self, space: &str, span: Span, faults: &mut Vec<Diagnostic>) {
+        faults.push(
+            Diagnostic::new(Word::OutOfPlace, span, format!("{space} is on no level"))
+                .help("put `level \"Ground floor\"` on a line before it")
+                .fix(Span::new(span.start, span.start), "level \"Ground floor\"\n"),
+        );
+        let name = Named { text: "Ground floor".to_owned(), span: Span::default() };
+        let level = LevelStatement { name, below_grade: false, beside: false };
+        self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: false });
     }
 
     fn walked(&mut self, statement: Statement, read: &mut ReadLine, faults: &mut Vec<Diagnostic>) {

@@ -12,7 +12,7 @@ pub(super) fn kinds(noun: &str) -> &'static [&'static str] {
         | "annex" | "house" | "home" | "ballroom" | "conservatory" | "solarium" | "efficiency"
         | "washroom" | "powder" | "corridor" | "casita" | "mudhall" => &["living"],
         "pantry" | "larder" => &["living", "storage"],
-        "unfinished" | "attic" | "crawlspace" => &["unfinished"],
+        "unfinished" | "attic" | "crawlspace" | "crawl" => &["unfinished"],
         "porch" | "porches" | "veranda" | "verandah" | "lanai" | "stoop" | "portico" | "entry"
         | "entryway" | "gallery" => &["porch"],
         "patio" | "patios" | "terrace" | "pad" | "slab" | "pergola" | "ramada" | "arbor"

@@ -615,6 +615,8 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (Later, "per the plans", "from plan"),
     (Later, "off the plan", "from plan"),
     (Later, "off plan", "from plan"),
+    (Later, "off the plans", "from plan"),
+    (Later, "off plans", "from plan"),
     (Later, "by eye", "estimated"),
     (Later, "estimated by eye", "estimated"),
     (Later, "estimated by pacing", "estimated"),

@@ -124,6 +124,7 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                 }
                 if let Some(begins) = fixes.iter().find_map(|fix| opened(&fix.text)) {
                     // What stands below belongs to the level or the space that is offered.
+                    read.offers_space = Kind::ALL.iter().any(|kind| kind.word() == begins[0]);
                     read.begins = begins;
                 } else if let Some(fix) = fixes.first().filter(|fix| {
                     text[offset..]

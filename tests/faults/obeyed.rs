@@ -728,3 +728,41 @@ fn a_whole_pad_is_readable_once_every_offered_line_is_taken() {
     assert_eq!(errors_in(&text), Vec::<String>::new(), "{text}");
     assert!(text.contains("veneer none") && text.contains("recorded 460 sq ft"), "{text}");
 }
+
+#[test]
+fn a_house_whose_own_size_has_two_readings_is_settled_before_what_stands_in_it() {
+    let pad = |size: &str| {
+        format!("front south\nliving house\n{size}garage 20 x 22 inside at the southeast corner\n")
+    };
+    let page = drawn(&pad("62' 4\" x 30' 8\"\n"));
+    // Which of its lengths runs north and south is open: the garage would stand elsewhere.
+    assert!(page.contains("this follows from `house`: settle that first"), "{page}");
+    assert!(!page.contains("within \"house\" start"), "{page}");
+    // The missing level is told at once, and the rest of the file is checked as if it stood there.
+    assert!(page.contains("put `level \"Ground floor\"` on a line before it"), "{page}");
+    let typed = drawn(&pad("north 30' 8\"\neast 62' 4\"\nsouth 30' 8\"\nwest 62' 4\"\n"));
+    // 62' 4" less 22' from the east.
+    assert!(typed.contains("within \"house\" start east 40' 4\""), "{typed}");
+    assert_eq!(typed.matches("is on no level").count(), 1, "{typed}");
+}
+
+#[test]
+fn walls_that_are_common_below_and_not_above_are_asked_about() {
+    let house = |upper: &str| {
+        format!(
+            "veneer none\nlevel \"First\"\nliving \"Unit\" measured to inside\nnorth 38' 2\" common wall 10\"\neast 19' 4\"\nsouth 38' 2\" common wall 10\"\nwest 19' 4\"\nlevel \"Second\"\nliving \"Rooms\" measured to inside\n{upper}"
+        )
+    };
+    let plain = house("north 38' 2\"\neast 19' 4\"\nsouth 38' 2\"\nwest 19' 4\"\n");
+    let page = drawn(&plain);
+    assert!(page.contains("warning[common-on-one-level]"), "{page}");
+    assert!(page.contains("`north 38' 2\" common wall 10\"`"), "{page}");
+    let said = plain.replace(
+        "2\"\neast 19' 4\"\nsouth 38' 2\"\nwest 19' 4\"\n",
+        "2\" common wall 10\"\neast 19' 4\"\nsouth 38' 2\" common wall 10\"\nwest 19' 4\"\n",
+    );
+    assert!(!drawn(&said).contains("common-on-one-level"), "{}", drawn(&said));
+    // Nothing on the upper level is as long as the common walls.
+    let short = house("north 30'\neast 19' 4\"\nsouth 30'\nwest 19' 4\"\n");
+    assert!(!drawn(&short).contains("common-on-one-level"), "{}", drawn(&short));
+}

@@ -15,6 +15,7 @@ mod placement;
 mod places;
 pub(crate) mod plausibility;
 mod references;
+mod shared;
 mod suspect;
 mod suspects;
 mod ties;
@@ -74,6 +75,7 @@ pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<Mode
         checker.find_detached(&says);
         checker.overhangs();
         checker.beside_and_on();
+        checker.common_on_one_level();
         checker.report_unlikely_size();
     }
     checker.reference_outlines();

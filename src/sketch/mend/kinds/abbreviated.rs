@@ -296,7 +296,10 @@ fn first_letters_of_a_way(typed: &Typed<'_>) -> Option<Answer> {
         _ if word.is_word(&["no"]) => "is `no` short for `north`?",
         _ => "a side begins with the way that it runs, `north`, `east`, `south` or `west`",
     };
-    goes_on.then(|| Answer::line(format!("{way} {}", typed.rest(1 + dots)), cause))
+    let line = |way: &str| format!("{way} {}", typed.rest(1 + dots));
+    // One letter makes `wast` either.
+    let ways: &[&str] = if word.is_word(&["wast"]) { &["east", "west"] } else { &[way] };
+    goes_on.then(|| Answer::Lines(ways.iter().map(|way| line(way)).collect(), cause.to_owned()))
 }
 
 /// A length in what was typed, bare numbers as feet: `28.5`, `28' 6"`, `28-6`.

@@ -42,6 +42,23 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
                 .to_owned(),
         ));
     }
+    // `half a flight down`: as a comment alone it would count as above grade.
+    let is_down = said.iter().any(|piece| piece.is_word(&["half"]))
+        && said.iter().any(|piece| piece.is_word(&["down", "below"]));
+    if is_down && is_in_the_ground(&said).is_none() && is_next_to_another(&said) {
+        let name = match is_text(typed.piece(first)) {
+            true => typed.name(first, end),
+            false => capitalized(&typed.name(first, end)),
+        };
+        let comment = plainly(remark(typed.rest(end)).trim_start_matches(['(', ' ']));
+        let lines = [" below grade", ""]
+            .map(|depth| format!("level \"{name}\"{depth} beside  # {comment}"));
+        return Some(Answer::Lines(
+            lines.to_vec(),
+            "a level next to another one, and not above it, is `beside`, and `below grade` if any of it lies in the ground: does it"
+                .to_owned(),
+        ));
+    }
     let (depth, cause) = match (is_in_the_ground(&said), is_next_to_another(&said)) {
         (Some(true), false) => (
             "below grade",

@@ -1,13 +1,24 @@
 //! Suggestions for whole lines with figures of records and listings, values and sales.
 
+use super::super::pieces::Piece;
 use super::measure::{area_at, area_from, date_from, money_from};
 use super::{Answer, Rule, Typed, first_of, is_text, quoted, remark};
 
 const FIGURES: [&str; 3] = ["record", "listing", "plan"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] =
-        &[grouped, not_known, units, range, of_a_part, counting, comparable, value];
+    let rules: &[Rule] = &[
+        mark_between_thousands,
+        four_after_a_comma,
+        grouped,
+        not_known,
+        units,
+        range,
+        of_a_part,
+        counting,
+        comparable,
+        value,
+    ];
     first_of(rules, typed)
 }
 
@@ -162,6 +173,50 @@ fn grouped(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::Lines(if small { vec![all] } else { vec![all, decimals] }, cause.to_owned()))
 }
 
+/// `record 1'250 sq ft`: another country's mark between thousands.
+fn mark_between_thousands(typed: &Typed<'_>) -> Option<Answer> {
+    let [first, mark, rest] = typed.pieces.get(1..4)? else { return None };
+    let digits = |piece: &Piece, most: usize| {
+        (1..=most).contains(&piece.text.len()) && piece.text.bytes().all(|b| b.is_ascii_digit())
+    };
+    let fits = typed.says(0, &FIGURES)
+        && digits(first, 3)
+        && mark.is_mark("'’′`")
+        && mark.touches
+        && rest.touches
+        && rest.text.len() == 3
+        && digits(rest, 3);
+    fits.then(|| {
+        let unit = if typed.piece(4).is_none() { " sq ft" } else { "" };
+        let line =
+            format!("{} {},{} {}{unit}", typed.lower(0), first.text, rest.text, typed.rest(4));
+        Answer::line(line.trim_end().replace("  ", " "), "commas stand between thousands")
+    })
+}
+
+/// `record 1,2500 sq ft`: four digits after a comma, one of them too many or the comma one too early.
+fn four_after_a_comma(typed: &Typed<'_>) -> Option<Answer> {
+    let number = typed.piece(1).filter(|number| number.is_number())?;
+    let (whole, rest) = number.text.split_once(',')?;
+    let fits = typed.says(0, &FIGURES)
+        && rest.len() == 4
+        && whole.len() <= 2
+        && rest.bytes().all(|b| b.is_ascii_digit());
+    if !fits {
+        return None;
+    }
+    let short = rest.get(..3)?;
+    Some(Answer::say(
+        format!("between commas stand three digits, and after this one stand {}", rest.len()),
+        format!(
+            "look at the figure: write `{} {whole},{short} sq ft` if the last digit is one too many, `{} {} sq ft` if all of them are there",
+            typed.lower(0),
+            typed.lower(0),
+            regrouped(&number.text),
+        ),
+    ))
+}
+
 /// `record n/a`, `listing unknown`: no figure.
 fn not_known(typed: &Typed<'_>) -> Option<Answer> {
     let says = ["n", "na", "none", "unknown", "tbd", "missing", "unsure", "blank", "not"];
@@ -297,7 +352,15 @@ fn counting(typed: &Typed<'_>) -> Option<Answer> {
             "the unit of an area comes after its number",
         ));
     }
-    let (first, end, area) = area_from(&typed.pieces, 1)?;
+    // `record 1904 including the garage`
+    let counts = ["including", "incl", "includes", "inclusive", "counting", "with", "plus"];
+    let bare = typed
+        .piece(1)
+        .filter(|number| number.is_number() && !number.text.contains('.'))
+        .filter(|number| number.text.chars().filter(char::is_ascii_digit).count() >= 3)
+        .filter(|_| typed.says(2, &counts))
+        .map(|number| (1, 2, format!("{} sq ft", number.text)));
+    let (first, end, area) = area_from(&typed.pieces, 1).or(bare)?;
     if money_from(&typed.pieces, end).is_some() {
         return Some(Answer::say(
             "a figure is an area: a sum of money has a line of its own",

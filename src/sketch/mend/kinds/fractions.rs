@@ -7,8 +7,14 @@ use super::walls::{ROUGHLY, is_way};
 use super::{Answer, Rule, Typed, first_of};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] =
-        &[part_of_a_foot, inches_and_a_part, part_of_an_inch, half_a_centimeter, counted_things];
+    let rules: &[Rule] = &[
+        dashes_between,
+        part_of_a_foot,
+        inches_and_a_part,
+        part_of_an_inch,
+        half_a_centimeter,
+        counted_things,
+    ];
     first_of(rules, typed)
 }
 
@@ -26,6 +32,35 @@ fn part_of_an_inch(typed: &Typed<'_>) -> Option<Answer> {
         (in_words && !goes_on && typed.says(end, &["inch", "inches", "in"])).then(|| {
             let line = format!("{} {top}/{bottom}\" {}", typed.text(0, first), typed.rest(end + 1));
             Answer::line(line.trim_end(), "numbers are written in digits")
+        })
+    })
+}
+
+/// `east 42'-7'-1/2"`, `east 42'-7"-1/2"`: dashes between feet, inches and their fraction.
+fn dashes_between(typed: &Typed<'_>) -> Option<Answer> {
+    let mark = |at: usize, marks: &str| {
+        typed.piece(at).is_some_and(|mark| mark.touches && mark.is_mark(marks))
+    };
+    let whole = |at: usize| typed.piece(at)?.text.parse::<u32>().ok();
+    (1..typed.pieces.len()).find_map(|first| {
+        whole(first)?;
+        let dashed = mark(first + 1, "'’′") && mark(first + 2, "-–");
+        let inches = whole(first + 3).filter(|inches| dashed && *inches < 12)?;
+        let marked = usize::from(mark(first + 4, "'’′\"”″"));
+        let top = first + 4 + marked;
+        let (over, under) = (whole(top + 1)?, whole(top + 3).filter(|_| mark(top + 2, "/"))?);
+        let fits = mark(top, "-–") && over < under && under <= 64 && mark(top + 4, "'’′\"”″");
+        fits.then(|| {
+            let feet = &typed.pieces[first].text;
+            let line = format!(
+                "{} {feet}' {inches} {over}/{under}\" {}",
+                typed.text(0, first),
+                typed.rest(top + 5)
+            );
+            Answer::line(
+                line.trim_end(),
+                "a length has its feet, then its inches with their fraction",
+            )
         })
     })
 }

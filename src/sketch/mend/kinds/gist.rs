@@ -343,15 +343,22 @@ fn accuracy(typed: &Typed<'_>) -> Option<Answer> {
     let says = ["accurate", "accuracy", "precision", "precise", "tolerance", "tol", "error"];
     let filler = [
         "to", "within", "about", "of", "is", "the", "each", "wall", "walls", "all", "plus", "or",
-        "minus", "a", "an", "every",
+        "minus", "a", "an", "every", "give", "take",
     ];
     let tools = ["laser", "measure", "tape", "steel", "meter", "measurer"];
     let signs = typed.pieces.iter().any(|piece| piece.is_mark("+±")) && typed.pieces.len() > 1;
     let spoken = typed.line.to_lowercase();
     let half =
         ["half an inch", "half inch", "a half inch"].iter().any(|half| spoken.ends_with(half));
+    let an_inch = !half
+        && !["of an inch", "an inch and"].iter().any(|part| spoken.contains(part))
+        && ["an inch", "one inch"].iter().any(|inch| spoken.ends_with(inch));
     let found = lengths(&typed.pieces, 0);
     let (first, end, text) = match &found[..] {
+        [] if an_inch => {
+            let first = typed.find(0, &["inch"])?.saturating_sub(1);
+            (first, typed.pieces.len(), "1\"".to_owned())
+        }
         [(first, measure)] if measure.has_unit => (*first, measure.end, measure.text.clone()),
         [] if half => {
             let first = typed.find(0, &["half"])?;
@@ -375,7 +382,8 @@ fn accuracy(typed: &Typed<'_>) -> Option<Answer> {
     let with: Vec<String> = with.collect();
     let comment = if with.is_empty() { String::new() } else { format!("  # {}", with.join(" ")) };
     let line = format!("tolerance {text}{comment}");
-    (only && line != typed.line && (signs || typed.find(0, &says).is_some()))
+    let give_or_take = typed.says(0, &["give"]) && typed.says(2, &["take"]);
+    (only && line != typed.line && (signs || give_or_take || typed.find(0, &says).is_some()))
         .then(|| Answer::line(line, "how exactly each wall was measured is the `tolerance`"))
 }
 

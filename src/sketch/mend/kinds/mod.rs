@@ -6,6 +6,7 @@
 //! recognizes; it returns `None` for any other line.
 
 mod abbreviated;
+mod angles;
 mod asides;
 mod assembled;
 mod calls;
@@ -191,6 +192,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         lots::answer,
         tails::bricked,
         depths::answer,
+        angles::answer,
+        offhand::turned,
         abbreviated::answer,
         outdoors::answer,
         cut_corners::answer,

@@ -14,7 +14,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         cells,
         open_to_below,
         listed_and_gone,
-        turned,
         written_date,
         squared_meters,
         figure_with_a_price,
@@ -448,10 +447,12 @@ fn listed_and_gone(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// `then turn right and go 22' 4"`: the way follows from the wall before it.
-fn turned(typed: &Typed<'_>) -> Option<Answer> {
+pub(super) fn turned(typed: &Typed<'_>) -> Option<Answer> {
     let turns = typed.find(0, &["turn", "turned", "turning", "right", "left"])?;
     let side = typed.find(0, &["right", "left"]).filter(|side| *side <= turns + 2)?;
-    let says_turn = typed.find(0, &["turn", "turned", "turning", "corner"]).is_some();
+    // `then left 40 ft`: as seen from the street, where the file says where that is.
+    let then = typed.says(0, &["then"]) && typed.attempt.beside.front.is_none();
+    let says_turn = then || typed.find(0, &["turn", "turned", "turning", "corner"]).is_some();
     let (first, length) = super::measure::lengths(&typed.pieces, 0).into_iter().next()?;
     let filler = [
         "then", "turn", "turned", "turning", "right", "left", "and", "go", "walk", "went", "i",

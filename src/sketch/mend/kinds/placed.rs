@@ -65,6 +65,10 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         }
     }
     let text = text.trim_matches([',', ' ']).to_owned();
+    let text = match side_of_its_name(&space.name, &text).filter(|_| !inside) {
+        Some(side) => format!("on the {side} side, {text}"),
+        None => text,
+    };
     // After a name and a comma, every word of a place is at the beginning of a part of the line.
     let line = format!("porch \"P\", {text}");
     let words = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
@@ -134,6 +138,26 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let told = if is_whole { place.whereabouts.clone() } else { Whereabouts::default() };
     let as_in_the_format = is_as_in_the_format(&words);
     Some(asked(typed, &space, &said, size.as_ref(), told, &place, as_in_the_format))
+}
+
+/// `front porch 6' x 20' centered`: the side that a name says, where the other words say only that it is in the middle.
+fn side_of_its_name<'a>(name: &'a str, text: &str) -> Option<&'a str> {
+    const SIDES: [&str; 9] =
+        ["front", "back", "rear", "left", "right", "north", "east", "south", "west"];
+    const MIDDLE: [&str; 5] = ["centered", "centred", "middle", "center", "centre"];
+    let side = name
+        .trim_matches('"')
+        .split(' ')
+        .next()
+        .filter(|word| SIDES.iter().any(|side| word.eq_ignore_ascii_case(side)))?;
+    let small = ["in", "the", "on", "it", "of", "at", "house"];
+    let said: Vec<String> = text
+        .split([' ', ','])
+        .filter(|word| !word.is_empty())
+        .map(str::to_lowercase)
+        .filter(|word| !small.contains(&word.as_str()))
+        .collect();
+    matches!(&said[..], [only] if MIDDLE.contains(&only.as_str())).then_some(side)
 }
 
 /// `living "House", walk from SW corner`, `living "House" clockwise from the front left corner`: where somebody began to

@@ -114,22 +114,40 @@ fn total(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `photo "west wall" file "west.jpg"` on a line of its own: it belongs to the wall above.
+/// `photo "west wall" file "west.jpg"`, `photo rear wall file rear.jpg`, `photo rear.jpg` on a line of its own: it
+/// belongs to the wall above.
 fn photo_alone(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &["photo", "pic", "picture"])
-        || typed.pieces.iter().filter(|piece| piece.sort == Sort::Text).count() == 0
-    {
+    if !typed.says(0, &["photo", "pic", "picture"]) {
         return None;
     }
+    let has_text = typed.pieces.iter().any(|piece| piece.sort == Sort::Text);
+    let said = photo_of_a_file(typed).or_else(|| has_text.then(|| typed.rest(1).to_owned()))?;
     let above = typed.attempt.beside.before.split('#').next().unwrap_or_default().trim();
     let begins = above.split_whitespace().next().and_then(way_and_back).is_some();
-    let line = format!("{above} photo {}", typed.rest(1));
+    let line = format!("{above} photo {said}");
     let help = if begins && above.chars().count() < 60 {
         format!("if it shows the wall above, take this line out and write there `{line}`")
     } else {
-        format!("write `photo {}` at the end of the line of the wall that it shows", typed.rest(1))
+        format!("write `photo {said}` at the end of the line of the wall that it shows")
     };
     Some(Answer::say("a photo stands on the line of its wall", help))
+}
+
+/// What follows `photo` where the line ends in the name of a picture: what it shows, and its file.
+fn photo_of_a_file(typed: &Typed<'_>) -> Option<String> {
+    let last = typed.line.split_whitespace().next_back()?.trim_matches(['"', '(', ')', ',']);
+    let ending = last.rsplit_once('.').map(|(_, ending)| ending.to_lowercase())?;
+    if !["jpg", "jpeg", "png", "gif", "webp", "heic"].contains(&ending.as_str()) {
+        return None;
+    }
+    let before = typed.line.trim_end().trim_end_matches(['"', ')']).strip_suffix(last)?;
+    let before = before.trim_end_matches([' ', '"', '(']);
+    let before =
+        before.strip_suffix("file").unwrap_or(before).trim_end_matches([' ', ',', ':', '-']);
+    let (_, shows) = before.split_once(' ').unwrap_or((before, ""));
+    let shows = super::plainly(shows);
+    let shows = if shows.is_empty() { last.rsplit_once('.')?.0 } else { shows.as_str() };
+    Some(format!("{} file \"{last}\"", super::quoted(shows)))
 }
 
 /// `28' 4" x 44' 7"`, `size 24' x 22'`: a size where walls are expected.
