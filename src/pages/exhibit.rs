@@ -119,7 +119,7 @@ pub(crate) fn exhibit(
             }
         }
     }
-    // What is asked for follows the headline, for the eye and the ear. A listener has the drawing after the reasons.
+    // The likeliest cause and what is asked for follow the headline, for the eye and the ear. A listener has the drawing after the reasons.
     let page_of = flow.pages.len();
     let begins = flow.passage_count();
     flow.pour(&parts.headline);
@@ -353,6 +353,9 @@ impl Parts {
         let missing = say.missing(reconciliation.figures()).into_iter().take(2);
         for text in map::not_measured(say.house, reconciliation).into_iter().chain(missing) {
             self.is_cut |= blocks::one(&mut self.reasons, &Block::Paragraph(text), sizes);
+        }
+        if let Some(likeliest) = say.likeliest(figure) {
+            self.is_cut |= self.asks.at_most(2, |asks| asks.title(9.2, &likeliest));
         }
         let request = say.request(reconciliation, figure);
         self.is_cut |= self.asks.at_most(3, |asks| asks.title(9.2, &request));

@@ -30,6 +30,7 @@ pub(crate) fn exhibit(
     }
     sentences.extend(say.statements(figures).into_iter().take(1));
     if let Some(figure) = figure {
+        sentences.extend(say.likeliest(figure));
         sentences.push(say.request(reconciliation, figure));
         sentences.extend(say.asked_too(figure));
     }

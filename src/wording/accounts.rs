@@ -3,7 +3,7 @@
 use std::collections::HashSet;
 
 use crate::diagnostic::words;
-use crate::house::wall_moves::Assumed;
+use crate::house::wall_moves::{self, Assumed};
 use crate::house::{Face, SideRule};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision::MOST_REPORTED;
@@ -278,13 +278,7 @@ impl Sentences<'_> {
     /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.
     pub(super) fn cause_sentence(&self, figure: &Figure, one: &Explanation) -> String {
         let words = capital(&self.cause_said_with_walls(figure, one));
-        // One pair of parentheses for the page and how strong the cause is.
-        let strength = one.strength().map(strength).unwrap_or_default();
-        let strength = match (self.pages_of_cause(one.cause), strength.strip_prefix(" (")) {
-            (pages, None) => pages,
-            (pages, Some(_)) if pages.is_empty() => strength,
-            (pages, Some(strong)) => format!("{}; {strong}", pages.trim_end_matches(')')),
-        };
+        let strength = self.pages_and_strength(one);
         let unsure = match (one.cause, one.rounding) {
             (Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown), _) => {
                 Unsure::Closing
@@ -324,6 +318,34 @@ impl Sentences<'_> {
             false => format!("; {} would give the same", words::list_or(&others)),
         };
         format!("{words}{strength}: {said}{closed}{doubled}{as_measured}{others}")
+    }
+
+    /// The pages of a cause and how strong it is, in one pair of parentheses, with a leading space.
+    fn pages_and_strength(&self, one: &Explanation) -> String {
+        let strength = one.strength().map(strength).unwrap_or_default();
+        match (self.pages_of_cause(one.cause), strength.strip_prefix(" (")) {
+            (pages, None) => pages,
+            (pages, Some(_)) if pages.is_empty() => strength,
+            (pages, Some(strong)) => format!("{}; {strong}", pages.trim_end_matches(')')),
+        }
+    }
+
+    /// The first of the causes that are listed, in one line for the top of a page, or that none is; `None` where there
+    /// is nothing to account for, or rounding may do so, as the request says.
+    #[cfg(feature = "pages")]
+    pub(crate) fn likeliest(&self, figure: &Figure) -> Option<String> {
+        let accounts = self.accounts(figure)?;
+        match shown_once(figure).first() {
+            Some(one) => Some(format!(
+                "Possible cause: {}{}.",
+                self.cause_said(figure, one),
+                self.pages_and_strength(one)
+            )),
+            None if accounts.opening.starts_with("No common cause") => {
+                Some("No common cause is named for it.".to_owned())
+            }
+            None => None,
+        }
     }
 
     /// What every wall rounded one way can give, depending on how the outline is closed; or what a total rounded to
@@ -397,8 +419,27 @@ impl Sentences<'_> {
 
     /// Whether the walls can only be taken at a face by a thickness that the file does not state.
     pub(super) fn is_assumed_at(&self, face: Face) -> bool {
-        crate::areas::at_face::Walls::of(self.house, face)
-            .is_ok_and(|walls| walls.assumed() != Assumed::default())
+        !self.assumed_at(face).is_empty()
+    }
+
+    /// The thicknesses that are assumed to get to this face, in words: `a veneer of 4 5/8"`.
+    fn assumed_at(&self, face: Face) -> Vec<String> {
+        let walls = crate::areas::at_face::Walls::of(self.house, face);
+        let assumed = walls.map_or_else(|_| Assumed::default(), |walls| walls.assumed());
+        [
+            (assumed.veneer, "a veneer of", wall_moves::ASSUMED_VENEER),
+            (
+                assumed.wall_behind_veneer,
+                "a wall behind the veneer of",
+                wall_moves::ASSUMED_WALL_BEHIND_VENEER,
+            ),
+            (assumed.wall, "a wall of", wall_moves::ASSUMED_WALL),
+            (assumed.common, "a common wall of", wall_moves::ASSUMED_COMMON),
+        ]
+        .into_iter()
+        .filter(|(is_assumed, ..)| *is_assumed)
+        .map(|(_, what, thick)| format!("{what} {thick}"))
+        .collect()
     }
 
     /// A note where the upper level was taken at the whole outline below, or what is open to below not deducted, and the
@@ -734,11 +775,14 @@ impl Sentences<'_> {
 
     /// The same, and whether the thickness of the walls is assumed.
     fn cause_said_with_walls(&self, figure: &Figure, one: &Explanation) -> String {
-        let is_assumed = match one.cause {
-            Cause::Face(face) => self.is_assumed_at(face),
-            _ => false,
+        let assumed = match one.cause {
+            Cause::Face(face) => self.assumed_at(face),
+            _ => Vec::new(),
         };
-        let assumed = if is_assumed { ", a thickness of the walls assumed" } else { "" };
+        let assumed = match assumed.is_empty() {
+            true => String::new(),
+            false => format!(", if there is {}, as assumed here", words::all_of(&assumed)),
+        };
         format!("{}{assumed}", self.cause_said(figure, one))
     }
 

@@ -256,7 +256,6 @@ pub(super) fn statement(
         true => capital(figure.name()),
         false => capital(figure.word()),
     };
-    let known = known(obtained);
     // The figure's own face and counting, which are applied to the house too.
     let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
     let counting = counting
@@ -290,32 +289,27 @@ pub(super) fn statement(
     }
     // An office starts from its own figure, an owner from the tape.
     let like_figure = figure.measured_like_figure();
-    let share_of = |of: Area| percent_apart(figure.area(), like_figure, of, is_metric);
-    let (share, of_figure) = (share_of(like_figure), share_of(figure.area()));
+    let share = percent_apart(figure.area(), like_figure, like_figure, is_metric);
     let of = match obtained {
-        LengthSource::Measured => known.to_owned(),
-        _ => format!("the area {known}"),
+        LengthSource::Measured | LengthSource::Closing => "the measured area",
+        LengthSource::Plan => "the area from the plan",
+        LengthSource::Record => "the area from the record's lengths",
+        LengthSource::Estimated => "the estimated area",
     };
     let difference = units.apart(figure.area(), figure.measured_like_figure());
+    let which = if apart > 0 { "larger" } else { "smaller" };
+    let name = capital(&the(figure));
     match (apart, share) {
         (0, _) if units != Units::Feet => {
             format!("{head} No difference to the square foot.{below}")
         }
         (0, _) => format!("{head} No difference.{below}"),
-        (_, Some(share)) => {
-            let smaller =
-                if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
-            // What is the same share of both is a share of nothing in particular.
-            let shares = match of_figure {
-                Some(of_figure) if of_figure == share => share,
-                Some(of_figure) => format!("{share} of {of}, {of_figure} of {}", the(figure)),
-                None => format!("{share} of {of}"),
-            };
-            match units != Units::Feet {
-                true => format!("{head} Difference {difference}: {shares}{smaller}.{below}"),
-                false => format!("{head} Difference {difference} ({shares}{smaller}).{below}"),
-            }
+        (_, Some(share)) if units != Units::Feet => {
+            format!("{head} {name} is {difference} {which}: {share} of {of}.{below}")
         }
-        _ => format!("{head} Difference {difference}.{below}"),
+        (_, Some(share)) => {
+            format!("{head} {name} is {difference} {which} ({share} of {of}).{below}")
+        }
+        _ => format!("{head} {name} is {difference} {which}.{below}"),
     }
 }
