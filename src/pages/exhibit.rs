@@ -346,7 +346,7 @@ impl Parts {
         sizes: Sizes,
     ) {
         self.reasons.space(3.0);
-        for block in say.possible(figure) {
+        for block in say.possible_below(figure) {
             self.is_cut |= blocks::one(&mut self.reasons, &block, sizes);
         }
         // What the record lists and was not found is a question apart from the request.

@@ -44,7 +44,7 @@ pub(crate) fn exhibit(
     }
     if let Some(figure) = figure {
         sentences.push(say.heard(figure));
-        sentences.extend(say.possible(figure).into_iter().filter_map(|block| match block {
+        sentences.extend(say.possible_below(figure).into_iter().filter_map(|block| match block {
             Block::Paragraph(text) => Some(text),
             // Read aloud without its dash, an item needs its period.
             Block::Item(text) => Some(format!("{text}.")),

@@ -15,6 +15,8 @@ use crate::reconcile::{BridgeStep, CouldExplain, Explanation, Figure, Line, Stre
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
+#[cfg(feature = "pages")]
+use crate::wording::block::Block;
 use crate::wording::causes;
 use crate::wording::causes::OpenQuestion;
 use crate::wording::compared::{Gives, Unsure};
@@ -63,7 +65,7 @@ impl Sentences<'_> {
             items.push(self.cause_sentence(figure, one));
         }
         Some(Accounts {
-            opening: "Possible:".to_owned(),
+            opening: POSSIBLE.to_owned(),
             items,
             closing: closing.collect::<Vec<&str>>().join(" "),
             asks,
@@ -330,22 +332,48 @@ impl Sentences<'_> {
         }
     }
 
-    /// The first of the causes that are listed, in one line for the top of a page, or that none is; `None` where there
-    /// is nothing to account for, or rounding may do so, as the request says.
+    /// The first of the causes that are listed, in a line for the top of a page: all that is said of it if it is the only
+    /// one and that is short. Or that none is named; `None` where there is nothing to account for, or rounding may do so,
+    /// as the request says.
     #[cfg(feature = "pages")]
     pub(crate) fn likeliest(&self, figure: &Figure) -> Option<String> {
+        let shown = shown_once(figure);
         let accounts = self.accounts(figure)?;
-        match shown_once(figure).first() {
-            Some(one) => Some(format!(
-                "Possible cause: {}{}.",
-                self.cause_said(figure, one),
-                self.pages_and_strength(one)
-            )),
-            None if accounts.opening.starts_with("No common cause") => {
-                Some("No common cause is named for it.".to_owned())
-            }
-            None => None,
+        let Some(one) = shown.first() else {
+            let is_none = accounts.opening.starts_with("No common cause");
+            return is_none.then(|| "No common cause is named for it.".to_owned());
+        };
+        let said = self.only_cause(figure).unwrap_or_else(|| {
+            format!("{}{}", self.cause_said(figure, one), self.pages_and_strength(one))
+        });
+        Some(format!("Possible cause: {said}."))
+    }
+
+    /// All that is said of a cause that is the only one, as it goes on after a colon, if that is short.
+    #[cfg(feature = "pages")]
+    fn only_cause(&self, figure: &Figure) -> Option<String> {
+        /// Two lines at the top of a page.
+        const MOST: usize = 165;
+        let [one] = &shown_once(figure)[..] else { return None };
+        let words = self.cause_said_with_walls(figure, one);
+        let sentence = self.cause_sentence(figure, one);
+        let rest = sentence.strip_prefix(&capital(&words))?;
+        (sentence.chars().count() <= MOST).then(|| format!("{words}{rest}"))
+    }
+
+    /// What stands below the steps of a page whose top has the likeliest cause: what is said there in full is not said
+    /// again.
+    #[cfg(feature = "pages")]
+    pub(crate) fn possible_below(&self, figure: &Figure) -> Vec<Block> {
+        let mut blocks = self.possible(figure);
+        if self.likeliest(figure).is_some() && self.only_cause(figure).is_some() {
+            blocks.retain(|block| match block {
+                Block::Item(_) => false,
+                Block::Paragraph(text) => text != POSSIBLE,
+                _ => true,
+            });
         }
+        blocks
     }
 
     /// What every wall rounded one way can give, depending on how the outline is closed; or what a total rounded to
@@ -816,6 +844,9 @@ pub(super) const UNLIKELY: &str = "No common cause is likely enough to be named 
 
 /// Of what is left below a hundredth of the figure, no match that could be chance is told.
 const SMALL_SHARE: i64 = 100;
+
+/// Before the list of causes.
+const POSSIBLE: &str = "Possible:";
 
 /// How strong a cause is, in parentheses, with a leading space.
 fn strength(strength: Strength) -> String {

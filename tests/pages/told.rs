@@ -57,11 +57,11 @@ fn a_page_is_heard_in_the_order_in_which_it_would_be_told() {
     let page = heard(&sketch("brick-garage"));
     let order = [
         "Record 1,877 square feet.",
+        "Possible cause: covered porch counted (only common cause that fits): gives 1,877",
         "Please correct the record to 1,757 square feet",
         "Please state whether the total counts the covered porch.",
         "Measured on March 7, 2026",
         "Step by step: measured area 1,757 square feet;",
-        "Covered porch counted (only common cause that fits)",
         "the record also lists the garden shed, 80 square feet",
         "The drawing shows Ground floor",
         "side 1 north 34 feet 1 1/2 inches",
@@ -155,7 +155,7 @@ fn nothing_is_asked_about_a_record_that_is_smaller() {
 fn what_is_below_grade_is_neither_added_to_the_headline_nor_left_out_of_the_request() {
     let page = first(&sketch("split-level"));
     for said in [
-        "Measured 1,154 sq ft above grade. Difference 548 sq ft (47.5% of measured, 32.2% of the record). Below grade, not included: 564 sq ft.",
+        "Measured 1,154 sq ft above grade. The record is 548 sq ft larger (47.5% of the measured area). Below grade, not included: 564 sq ft.",
         "Please correct the record to 1,154 sq ft (1,150 if each wall is rounded to the foot) above grade, with the 564 sq ft below grade listed separately, or state",
     ] {
         assert!(page.contains(said), "{said}: {page}");
@@ -262,7 +262,7 @@ fn what_is_drawn_on_another_page_is_named_with_it() {
             .contains("counting: the record counts the rec room (page 2), as stated by the owner"),
         "{basement}"
     );
-    let eaves = "Front eaves (low ceiling) and rear eaves (low ceiling) not deducted (page ";
+    let eaves = "front eaves (low ceiling) and rear eaves (low ceiling) not deducted (page ";
     assert!(basement.contains(eaves), "{basement}");
     // What is drawn on the first page needs no page, and a voice gets none that is not known yet.
     let brick = first(&sketch("brick-garage"));

@@ -218,7 +218,7 @@ fn areas_from_a_plan_are_not_called_measured() {
     let text = "record 1,210 sq ft\nlevel \"G\"\nliving \"House\"\nnorth 30' from plan\neast 40' from plan\nsouth 30' from plan\nwest by closing\n";
     let report = text_report(text);
     assert!(
-        report.contains("From the plan's lengths, outside: 1,200 sq ft. Difference 10 sq ft"),
+        report.contains("From the plan's lengths, outside: 1,200 sq ft. The record is 10 sq ft larger (0.8% of the area from the plan)"),
         "{report}"
     );
     assert!(

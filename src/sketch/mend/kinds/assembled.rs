@@ -359,6 +359,12 @@ pub(super) fn kind(typed: &Typed<'_>) -> Option<(&'static str, usize, String)> {
         let name = capitalized(&typed.text(0, first_house + 1).to_lowercase());
         return Some(("living", first_house + 1, name));
     }
+    // `sloped ceiling 5' x 40' along the back`
+    let sloped = typed.says(0, &["sloped", "slanted", "sloping", "low"])
+        && typed.says(1, &["ceiling", "ceilings"]);
+    if sloped && !typed.says(2, &["under", "below", "less", "lower"]) {
+        return Some(("low", 2, capitalized(&typed.text(0, 2).to_lowercase())));
+    }
     // `knee wall space under 5'`: what is low.
     let under = typed.find(1, &["under", "below", "less", "lower"]).filter(|under| *under <= 4);
     let is_low = under.is_some_and(|under| {
@@ -691,7 +697,9 @@ impl Space {
         let has_unit = end > first + 1;
         let is_area = has_unit
             || says_so(at, first)
+            // `start east 45 recorded 440`: the word belongs to the number after it.
             || says_so(end, stop)
+                && !typed.piece(stop).is_some_and(Piece::is_number)
                 && length_at(&typed.pieces, first).is_some_and(|one| !one.has_unit);
         let is_year = !has_unit && number.is_year();
         // `rec'd 22x20=440`: the area follows the size.

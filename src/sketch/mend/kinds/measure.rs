@@ -127,7 +127,7 @@ pub(super) fn area_at(pieces: &[Piece], at: usize) -> Option<(usize, String)> {
     let squared =
         pieces.get(at + 2).is_some_and(|two| two.touches && (two.text == "2" || two.is_mark("²")));
     let (unit, end) = match next.text.to_lowercase().as_str() {
-        "sq" | "square" => {
+        "sq" | "sqr" | "square" => {
             let point = usize::from(pieces.get(at + 2).is_some_and(|piece| piece.is_mark(".")));
             let of = pieces.get(at + 2 + point)?;
             let unit = if of.is_word(&["ft", "feet", "foot"]) {

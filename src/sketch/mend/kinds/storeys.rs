@@ -110,6 +110,16 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         (false, false) => "Rooms".to_owned(),
     };
     let kind = if unfinished { "unfinished" } else { "living" };
+    // `basement garage 20 x 22`: what lies there.
+    let own: Vec<&str> = left
+        .iter()
+        .filter_map(|&i| super::kind_word(&typed.lower(i)))
+        .filter(|kind| matches!(*kind, "garage" | "storage" | "porch" | "patio"))
+        .collect();
+    let (kind, name, remarks) = match (&own[..], &remarks[..]) {
+        (&[own], &[_]) => (own, capitalized(&own.to_lowercase()), Vec::new()),
+        _ => (kind, name, remarks),
+    };
     let face = faces.first().map_or_else(String::new, |face| format!(" measured to {face}"));
     let comment =
         if remarks.is_empty() { String::new() } else { format!("  # {}", remarks.join(" ")) };
