@@ -47,7 +47,8 @@ pub(crate) fn one(stack: &mut Stack, block: &Block, sizes: Sizes) -> bool {
             stack.at_most(most, |stack| stack.paragraph(sizes.paragraph_pt, text))
         }
         Block::Row { name, figure } => {
-            stack.ledger_at_most(sizes.row_pt, name, figure, Typeface::Plain, most)
+            // A step without the end of its name is another step.
+            stack.ledger_at_most(sizes.row_pt, name, figure, Typeface::Plain, most.max(2))
         }
         Block::Total { name, figure } => {
             stack.rule_over_figures();

@@ -1,6 +1,6 @@
 //! The Exhibit: everything that matters, on one page.
 //!
-//! It has the statement, the request, who measured and how precisely, the drawing of the main level, the steps, and what
+//! It has the statement, the likeliest cause, the request, who measured and how precisely, the drawing of the main level, the steps, and what
 //! is possible. If it gets too full, long notes are shortened first, then letters get smaller; the statement, the
 //! drawing, the steps and the request always stay.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
@@ -119,7 +119,7 @@ pub(crate) fn exhibit(
             }
         }
     }
-    // The likeliest cause and what is asked for follow the headline, for the eye and the ear. A listener has the drawing after the reasons.
+    // The cause and what is asked for follow the headline, for the eye and the ear. A listener has the drawing after the reasons.
     let page_of = flow.pages.len();
     let begins = flow.passage_count();
     flow.pour(&parts.headline);
@@ -296,8 +296,7 @@ impl Parts {
         if let Some(text) = smaller {
             self.top.paragraph(sizes.paragraph_pt + 0.6, text);
         }
-        let own = figures.first().and_then(|figure| say.own_sketch(figure));
-        for text in own.into_iter().chain(say.remarks(reconciliation)) {
+        for text in say.remarks(reconciliation) {
             self.is_cut |= blocks::one(&mut self.top, &Block::Paragraph(text), sizes);
         }
         let line = |stack: &mut Stack, text: &str| {
@@ -337,7 +336,7 @@ impl Parts {
         }
     }
 
-    /// What is possible, and the request.
+    /// The likeliest cause with the request, and what else is possible.
     fn possible(
         &mut self,
         say: &Sentences<'_>,
@@ -346,7 +345,10 @@ impl Parts {
         sizes: Sizes,
     ) {
         self.reasons.space(3.0);
-        for block in say.possible_below(figure) {
+        let cause = say.cause_line(figure);
+        // What is said below the headline is not said again.
+        let said = cause.clone().map(Block::Paragraph);
+        for block in say.possible(figure).into_iter().filter(|block| Some(block) != said.as_ref()) {
             self.is_cut |= blocks::one(&mut self.reasons, &block, sizes);
         }
         // What the record lists and was not found is a question apart from the request.
@@ -354,13 +356,22 @@ impl Parts {
         for text in map::not_measured(say.house, reconciliation).into_iter().chain(missing) {
             self.is_cut |= blocks::one(&mut self.reasons, &Block::Paragraph(text), sizes);
         }
-        if let Some(likeliest) = say.likeliest(figure) {
-            self.is_cut |= self.asks.at_most(2, |asks| asks.title(9.2, &likeliest));
+        // What is asked is not cut after its first line.
+        let asked = Sizes { most_lines: sizes.most_lines.map(|most| most.max(3)), ..sizes };
+        if let Some(cause) = cause {
+            // Smaller than the request, since it may be as long.
+            let size_pt = sizes.paragraph_pt + 0.6;
+            self.is_cut |= self.asks.at_most(3, |asks| asks.title(size_pt, &cause));
         }
+        // Whether the record agrees with its own lengths is a part of the cause.
+        if let Some(own) = say.own_sketch(figure) {
+            self.is_cut |= blocks::one(&mut self.asks, &Block::Paragraph(own), asked);
+        }
+        self.asks.space(2.0);
         let request = say.request(reconciliation, figure);
         self.is_cut |= self.asks.at_most(3, |asks| asks.title(9.2, &request));
         if let Some(too) = say.asked_too(figure) {
-            self.is_cut |= blocks::one(&mut self.asks, &Block::Paragraph(too), sizes);
+            self.is_cut |= blocks::one(&mut self.asks, &Block::Paragraph(too), asked);
         }
         self.asks.space(3.0);
     }

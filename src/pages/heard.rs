@@ -14,7 +14,7 @@ use crate::wording::map;
 use crate::wording::sentences::{DISCLAIMER, Sentences, capital};
 use crate::wording::size::number_or_size;
 
-/// Everything on the Exhibit as text for screen readers: the statement, what is asked for, the figures, the reasons, and
+/// Everything on the Exhibit as text for screen readers: the statement, the likeliest cause, what is asked for, the figures, the reasons, and
 /// last the drawing, which takes the longest.
 pub(crate) fn exhibit(
     say: &Sentences<'_>,
@@ -30,13 +30,13 @@ pub(crate) fn exhibit(
     }
     sentences.extend(say.statements(figures).into_iter().take(1));
     if let Some(figure) = figure {
-        sentences.extend(say.likeliest(figure));
+        sentences.extend(say.cause_line(figure));
+        sentences.extend(say.own_sketch(figure));
         sentences.push(say.request(reconciliation, figure));
         sentences.extend(say.asked_too(figure));
     }
     let (smaller, unlikely) = say.warned_on_a_page(figures);
     sentences.extend(unlikely.into_iter().chain(smaller.map(str::to_owned)));
-    sentences.extend(figure.and_then(|figure| say.own_sketch(figure)));
     sentences.extend(say.remarks(reconciliation));
     sentences.push(say.measured_line(figures));
     if !say.house.spaces.is_empty() {
@@ -44,8 +44,9 @@ pub(crate) fn exhibit(
     }
     if let Some(figure) = figure {
         sentences.push(say.heard(figure));
-        sentences.extend(say.possible_below(figure).into_iter().filter_map(|block| match block {
-            Block::Paragraph(text) => Some(text),
+        let cause = say.cause_line(figure);
+        sentences.extend(say.possible(figure).into_iter().filter_map(|block| match block {
+            Block::Paragraph(text) => Some(text).filter(|text| Some(text) != cause.as_ref()),
             // Read aloud without its dash, an item needs its period.
             Block::Item(text) => Some(format!("{text}.")),
             _ => None,

@@ -36,6 +36,8 @@ pub(crate) struct Accounts {
     pub(crate) asks: String,
     /// The spaces that the opening compares with what is left.
     pub(crate) near: Vec<usize>,
+    /// Whether nothing is named at all: the opening says how much is left, and that no cause is told for it.
+    pub(crate) names_nothing: bool,
 }
 
 impl Sentences<'_> {
@@ -70,6 +72,7 @@ impl Sentences<'_> {
             closing: closing.collect::<Vec<&str>>().join(" "),
             asks,
             near: Vec::new(),
+            names_nothing: false,
         })
     }
 
@@ -115,6 +118,11 @@ impl Sentences<'_> {
 
     /// The pages on which what a cause is about is drawn, in parentheses: ` (page 2)`. Empty if that is this page.
     pub(super) fn pages_of_cause(&self, cause: Cause) -> String {
+        self.in_brackets(self.pages_where(cause))
+    }
+
+    /// The pages on which what a cause is about is drawn; `None` if that is this page.
+    fn pages_where(&self, cause: Cause) -> Option<String> {
         let space = |space: usize| self.house.spaces[space].level;
         let departures = cause.departures().filter_map(|kind| match kind {
             DepartureKind::Counted { space: of }
@@ -133,7 +141,7 @@ impl Sentences<'_> {
             Cause::Misread(wall) => Some(space(wall.space)),
             _ => None,
         };
-        self.in_brackets(self.pages_of_levels(departures.chain(misread)))
+        self.pages_of_levels(departures.chain(misread))
     }
 
     /// Pages in parentheses, after a space.
@@ -277,6 +285,20 @@ impl Sentences<'_> {
         asked
     }
 
+    /// The likeliest of the reported causes in one line, with how strong it is and where it is drawn: `covered porch counted
+    /// (only common cause that fits)`. `None` if none is reported.
+    #[cfg(feature = "pages")]
+    pub(super) fn likeliest(&self, figure: &Figure) -> Option<String> {
+        let one = shown_once(figure).into_iter().next()?;
+        let strength = one.strength().map(strength).unwrap_or_default();
+        let drawn = self.pages_where(one.cause).map(|pages| format!("drawn on {pages}"));
+        let strength = strength.trim_start_matches(" (").trim_end_matches(')').to_owned();
+        let told = drawn.into_iter().chain(Some(strength).filter(|told| !told.is_empty()));
+        let told = told.collect::<Vec<String>>().join("; ");
+        let told = if told.is_empty() { told } else { format!(" ({told})") };
+        Some(format!("{}{told}", self.cause_said_with_walls(figure, one)))
+    }
+
     /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.
     pub(super) fn cause_sentence(&self, figure: &Figure, one: &Explanation) -> String {
         let words = capital(&self.cause_said_with_walls(figure, one));
@@ -330,50 +352,6 @@ impl Sentences<'_> {
             (pages, Some(_)) if pages.is_empty() => strength,
             (pages, Some(strong)) => format!("{}; {strong}", pages.trim_end_matches(')')),
         }
-    }
-
-    /// The first of the causes that are listed, in a line for the top of a page: all that is said of it if it is the only
-    /// one and that is short. Or that none is named; `None` where there is nothing to account for, or rounding may do so,
-    /// as the request says.
-    #[cfg(feature = "pages")]
-    pub(crate) fn likeliest(&self, figure: &Figure) -> Option<String> {
-        let shown = shown_once(figure);
-        let accounts = self.accounts(figure)?;
-        let Some(one) = shown.first() else {
-            let is_none = accounts.opening.starts_with("No common cause");
-            return is_none.then(|| "No common cause is named for it.".to_owned());
-        };
-        let said = self.only_cause(figure).unwrap_or_else(|| {
-            format!("{}{}", self.cause_said(figure, one), self.pages_and_strength(one))
-        });
-        Some(format!("Possible cause: {said}."))
-    }
-
-    /// All that is said of a cause that is the only one, as it goes on after a colon, if that is short.
-    #[cfg(feature = "pages")]
-    fn only_cause(&self, figure: &Figure) -> Option<String> {
-        /// Two lines at the top of a page.
-        const MOST: usize = 165;
-        let [one] = &shown_once(figure)[..] else { return None };
-        let words = self.cause_said_with_walls(figure, one);
-        let sentence = self.cause_sentence(figure, one);
-        let rest = sentence.strip_prefix(&capital(&words))?;
-        (sentence.chars().count() <= MOST).then(|| format!("{words}{rest}"))
-    }
-
-    /// What stands below the steps of a page whose top has the likeliest cause: what is said there in full is not said
-    /// again.
-    #[cfg(feature = "pages")]
-    pub(crate) fn possible_below(&self, figure: &Figure) -> Vec<Block> {
-        let mut blocks = self.possible(figure);
-        if self.likeliest(figure).is_some() && self.only_cause(figure).is_some() {
-            blocks.retain(|block| match block {
-                Block::Item(_) => false,
-                Block::Paragraph(text) => text != POSSIBLE,
-                _ => true,
-            });
-        }
-        blocks
     }
 
     /// What every wall rounded one way can give, depending on how the outline is closed; or what a total rounded to
@@ -471,7 +449,7 @@ impl Sentences<'_> {
     }
 
     /// A note where the upper level was taken at the whole outline below, or what is open to below not deducted, and the
-    /// figure is exactly twice that outline: `; 1,904 = 2 × 952, the outline of the level below twice`.
+    /// figure is exactly twice that outline: `; 1,904 = 2 × 952, the whole level below twice`.
     pub(super) fn doubled(&self, figure: &Figure, one: &Explanation) -> Option<String> {
         let upper = |how: LevelTaken| how == LevelTaken::WholeBelow;
         let all = figure.area().whole_sq_ft();
@@ -501,7 +479,7 @@ impl Sentences<'_> {
                     format!("; both levels are then {once}{unit}: 2 × {once} = {twice}{unit}")
                 }
                 _ => format!(
-                    "; {twice}{unit} = 2 × {once}{unit}, the outline of the level below twice"
+                    "; {twice}{unit} = 2 × {once}{unit}, the whole level below twice"
                 ),
             }
         })
@@ -556,6 +534,7 @@ impl Sentences<'_> {
                     Reader::Office => self.ours(figure).trim_start().to_owned(),
                 },
                 asks: String::new(),
+                names_nothing: false,
             });
         }
         if let Some((space, size)) = self.as_large(figure, rest).filter(|_| !is_silent) {
@@ -587,6 +566,7 @@ impl Sentences<'_> {
                 near: vec![space],
                 closing,
                 asks,
+                names_nothing: false,
             });
         }
         let is_drawn = self.house.drawn.iter().any(|drawn| figure.is_of(drawn.drawn));
@@ -626,6 +606,7 @@ impl Sentences<'_> {
                 near: Vec::new(),
                 closing: String::new(),
                 asks: String::new(),
+                names_nothing: false,
             });
         }
         if is_silent {
@@ -666,7 +647,9 @@ impl Sentences<'_> {
             }
             None => format!("No common cause explains the {}.", self.left_over(figure, rest)),
         };
-        let opening = match self.twice(figure) {
+        let twice = self.twice(figure);
+        let names_nothing = nearest.is_none() && twice.is_none();
+        let opening = match twice {
             Some(twice) => format!("{twice} {opening}"),
             None => opening,
         };
@@ -681,6 +664,7 @@ impl Sentences<'_> {
             near: nearest.map(|near| near.numbers()).unwrap_or_default(),
             closing,
             asks,
+            names_nothing,
         })
     }
 
@@ -703,6 +687,7 @@ impl Sentences<'_> {
             near: Vec::new(),
             closing,
             asks,
+            names_nothing: false,
         }
     }
 
@@ -714,7 +699,7 @@ impl Sentences<'_> {
         let (wide, deep) = (rounded_float(part.size_ft.0), rounded_float(part.size_ft.1));
         let sq_ft = rounded_float(part.sq_ft());
         Some(format!(
-            "A map shows a part that was not measured, on the {} side of {}: without its eaves about {wide}' by {deep}', {sq_ft} of the {} sq ft that are left.",
+            "A map shows a part that was not measured, on the {} side of {}: without its eaves about {wide}' by {deep}', {sq_ft} of the {} sq ft that the steps leave.",
             part.side.word(),
             words::the_quoted(&self.house.spaces[part.beside].name),
             thousands(left)

@@ -251,11 +251,11 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
         DepartureKind::Level { level, how } => (
             level_name(level),
             match how {
-                LevelTaken::WholeBelow => "counted as the whole outline of the level below",
+                LevelTaken::WholeBelow => "counted as large as the whole level below",
                 LevelTaken::ThreeQuartersBelow => {
-                    "counted as three quarters of the outline of the level below"
+                    "counted as three quarters of the whole level below"
                 }
-                LevelTaken::HalfBelow => "counted as half the outline of the level below",
+                LevelTaken::HalfBelow => "counted as half of the whole level below",
                 LevelTaken::Twice => "counted twice",
             },
         ),
@@ -381,10 +381,11 @@ pub(crate) enum OpenQuestion {
     Total { does: &'static str, what: Vec<String> },
     /// Something to provide: `the total before it was rounded`.
     Provide(String),
-    /// A wall to compare with the record's sketch and to measure again, with the space that it belongs to.
-    Wall { number: usize, of: String },
-    /// A wall to look at on the record's sketch, with the space that it belongs to.
-    Sketch { number: usize, of: String },
+    /// A wall to compare with the record's sketch and to measure again, with the space that it belongs to and where it
+    /// stands in it: `north wall, 19' 5"`. That is told to an office, which may hear the page without its drawing.
+    Wall { number: usize, of: String, place: String },
+    /// A wall to look at on the record's sketch, in the same way.
+    Sketch { number: usize, of: String, place: String },
     /// A bay at which to look at the record's sketch: `the bay in the south wall of the house`.
     Bay(String),
 }
@@ -399,7 +400,7 @@ impl OpenQuestion {
 pub(crate) fn for_the_owner(open: &[OpenQuestion]) -> Vec<String> {
     let stated = stated(open).into_iter().map(|what| format!("ask {what}"));
     let provided = provided(open).into_iter().map(|what| format!("ask for {what}"));
-    stated.chain(provided).chain(walls_to_check(open)).collect()
+    stated.chain(provided).chain(walls_to_check(open, false)).collect()
 }
 
 /// What one cause does with several spaces as one question: `whether the total counts the garage and the porch`.
@@ -460,27 +461,28 @@ fn provided(open: &[OpenQuestion]) -> Vec<String> {
 }
 
 /// What to do about walls: all to compare in one phrase, and all to look at that are not among those.
-fn walls_to_check(open: &[OpenQuestion]) -> Vec<String> {
+fn walls_to_check(open: &[OpenQuestion], are_placed: bool) -> Vec<String> {
     let compared = of_spaces(open.iter().filter_map(|question| match question {
-        OpenQuestion::Wall { number, of } => Some((*number, of.as_str())),
+        OpenQuestion::Wall { number, of, place } => Some((of.as_str(), (*number, place.as_str()))),
         _ => None,
     }));
     let looked_at = of_spaces(open.iter().filter_map(|question| match question {
-        OpenQuestion::Sketch { number, of } => Some((*number, of.as_str())),
+        OpenQuestion::Sketch { number, of, place } => Some((of.as_str(), (*number, place.as_str()))),
         _ => None,
     }));
-    let is_compared = |(of, number): (&str, usize)| {
-        compared.iter().any(|(space, numbers)| *space == of && numbers.contains(&number))
+    let is_compared = |of: &str, number: usize| {
+        let mut compared = compared.iter();
+        compared.any(|(space, walls)| *space == of && walls.iter().any(|(one, _)| *one == number))
     };
-    let looked_at: Vec<(&str, Vec<usize>)> = looked_at
+    let looked_at: Vec<(&str, Vec<(usize, &str)>)> = looked_at
         .into_iter()
-        .map(|(of, mut numbers)| {
-            numbers.retain(|&number| !is_compared((of, number)));
-            (of, numbers)
+        .map(|(of, mut walls)| {
+            walls.retain(|(number, _)| !is_compared(of, *number));
+            (of, walls)
         })
-        .filter(|(_, numbers)| !numbers.is_empty())
+        .filter(|(_, walls)| !walls.is_empty())
         .collect();
-    let them = match compared.iter().map(|(_, numbers)| numbers.len()).sum::<usize>() {
+    let them = match compared.iter().map(|(_, walls)| walls.len()).sum::<usize>() {
         1 => "it",
         _ => "them",
     };
@@ -491,35 +493,57 @@ fn walls_to_check(open: &[OpenQuestion]) -> Vec<String> {
             _ => {}
         }
     }
-    places.extend((!looked_at.is_empty()).then(|| named(&looked_at)));
+    places.extend((!looked_at.is_empty()).then(|| named(&looked_at, are_placed)));
     let sketch = (!places.is_empty())
         .then(|| format!("compare {} with the record's sketch", words::all_of(&places)));
     let compare = (!compared.is_empty()).then(|| {
-        format!("compare {} with the record's sketch, and measure {them} again", named(&compared))
+        let walls = named(&compared, are_placed);
+        format!("compare {walls} with the record's sketch, and measure {them} again")
     });
     sketch.into_iter().chain(compare).collect()
 }
 
-/// The numbers of walls under the name of their space, in the order of their first mention.
-fn of_spaces<'a>(walls: impl Iterator<Item = (usize, &'a str)>) -> Vec<(&'a str, Vec<usize>)> {
-    let mut spaces: Vec<(&str, Vec<usize>)> = Vec::new();
-    for (number, of) in walls {
+/// The walls under the name of their space, in the order of their first mention: each with its number and its place.
+fn of_spaces<'a>(
+    walls: impl Iterator<Item = (&'a str, (usize, &'a str))>,
+) -> Vec<(&'a str, Vec<(usize, &'a str)>)> {
+    let mut spaces: Vec<(&str, Vec<(usize, &str)>)> = Vec::new();
+    for (of, wall) in walls {
         match spaces.iter_mut().find(|(space, _)| *space == of) {
-            Some((_, numbers)) => numbers.push(number),
-            None => spaces.push((of, vec![number])),
+            Some((_, walls)) => walls.push(wall),
+            None => spaces.push((of, vec![wall])),
         }
     }
-    for (_, numbers) in &mut spaces {
-        numbers.sort_unstable();
-        numbers.dedup();
+    for (_, walls) in &mut spaces {
+        walls.sort_unstable();
+        walls.dedup();
     }
     spaces
 }
 
-/// `sides 5 and 6 of the house and side 2 of the garage`.
-fn named(walls: &[(&str, Vec<usize>)]) -> String {
-    let names = walls.iter().map(|(of, numbers)| format!("{} of {of}", words::sides(numbers)));
+/// `sides 5 and 6 of the house and side 2 of the garage`; with their places `side 5 (north wall, 19' 5") of the house`.
+fn named(walls: &[(&str, Vec<(usize, &str)>)], are_placed: bool) -> String {
+    let names = walls.iter().map(|(of, walls)| {
+        let is_known = walls.iter().all(|(_, place)| !place.is_empty());
+        let sides = match are_placed && is_known {
+            true => {
+                let sides = walls.iter().map(|(number, place)| format!("side {number} ({place})"));
+                words::all_of(&sides.collect::<Vec<String>>())
+            }
+            false => words::sides(&walls.iter().map(|(number, _)| *number).collect::<Vec<usize>>()),
+        };
+        format!("{sides} of {of}")
+    });
     words::all_of(&names.collect::<Vec<String>>())
+}
+
+/// Where a wall stands and its length: `north wall, 19' 5"`; empty for a wall that faces no side of the compass or has no
+/// length of its own.
+fn wall_place(space: &Space, side: usize) -> String {
+    let faces = space.closed.outline.faces(side);
+    let length = space.sides.get(side).and_then(|side| side.length_typed());
+    let placed = faces.zip(length);
+    placed.map_or_else(String::new, |(faces, length)| format!("{} wall, {length}", faces.word()))
 }
 
 /// The open questions as a page puts them: as requests to the office if it is asked anything, which it is about a record
@@ -536,7 +560,7 @@ pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_asked: bool) -> Stri
     let sentence = |(verb, asked): (&str, Vec<String>)| {
         (!asked.is_empty()).then(|| format!("Please {verb}{}.", words::all_of(&asked)))
     };
-    let requests = [("state ", stated), ("provide ", provided), ("", walls_to_check(open))];
+    let requests = [("state ", stated), ("provide ", provided), ("", walls_to_check(open, true))];
     requests.into_iter().filter_map(sentence).collect::<Vec<String>>().join(" ")
 }
 
@@ -544,6 +568,19 @@ pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_asked: bool) -> Stri
 pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> Vec<OpenQuestion> {
     let mut questions: Vec<OpenQuestion> =
         cause.departures().map(|kind| departure_settled_by(kind, listed)).collect();
+    let is_low = |kind: DepartureKind| match kind {
+        DepartureKind::NotDeducted { space }
+        | DepartureKind::Deducted { space }
+        | DepartureKind::DeductedTwice { space } => {
+            let here = &listed.house.spaces[space];
+            here.kind == Kind::Low && here.under.is_none()
+        }
+        _ => false,
+    };
+    // Nobody can answer whether a low ceiling is deducted without the height that makes it one.
+    questions.extend(cause.departures().any(is_low).then(|| {
+        OpenQuestion::state("below which ceiling height it deducts (none is stated here)")
+    }));
     let own = match cause {
         Cause::None | Cause::Departures(..) => None,
         Cause::Face(_) => Some(how_walls_are_measured()),
@@ -560,6 +597,7 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> V
             let asked = |side: usize| OpenQuestion::Wall {
                 number: space.sides[side].number.get(),
                 of: words::the_quoted(&space.name),
+                place: wall_place(space, side),
             };
             questions.extend(walls.into_iter().map(asked));
             None
@@ -630,7 +668,11 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
                 "which rectangles of {} the total adds up",
                 name(space)
             )),
-            _ => OpenQuestion::Sketch { number: part.side + 1, of: name(space) },
+            _ => OpenQuestion::Sketch {
+                number: part.side + 1,
+                of: name(space),
+                place: wall_place(&house.spaces[space], part.side),
+            },
         },
     }
 }
@@ -704,13 +746,20 @@ mod tests {
 
     #[test]
     fn walls_to_check_are_asked_about_together() {
-        let wall = |number, of: &str| OpenQuestion::Wall { number, of: of.to_owned() };
-        let sketch = |number, of: &str| OpenQuestion::Sketch { number, of: of.to_owned() };
+        let place = || "north wall, 19' 5\"".to_owned();
+        let wall = |number, of: &str| {
+            let of = of.to_owned();
+            OpenQuestion::Wall { number, of, place: place() }
+        };
+        let sketch = |number, of: &str| {
+            let of = of.to_owned();
+            OpenQuestion::Sketch { number, of, place: place() }
+        };
         let state = OpenQuestion::state("how walls are rounded");
         let open = [sketch(5, "the house"), wall(6, "the house"), state, wall(5, "the house")];
         assert_eq!(
             asked_of_the_office(&open, true),
-            "Please state how walls are rounded. Please compare sides 5 and 6 of the house with the record's sketch, and measure them again."
+            "Please state how walls are rounded. Please compare side 5 (north wall, 19' 5\") and side 6 (north wall, 19' 5\") of the house with the record's sketch, and measure them again."
         );
         assert_eq!(
             for_the_owner(&[sketch(1, "the house"), wall(2, "the wing")]),

@@ -9,7 +9,9 @@ use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::{FineStep, Length};
 use crate::wording::sentences::{Sentences, whole};
-use crate::wording::size::{number_alone, off_by, square_meters, step_alone};
+use crate::wording::size::{
+    number_alone, off_by, off_by_with_step, square_meters, step_alone,
+};
 
 impl Sentences<'_> {
     /// Sentences saying that rounded walls close in several equally near ways with other totals; empty if they do
@@ -208,13 +210,15 @@ impl Sentences<'_> {
         // The area of the first sentence on the page follows from the one here.
         let leads = match changes.strip_prefix('+') {
             _ if changes == "0" => "does not change it".to_owned(),
-            // The ± is not that of the rounded area, which lies outside it.
+            // The rounded area lies outside the ± of the measured one, and gets its own.
             Some(more) if self.is_rounded_beyond() => format!(
-                "adds {more} {unit} and makes it {rounded} {unit}; the ± does not include this"
+                "adds {more} {unit}, so it is {}",
+                self.plus_minus_with_rounding()
             ),
             None if self.is_rounded_beyond() => format!(
-                "subtracts {} {unit} and makes it {rounded} {unit}; the ± does not include this",
+                "subtracts {} {unit}, so it is {}",
                 changes.trim_start_matches('\u{2212}'),
+                self.plus_minus_with_rounding()
             ),
             Some(more) => format!("makes it {rounded} {unit}, {more} {unit} more"),
             None => {
@@ -250,7 +254,7 @@ impl Sentences<'_> {
         let off = match off == worst {
             true => format!("± {off} {unit}, even with every wall off the same way"),
             false => format!(
-                "± {off} {unit} about 19 times in 20, or ± {worst} {unit} at worst with every wall off the same way"
+                "± {off} {unit}, about 19 times in 20, or ± {worst} {unit} at worst, with every wall off the same way"
             ),
         };
         let above = if self.areas.below_grade().is_some() { " above grade" } else { "" };
@@ -258,6 +262,23 @@ impl Sentences<'_> {
             "Before any rounding the area{above} is {} {off}, if {}.",
             number_alone(gross.outside(), is_metric),
             self.if_within(),
+        )
+    }
+
+    /// The area with each wall rounded finely, with a ± that holds everything that the ± before rounding holds: `607 ± 3 sq ft,
+    /// 2 for this rounding and 1 as above`. As printed, the two add up.
+    pub(super) fn plus_minus_with_rounding(&self) -> String {
+        let is_metric = self.is_metric();
+        let gross = self.areas.gross();
+        let (exact, rounded) = (gross.outside(), gross.tenth_foot());
+        let unit = if is_metric { "sq m" } else { "sq ft" };
+        let more = step_alone(exact, rounded, is_metric);
+        format!(
+            "{} ± {} {unit}, {} for this rounding and {} as above",
+            number_alone(rounded, is_metric),
+            off_by_with_step(exact, rounded, gross.plus_minus_outside(), is_metric),
+            more.trim_start_matches(['+', '\u{2212}']),
+            off_by(gross.plus_minus_outside(), is_metric)
         )
     }
 

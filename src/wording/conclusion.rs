@@ -1,8 +1,14 @@
 //! What follows for a figure, in the one sentence that stands beside its headline.
 
+#[cfg(feature = "pages")]
+use crate::house::{Face, SideRule};
 use crate::reconcile::Figure;
+#[cfg(feature = "pages")]
+use crate::reconcile::{BridgeStep, CouldExplain};
 use crate::wording::sentences::{Sentences, capital};
 use crate::wording::step_lines::not_explained;
+#[cfg(feature = "pages")]
+use crate::{units::length::Step, wording::sentences::the, wording::step_lines::half_of};
 
 impl Sentences<'_> {
     /// What most likely accounts for a figure; where nothing common does, or rounding alone, that. `None` only where
@@ -29,5 +35,95 @@ impl Sentences<'_> {
             (true, 0) => "The steps below account for all of it.".to_owned(),
             (true, _) => "What the steps below leave is not explained.".to_owned(),
         }))
+    }
+
+    /// The likeliest cause of a difference, in the one line that stands below the headline of a page; where no cause is
+    /// told, that. It is the first of the list below the steps. `None` only where the two agree or nothing was measured.
+    #[cfg(feature = "pages")]
+    pub(crate) fn cause_line(&self, figure: &Figure) -> Option<String> {
+        if figure.agreement().agrees() || figure.measured_like_figure().whole_sq_ft() == 0 {
+            return None;
+        }
+        let own_changes = figure
+            .lines()
+            .iter()
+            .zip(figure.lines_in_sq_ft())
+            .any(|(line, sq_ft)| line.step() == BridgeStep::RecordedSides && sq_ft != 0);
+        let whose = the(figure);
+        if let Some(cause) = self.likeliest(figure) {
+            let own = match own_changes {
+                true => format!(", besides {whose}'s own lengths where they differ from these"),
+                false => String::new(),
+            };
+            return Some(format!("Possible cause: {cause}{own}."));
+        }
+        if let Some(rounding) = self.rounding_as_cause(figure).filter(|_| !own_changes) {
+            return Some(format!("Possible cause: {rounding}."));
+        }
+        let rest = not_explained(figure);
+        if own_changes && rest == 0 {
+            return Some(format!(
+                "Cause: {whose}'s own lengths, where they differ from those given here."
+            ));
+        }
+        let accounts = self.accounts(figure);
+        Some(match accounts.filter(|accounts| accounts.items.is_empty()) {
+            Some(accounts) if accounts.names_nothing => self.no_cause(figure),
+            Some(accounts) => accounts.opening,
+            None if rest == 0 => "The steps below account for all of it.".to_owned(),
+            None => "No cause is told: what the steps below leave is not explained.".to_owned(),
+        })
+    }
+
+    /// Says that no cause is told, and that rounding alone is none where that was tried.
+    #[cfg(feature = "pages")]
+    fn no_cause(&self, figure: &Figure) -> String {
+        let none = match figure.explanations().is_any_exact() {
+            true => "No common cause is likely enough to be named",
+            false => "No common cause explains the difference",
+        };
+        let is_tried = self.is_asked_about_feet(figure)
+            && figure.rounding_test().could_explain() == Some(CouldExplain::No);
+        match is_tried {
+            true => format!("{none}, and rounding alone cannot explain it."),
+            false => format!("{none}."),
+        }
+    }
+
+    /// Rounding as the cause of a difference that it could account for by itself: `rounding each wall to the whole foot,
+    /// which could account for the difference`. `None` where it cannot.
+    #[cfg(feature = "pages")]
+    fn rounding_as_cause(&self, figure: &Figure) -> Option<String> {
+        let test = figure.rounding_test();
+        let says_feet = figure.is_record()
+            || matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot));
+        let is_possible = says_feet
+            && self.is_asked_about_feet(figure)
+            && test.could_explain() == Some(CouldExplain::Yes)
+            && test.range().is_some();
+        let unit = match test.step() {
+            Step::WholeFoot => "whole foot",
+            Step::HalfFoot => "half foot",
+            _ => return None,
+        };
+        let stated = match figure.says_rule() {
+            true => format!(", {}", self.as_stated()),
+            false => String::new(),
+        };
+        let at = match figure.face() {
+            Face::Outside => "",
+            Face::Frame => " at the frame",
+            Face::Inside => " inside",
+        };
+        is_possible.then(|| match not_explained(figure) {
+            0 => format!(
+                "rounding each wall{at} to the {unit}{stated}, which {} account for the difference",
+                self.would_or_could(figure)
+            ),
+            _ => format!(
+                "rounding each wall{at} to the {unit}{stated}, which could account for the difference if walls near {} went the other way",
+                half_of(test.step())
+            ),
+        })
     }
 }

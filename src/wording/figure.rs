@@ -83,6 +83,12 @@ impl Sentences<'_> {
             let changes = self.changed(before, at);
             blocks.push(Block::row(self.line_name(figure, line), changes));
             blocks.extend(self.could_add(figure, line, before).map(Block::Note));
+            blocks.extend(self.adjusted(figure, line).map(Block::Note));
+            if self.is_more_rounding(figure, line) {
+                let both = self.changed(figure.measured(), at);
+                let note = format!("one cause with the rounding above: {both} together");
+                blocks.push(Block::Note(note));
+            }
             blocks.extend(self.counted_at(figure, line).map(Block::Note));
             if line.step() == BridgeStep::RecordedSides {
                 blocks.extend(self.shares(figure, before, at).into_iter().map(Block::Note));
@@ -295,13 +301,17 @@ impl Sentences<'_> {
         let comma = if fine.ends_with(',') { "" } else { "," };
         let adds = step_alone(gross.outside(), gross.tenth_foot(), is_metric);
         let unit = if is_metric { "sq m" } else { "sq ft" };
-        // The ± stands just before it.
+        // The ± before rounding stands just before it, and would leave this area out.
         let adds = match (self.is_rounded_beyond(), adds.strip_prefix('+')) {
             (false, _) => String::new(),
-            (true, Some(more)) => format!(", which adds {more} {unit} that the ± does not include"),
+            (true, Some(more)) => format!(
+                "; rounding adds {more} {unit}, so it is {}",
+                self.plus_minus_with_rounding()
+            ),
             (true, None) => format!(
-                ", which subtracts {} {unit} that the ± does not include",
-                adds.trim_start_matches('\u{2212}')
+                "; rounding subtracts {} {unit}, so it is {}",
+                adds.trim_start_matches('\u{2212}'),
+                self.plus_minus_with_rounding()
             ),
         };
         let gross_at = format!(
@@ -319,7 +329,10 @@ impl Sentences<'_> {
         };
         let halves = self.half_foot_area(figure).map(|area| ("half foot", area));
         // Nobody has rounded the walls of a metric record to the foot.
-        let feet = self.is_asked_about_feet(figure).then(|| ("whole foot", gross.whole_foot()));
+        let is_asked = self.is_asked_about_feet(figure);
+        let feet = is_asked.then(|| ("whole foot", gross.whole_foot()));
+        // Where a sum is compared, its first part alone in whole feet would be one more area to keep apart.
+        let feet = feet.filter(|_| self.same_way_worked(figure).is_none());
         let others: Vec<String> = halves
             .into_iter()
             .chain(feet)

@@ -69,7 +69,8 @@ impl Sentences<'_> {
             }
         };
         let (closing, asks) = self.or_asked(figure, settled);
-        Some(Accounts { opening, items: Vec::new(), closing, asks, near: near.numbers() })
+        let near = near.numbers();
+        Some(Accounts { opening, items: Vec::new(), closing, asks, near, names_nothing: false })
     }
 
     /// What the rest beside these spaces can be laid to: rounding, only where some outline of rounded walls gives the

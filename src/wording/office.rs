@@ -54,7 +54,7 @@ impl Sentences<'_> {
 
     /// Asks to measure the walls that differ from the record, with both lengths of each; `None` if there are none.
     fn about_walls(&self, reconciliation: &Reconciliation, figure: &Figure) -> Option<String> {
-        let walls = self.walls_to_measure(reconciliation, figure)?;
+        let walls = self.walls_to_measure(reconciliation, figure, false)?;
         let apart = self.differing_walls(reconciliation).into_iter().flat_map(|(space, sides)| {
             let of = match self.house.spaces.len() {
                 1 => String::new(),

@@ -46,16 +46,12 @@ impl Sentences<'_> {
             return "No change is requested: nothing that counts was measured.".to_owned();
         }
         if apart < 0 {
+            // By how much it is smaller stands in the headline.
             let purpose = match figure.is_record() && self.is_for_the_office() {
                 true => " This page is for the owner, to show how the two compare.",
                 false => "",
             };
-            return format!(
-                "{} is smaller than the {} area by {}. No change is requested.{purpose}",
-                capital(&the(figure)),
-                self.area_word(),
-                self.units_of(figure).apart(figure.area(), figure.measured_like_figure())
-            );
+            return format!("No change is requested.{purpose}");
         }
         let units = self.units_of(figure);
         let (area, second) = units.both(figure.measured_like_figure());
@@ -65,7 +61,7 @@ impl Sentences<'_> {
             if parts.is_empty() { String::new() } else { format!(" ({})", parts.join("; ")) }
         };
         let terms = with(None);
-        let walls = self.walls_to_measure(reconciliation, figure);
+        let walls = self.walls_to_measure(reconciliation, figure, true);
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && self.is_asked_about_feet(figure);
         let place = largest_not_measured(reconciliation).into_iter().next();
@@ -106,6 +102,12 @@ impl Sentences<'_> {
             Some(walls) => {
                 format!("Please measure {walls}{again}; if the lengths are as {here} here, {ask}.")
             }
+            None if is_small(figure) => format!(
+                "If a difference as small as {} in {} is worth a change: {}.",
+                units.apart(figure.area(), figure.measured_like_figure()),
+                units.typed_first(figure.typed()),
+                capital(&ask)
+            ),
             None => format!("{}.", capital(&ask)),
         }
     }
@@ -118,8 +120,8 @@ impl Sentences<'_> {
     }
 
     /// The total that a record whose walls may be rounded to the foot would have if they are as measured, with what it
-    /// says it counts: `1,570 if each wall is rounded to the foot`. `None` where that is no other number, or
-    /// is no less than the record.
+    /// says it counts: `1,570 if each wall is rounded to the foot`; `1,148, more than the record, if each wall is rounded to
+    /// the foot`. `None` where that is no other number, or is the record itself.
     fn in_whole_feet(&self, figure: &Figure) -> Option<String> {
         let is_plain = figure.is_record()
             && figure.side_rule() == SideRule::Step(Step::WholeFoot)
@@ -141,7 +143,11 @@ impl Sentences<'_> {
             own
         };
         let is_other = own.whole_sq_ft() != figure.measured_like_figure().whole_sq_ft()
-            && own.whole_sq_ft() < figure.area().whole_sq_ft();
+            && own.whole_sq_ft() != figure.area().whole_sq_ft();
+        let more = match own.whole_sq_ft() > figure.area().whole_sq_ft() {
+            true => format!(", more than {},", the(figure)),
+            false => String::new(),
+        };
         (is_plain && is_other).then(|| {
             let (first, second) = self.units_of(figure).both(own);
             // Among two units a number without one could be of either.
@@ -149,7 +155,7 @@ impl Sentences<'_> {
                 Some(_) => first,
                 None => first.trim_end_matches(" sq ft").to_owned(),
             };
-            format!("{size} if each wall is rounded to the foot")
+            format!("{size}{more} if each wall is rounded to the foot")
         })
     }
 
@@ -201,22 +207,15 @@ impl Sentences<'_> {
             Step::HalfFoot => "half foot",
             _ => "whole foot",
         };
-        let would = self.would_or_could(figure);
-        // Another line of the record that speaks against the rule is part of the question.
-        if let Some(line) = self.against_the_rule(figure) {
-            return format!(
-                "Please state how each wall was rounded: to the {unit}, {}, which {would} account for the difference, or to the whole foot, which the {}'s line for the {line} fits; and whether {area}{taken} can be recorded, with each wall to {}",
-                self.as_stated(),
-                figure.word(),
-                self.fine()
-            );
-        }
-        let stated = match figure.says_rule() {
-            true => format!(", {}", self.as_stated()),
-            false => String::new(),
+        // Another line of the record that speaks against the rule is part of the question. Whether rounding would account
+        // for the difference stands just above.
+        let what = match (self.against_the_rule(figure), figure.says_rule()) {
+            (Some(_), _) => format!("the {unit} or to the whole foot,"),
+            (None, true) => format!("the {unit}, {},", self.as_stated()),
+            (None, false) => format!("the {unit},"),
         };
         format!(
-            "Please state whether each wall was rounded to the {unit}{stated}, which {would} account for the difference, and whether {area}{taken} can be recorded, with each wall to {}",
+            "Please state whether each wall was rounded to {what} and whether {area}{taken}, with each wall to {}, can be recorded",
             self.fine()
         )
     }
@@ -242,26 +241,34 @@ impl Sentences<'_> {
     }
 
     /// The first four walls whose recorded length, given after the side or on the record's sketch, differs by more
-    /// than rounding can explain.
+    /// than rounding can explain: by their numbers, or also by where they stand and their lengths.
     pub(super) fn walls_to_measure(
         &self,
         reconciliation: &Reconciliation,
         figure: &Figure,
+        are_described: bool,
     ) -> Option<String> {
         if !figure.is_record() {
             return None;
         }
-        let walls = self.differing_walls(reconciliation).into_iter().map(|(space, sides)| {
-            let space = &self.house.spaces[space];
-            let numbers: Vec<usize> =
-                sides.into_iter().map(|side| space.sides[side].number.get()).collect();
+        let walls = self.differing_walls(reconciliation).into_iter().map(|(at, sides)| {
+            let space = &self.house.spaces[at];
+            let number = |side: usize| space.sides[side].number.get();
+            let named = match are_described {
+                // Who hears it has no drawing with numbers.
+                true => {
+                    let wall =
+                        |side: usize| format!("side {} ({})", number(side), self.wall_here(at, side));
+                    words::all_of(&sides.into_iter().map(wall).collect::<Vec<String>>())
+                }
+                false => words::sides(&sides.into_iter().map(number).collect::<Vec<usize>>()),
+            };
             match self.house.spaces.len() {
-                1 => words::sides(&numbers),
+                1 => named,
                 _ => {
                     let pages = self.pages_of_levels(std::iter::once(space.level));
                     let pages = self.in_brackets(pages);
-                    let name = words::the_named(&space.name);
-                    format!("{} of {name}{pages}", words::sides(&numbers))
+                    format!("{named} of {}{pages}", words::the_named(&space.name))
                 }
             }
         });
@@ -317,6 +324,12 @@ impl Sentences<'_> {
         };
         here.sides[side].recorded().or_else(on_sketch)
     }
+}
+
+/// Whether a difference is at most a hundredth of the figure, so that whether to change it is left to the reader.
+fn is_small(figure: &Figure) -> bool {
+    const SHARE: i64 = 100;
+    figure.apart_sq_ft().saturating_abs().saturating_mul(SHARE) <= figure.area().whole_sq_ft()
 }
 
 /// How closely two areas agree, after "the two agree": `within 2 sq ft`; `to the square meter`.

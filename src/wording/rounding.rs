@@ -273,29 +273,6 @@ impl Sentences<'_> {
                 } else {
                     ("at least", widest.low)
                 };
-                let ends = test.range().map(|range| match most {
-                    "at most" => range.high,
-                    _ => range.low,
-                });
-                let both = ends.filter(|end| end.whole_sq_ft() != limit.whole_sq_ft());
-                if let Some(end) = both.filter(|_| named.is_none()) {
-                    let [start, end, limit] = [test.start(), end, limit]
-                        .map(|area| number_or_size(area, self.is_metric()));
-                    let is = match start == end {
-                        true => {
-                            format!("{house} is {most} {end} with each wall to the nearest {foot}")
-                        }
-                        // One area alone would contradict the other, which stands on the same page.
-                        false => format!(
-                            "{house} is {start} with each wall to {}; with each wall to the nearest {foot} it is {most} {end}",
-                            self.fine()
-                        ),
-                    };
-                    return Some(format!(
-                        "{alone} cannot explain it: {is}, and {most} {limit} even if walls were misrounded, up or down; {}.",
-                        self.is(figure)
-                    ));
-                }
                 // Every wall rounded one way may take a wall that follows from the others further than a foot.
                 let how = match named {
                     Some(_) => "with each wall within a foot of its length".to_owned(),
@@ -378,15 +355,23 @@ impl Sentences<'_> {
 
     /// Whether a counted wall had to leave its own rounding to the foot so that its outline closes.
     pub(crate) fn is_adjusted_to_feet(&self) -> bool {
+        !self.adjusted_to_feet().is_empty()
+    }
+
+    /// The counted walls that had to leave their own rounding to the foot so that their outlines close: the space, the
+    /// side, and the length used.
+    pub(super) fn adjusted_to_feet(&self) -> Vec<(usize, usize, Length)> {
         let counted = (0..self.house.spaces.len()).filter(|&i| self.house.spaces[i].counted);
-        counted.into_iter().any(|space| {
+        let moved = counted.flat_map(|space| {
             let rows = self.areas.side_rows(space).into_iter().enumerate();
-            rows.into_iter().any(|(side, figures)| {
-                let alone = self.areas.outside_length(space, side);
-                let alone = alone.map(|alone| alone.rounded(Step::WholeFoot, self.settings.halves));
-                alone.zip(figures.whole_foot).is_some_and(|(alone, used)| alone != used)
+            rows.filter_map(move |(side, figures)| {
+                let alone = self.areas.outside_length(space, side)?;
+                let alone = alone.rounded(Step::WholeFoot, self.settings.halves);
+                let used = figures.whole_foot.filter(|used| *used != alone)?;
+                Some((space, side, used))
             })
-        })
+        });
+        moved.collect()
     }
 
     /// A sentence for a record whose walls are stated more finely than to the foot: how much that rounding changes

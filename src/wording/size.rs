@@ -55,6 +55,22 @@ pub(crate) fn off_by(sq_ft: f64, is_metric: bool) -> String {
     digits.parse().map_or(digits, thousands)
 }
 
+/// How far a rounded area may be off if the one before rounding may be off by `sq_ft`: that and the step between the two,
+/// each as it is printed.
+#[expect(clippy::float_arithmetic, reason = "an uncertainty is a float, and only printed")]
+pub(crate) fn off_by_with_step(exact: Area, rounded: Area, sq_ft: f64, is_metric: bool) -> String {
+    match is_metric {
+        true => {
+            let off = tenths_of_sq_m(Area::from_float_sq_ft(sq_ft)).max(1);
+            tenths_alone((tenths_of_sq_m(rounded) - tenths_of_sq_m(exact)).abs() + off)
+        }
+        false => {
+            let off = Area::from_float_sq_ft(sq_ft.max(1.0)).whole_sq_ft();
+            thousands((rounded.whole_sq_ft() - exact.whole_sq_ft()).abs() + off)
+        }
+    }
+}
+
 /// Whether a rounded area lies more than `sq_ft` from the area before rounding, exactly or as the three are printed.
 #[expect(clippy::float_arithmetic, reason = "an uncertainty is a float, compared as it is printed")]
 pub(crate) fn is_beyond(exact: Area, rounded: Area, sq_ft: f64, is_metric: bool) -> bool {

@@ -186,6 +186,49 @@ impl Sentences<'_> {
         }
     }
 
+    /// Whether what is left is rounding too, and nothing but rounding leads to the figure.
+    pub(super) fn is_more_rounding(&self, figure: &Figure, line: &Line) -> bool {
+        let steps = [BridgeStep::Face, BridgeStep::RecordedSides, BridgeStep::Counting];
+        line.step() == BridgeStep::NotExplained
+            && !line.is_otherwise()
+            && is_left_within(figure, line)
+            && figure.explanations().reported().next().is_none()
+            && figure
+                .lines()
+                .iter()
+                .all(|other| !steps.contains(&other.step()) || other.area() == Area::ZERO)
+    }
+
+    /// The walls that rounding to the foot had to move so that the outline closes, as a note to an office on the step of
+    /// rounding: `adjusted so that the rounded walls meet: side 3 (east wall, 12' 2") to 13'`.
+    pub(super) fn adjusted(&self, figure: &Figure, line: &Line) -> Option<String> {
+        const MOST: usize = 2;
+        let is_plain = line.step() == BridgeStep::Rounding
+            && !line.is_otherwise()
+            && line.rounding().is_none()
+            && figure.side_rule() == SideRule::Step(Step::WholeFoot)
+            && figure.face() == Face::Outside;
+        if !is_plain || !self.is_for_the_office() || !self.is_asked_about_feet(figure) {
+            return None;
+        }
+        let moved = self.adjusted_to_feet();
+        let several = self.house.spaces.iter().filter(|space| space.counted).count() > 1;
+        let named = moved.iter().take(MOST).map(|&(space, side, to)| {
+            let here = &self.house.spaces[space];
+            let of = match several {
+                true => format!(" of {}", words::the_named(&here.name)),
+                false => String::new(),
+            };
+            let (number, wall) = (here.sides[side].number, self.wall_here(space, side));
+            format!("side {number}{of} ({wall}) to {to}")
+        });
+        let mut named: Vec<String> = named.collect();
+        let more = moved.len().saturating_sub(MOST);
+        named.extend((more > 0).then(|| words::count(more, "other wall")));
+        (!named.is_empty())
+            .then(|| format!("adjusted so that the rounded walls meet: {}", words::all_of(&named)))
+    }
+
     /// Whether what is left is only what rounding the walls makes: the figure is the area before any rounding.
     pub(crate) fn is_rounded_away(&self, figure: &Figure, line: &Line) -> bool {
         let is_whole = figure.face() == Face::Outside

@@ -13,7 +13,7 @@ fn the_report_begins_with_record_measured_and_difference() {
     // 28.3 × 42.6 = 1,205.58; 1,200 less that is -5.58.
     assert_eq!(
         first,
-        "Record 1,200 sq ft. Measured 1,206 sq ft. The record is 6 sq ft smaller (0.5% of"
+        "Record 1,200 sq ft. Measured 1,206 sq ft. The record is 6 sq ft smaller (0.5%"
     );
 }
 
@@ -148,7 +148,10 @@ fn percentages_are_of_the_figures_as_printed() {
     let notice = std::fs::read_to_string(super::sketch("notice.sides")).unwrap();
     let output = fairfoot().args(["reconcile", "-"]).write_stdin(notice).output().unwrap();
     let page = text(&output.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(page.contains("The record is 238 sq ft larger (13.3% of the measured area)"), "{page}");
+    assert!(
+        page.contains("The record is 238 sq ft larger (13.3% of the measured area)."),
+        "{page}"
+    );
 }
 
 #[test]

@@ -160,7 +160,7 @@ fn a_part_that_the_map_shows_and_the_walk_lacks_comes_first() {
     let result = house.areas(&Settings::default()).unwrap().reconcile(&Weights::default()).unwrap();
     let report = result.report().text(Default::default());
     let said = report.split_whitespace().collect::<Vec<&str>>().join(" ");
-    assert!(said.contains("about 14' by 12', 168 of the 171 sq ft that are left."), "{said}");
+    assert!(said.contains("about 14' by 12', 168 of the 171 sq ft that the steps leave."), "{said}");
     assert!(said.contains("Measure there before anything is asked of the record."), "{said}");
 }
 
@@ -427,7 +427,7 @@ fn half_an_outline_that_ends_in_a_half_is_rounded_either_way() {
     let two = format!("{walls}\nlevel \"Upper floor\"\n  living \"Bedrooms\"\n    {walls}");
     for record in [1_696, 1_697] {
         let said = report(&house(record, "veneer none\n", &two));
-        assert!(said.contains("- Upper floor counted as half the outline"), "{said}");
+        assert!(said.contains("- Upper floor counted as half of the whole level below"), "{said}");
     }
 }
 

@@ -242,12 +242,14 @@ fn walls_asked_about(page: &Page) -> Vec<String> {
         .split("Please ")
         .skip(1)
         .filter(|asked| asked.starts_with("measure side") || asked.starts_with("compare side"));
-    let number = |word: &str| word.trim_end_matches([',', ';', '.']).to_owned();
     let numbers = |asked: &str| -> Vec<String> {
-        let after = asked.split_whitespace().skip(2).map(number);
-        let is_part =
-            |word: &String| word == "and" || word.bytes().all(|byte| byte.is_ascii_digit());
-        after.take_while(is_part).filter(|word| word != "and").collect()
+        let ends = [";", " again", " with ", "."].iter().filter_map(|end| asked.find(end));
+        let named = &asked[..ends.min().unwrap_or(asked.len())];
+        // Where a wall stands and its length are in parentheses.
+        let outside = named.split(')').filter_map(|part| part.split('(').next());
+        let words = outside.flat_map(str::split_whitespace);
+        let is_number = |word: &&str| word.bytes().all(|byte| byte.is_ascii_digit());
+        words.filter(is_number).map(str::to_owned).collect()
     };
     asked.flat_map(numbers).collect()
 }

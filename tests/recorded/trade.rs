@@ -77,7 +77,7 @@ fn a_stated_thickness_is_within_a_quarter_inch_and_the_worst_case_adds_everythin
     near(gross.worst_case_outside(), 5.833_333);
     // Outside 41 × 31 is 1,271.
     let report = text_report(text);
-    assert!(report.contains("the area is 1,271 ± 4 sq ft about 19 times in 20, or ± 6 sq ft at worst with every wall off the same way, if each wall is within 1/2\" and each wall thickness is within 1/4\", as assumed here."), "{report}");
+    assert!(report.contains("the area is 1,271 ± 4 sq ft, about 19 times in 20, or ± 6 sq ft at worst, with every wall off the same way, if each wall is within 1/2\" and each wall thickness is within 1/4\", as assumed here."), "{report}");
 }
 
 /// A house of 30 by 40 ft and living space of 20 by 20 ft next to it.
@@ -218,7 +218,7 @@ fn areas_from_a_plan_are_not_called_measured() {
     let text = "record 1,210 sq ft\nlevel \"G\"\nliving \"House\"\nnorth 30' from plan\neast 40' from plan\nsouth 30' from plan\nwest by closing\n";
     let report = text_report(text);
     assert!(
-        report.contains("From the plan's lengths, outside: 1,200 sq ft. The record is 10 sq ft larger (0.8% of the area from the plan)"),
+        report.contains("From the plan's lengths, outside: 1,200 sq ft. The record is 10 sq ft larger (0.8% of the area from the plan)."),
         "{report}"
     );
     assert!(
