@@ -244,7 +244,7 @@ impl Sentences<'_> {
             let stated = self.as_stated();
             match figure.rounding_test().could_explain() {
                 Some(CouldExplain::Yes) => format!(
-                    " So the {word}'s total fits the half foot, {stated}, but its line for the {line} fits only whole feet{house}."
+                    " That speaks against the half foot, {stated}, although the total fits it{house}."
                 ),
                 _ => format!(" So the {word}'s line for the {line} does not fit the half foot, {stated}{house}."),
             }
@@ -478,9 +478,7 @@ impl Sentences<'_> {
                 Cause::Departures(DepartureKind::NotDeducted { .. }, _) => {
                     format!("; both levels are then {once}{unit}: 2 × {once} = {twice}{unit}")
                 }
-                _ => format!(
-                    "; {twice}{unit} = 2 × {once}{unit}, the whole level below twice"
-                ),
+                _ => format!("; {twice}{unit} = 2 × {once}{unit}, the whole level below twice"),
             }
         })
     }

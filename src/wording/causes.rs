@@ -467,7 +467,9 @@ fn walls_to_check(open: &[OpenQuestion], are_placed: bool) -> Vec<String> {
         _ => None,
     }));
     let looked_at = of_spaces(open.iter().filter_map(|question| match question {
-        OpenQuestion::Sketch { number, of, place } => Some((of.as_str(), (*number, place.as_str()))),
+        OpenQuestion::Sketch { number, of, place } => {
+            Some((of.as_str(), (*number, place.as_str())))
+        }
         _ => None,
     }));
     let is_compared = |of: &str, number: usize| {

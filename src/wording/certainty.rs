@@ -9,9 +9,7 @@ use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::{FineStep, Length};
 use crate::wording::sentences::{Sentences, whole};
-use crate::wording::size::{
-    number_alone, off_by, off_by_with_step, square_meters, step_alone,
-};
+use crate::wording::size::{number_alone, off_by, off_by_with_step, square_meters, step_alone};
 
 impl Sentences<'_> {
     /// Sentences saying that rounded walls close in several equally near ways with other totals; empty if they do
@@ -211,10 +209,9 @@ impl Sentences<'_> {
         let leads = match changes.strip_prefix('+') {
             _ if changes == "0" => "does not change it".to_owned(),
             // The rounded area lies outside the ± of the measured one, and gets its own.
-            Some(more) if self.is_rounded_beyond() => format!(
-                "adds {more} {unit}, so it is {}",
-                self.plus_minus_with_rounding()
-            ),
+            Some(more) if self.is_rounded_beyond() => {
+                format!("adds {more} {unit}, so it is {}", self.plus_minus_with_rounding())
+            }
             None if self.is_rounded_beyond() => format!(
                 "subtracts {} {unit}, so it is {}",
                 changes.trim_start_matches('\u{2212}'),
@@ -265,20 +262,17 @@ impl Sentences<'_> {
         )
     }
 
-    /// The area with each wall rounded finely, with a ± that holds everything that the ± before rounding holds: `607 ± 3 sq ft,
-    /// 2 for this rounding and 1 as above`. As printed, the two add up.
+    /// The area with each wall rounded finely, with a ± that holds everything that the ± before rounding holds: that and
+    /// the step of rounding together, as printed. `607 ± 3 sq ft`.
     pub(super) fn plus_minus_with_rounding(&self) -> String {
         let is_metric = self.is_metric();
         let gross = self.areas.gross();
         let (exact, rounded) = (gross.outside(), gross.tenth_foot());
-        let unit = if is_metric { "sq m" } else { "sq ft" };
-        let more = step_alone(exact, rounded, is_metric);
         format!(
-            "{} ± {} {unit}, {} for this rounding and {} as above",
+            "{} ± {} {}",
             number_alone(rounded, is_metric),
             off_by_with_step(exact, rounded, gross.plus_minus_outside(), is_metric),
-            more.trim_start_matches(['+', '\u{2212}']),
-            off_by(gross.plus_minus_outside(), is_metric)
+            if is_metric { "sq m" } else { "sq ft" }
         )
     }
 

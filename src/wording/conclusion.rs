@@ -52,7 +52,7 @@ impl Sentences<'_> {
         let whose = the(figure);
         if let Some(cause) = self.likeliest(figure) {
             let own = match own_changes {
-                true => format!(", besides {whose}'s own lengths where they differ from these"),
+                true => format!(", besides {whose}'s own lengths"),
                 false => String::new(),
             };
             return Some(format!("Possible cause: {cause}{own}."));

@@ -304,12 +304,11 @@ impl Sentences<'_> {
         // The ± before rounding stands just before it, and would leave this area out.
         let adds = match (self.is_rounded_beyond(), adds.strip_prefix('+')) {
             (false, _) => String::new(),
-            (true, Some(more)) => format!(
-                "; rounding adds {more} {unit}, so it is {}",
-                self.plus_minus_with_rounding()
-            ),
+            (true, Some(more)) => {
+                format!(", which adds {more} {unit}, so {}", self.plus_minus_with_rounding())
+            }
             (true, None) => format!(
-                "; rounding subtracts {} {unit}, so it is {}",
+                ", which subtracts {} {unit}, so {}",
                 adds.trim_start_matches('\u{2212}'),
                 self.plus_minus_with_rounding()
             ),

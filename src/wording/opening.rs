@@ -287,7 +287,6 @@ pub(super) fn statement(
     if apart != 0 && figure.agreement().agrees() {
         return format!("{head} They agree {}.{below}", how_closely(figure, units));
     }
-    // An office starts from its own figure, an owner from the tape.
     let like_figure = figure.measured_like_figure();
     let share = percent_apart(figure.area(), like_figure, like_figure, is_metric);
     let of = match obtained {

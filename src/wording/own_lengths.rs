@@ -1,5 +1,6 @@
 //! What a space would be by the record's own lengths of the walls that it shares with others.
 
+use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
 use crate::house::SideRule;
 use crate::reconcile::Figure;
@@ -15,6 +16,14 @@ struct Wall {
     axis: Axis,
     from: (i64, i64),
     to: (i64, i64),
+}
+
+/// A length by which a space is taken, and the space and the number of the side whose length on the record it is; `None` for
+/// one that is rounded here.
+#[derive(Clone, Copy, Debug)]
+struct OwnSide {
+    length: Length,
+    of: Option<(usize, usize)>,
 }
 
 /// Walls of two spaces whose ends are no further apart are the same wall, in nanometers: an inch.
@@ -35,7 +44,14 @@ impl Sentences<'_> {
     /// another area than it is taken at: `168; by the record's own lengths it would be 15' × 14' = 210 sq ft, 42 more`.
     pub(super) fn by_its_own_lengths(&self, figure: &Figure, space: usize) -> Option<String> {
         let [one, other] = self.own_sides(figure, space)?;
-        let area = Area::rectangle(one, other);
+        let area = Area::rectangle(one.length, other.length);
+        let [one, other] = [one, other].map(|side| match side.of {
+            Some((of, number)) if of != space => {
+                let name = words::the_named(&self.house.spaces[of].name);
+                format!("{} (side {number} of {name})", side.length)
+            }
+            _ => side.length.to_string(),
+        });
         let areas = &self.areas.spaces[space];
         let taken = match figure.side_rule() {
             SideRule::Step(Step::WholeFoot) => areas.net_whole_foot,
@@ -56,7 +72,7 @@ impl Sentences<'_> {
 
     /// The two lengths of a rectangle, its first side's axis first: the figure's own where it has one for a wall along that
     /// axis, else as the figure rounds. `None` unless the figure has one, or where it has two for one axis.
-    fn own_sides(&self, figure: &Figure, space: usize) -> Option<[Length; 2]> {
+    fn own_sides(&self, figure: &Figure, space: usize) -> Option<[OwnSide; 2]> {
         let is_around = self.house.spaces.iter().any(|other| other.parent == Some(space));
         let walls = self.walls_on_site(space).filter(|walls| walls.len() == 4 && !is_around)?;
         if walls[0].axis == walls[1].axis {
@@ -72,14 +88,15 @@ impl Sentences<'_> {
                 None => {
                     let wall = walls.iter().find(|wall| wall.axis == axis)?;
                     let length = self.areas.outside_length(space, wall.side)?;
-                    Some(match figure.side_rule() {
+                    let length = match figure.side_rule() {
                         SideRule::Step(step) => length.rounded(step, self.settings.halves),
                         SideRule::Unknown => length,
-                    })
+                    };
+                    Some(OwnSide { length, of: None })
                 }
                 Some(first) => {
                     is_any = true;
-                    own.all(|other| other == first).then_some(first)
+                    own.all(|other| other.length == first.length).then_some(first)
                 }
             }
         };
@@ -88,7 +105,7 @@ impl Sentences<'_> {
     }
 
     /// The figure's own lengths of a wall: given with its side, or with the side of another space that is the same wall.
-    fn own_lengths_of(&self, figure: &Figure, space: usize, wall: &Wall) -> Vec<Length> {
+    fn own_lengths_of(&self, figure: &Figure, space: usize, wall: &Wall) -> Vec<OwnSide> {
         let recorded = |space: usize, side: usize| {
             let here = &self.house.spaces[space].sides[side];
             let mut shares = figure.shares().iter();
@@ -104,7 +121,11 @@ impl Sentences<'_> {
             same.map(move |there| (other, there.side)).collect::<Vec<_>>()
         });
         let walls = std::iter::once((space, wall.side)).chain(same);
-        walls.filter_map(|(space, side)| recorded(space, side)).collect()
+        let own = |(space, side): (usize, usize)| {
+            let number = self.house.spaces[space].sides[side].number.get();
+            Some(OwnSide { length: recorded(space, side)?, of: Some((space, number)) })
+        };
+        walls.filter_map(own).collect()
     }
 
     /// The walls of a space at the outside, in walking order; `None` if one is slanted, curved or in several parts.

@@ -61,7 +61,7 @@ impl Sentences<'_> {
             if parts.is_empty() { String::new() } else { format!(" ({})", parts.join("; ")) }
         };
         let terms = with(None);
-        let walls = self.walls_to_measure(reconciliation, figure, true);
+        let walls = self.walls_to_measure(reconciliation, figure, self.is_for_the_office());
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && self.is_asked_about_feet(figure);
         let place = largest_not_measured(reconciliation).into_iter().next();
@@ -257,8 +257,9 @@ impl Sentences<'_> {
             let named = match are_described {
                 // Who hears it has no drawing with numbers.
                 true => {
-                    let wall =
-                        |side: usize| format!("side {} ({})", number(side), self.wall_here(at, side));
+                    let wall = |side: usize| {
+                        format!("side {} ({})", number(side), self.wall_here(at, side))
+                    };
                     words::all_of(&sides.into_iter().map(wall).collect::<Vec<String>>())
                 }
                 false => words::sides(&sides.into_iter().map(number).collect::<Vec<usize>>()),

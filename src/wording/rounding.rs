@@ -358,9 +358,9 @@ impl Sentences<'_> {
         !self.adjusted_to_feet().is_empty()
     }
 
-    /// The counted walls that had to leave their own rounding to the foot so that their outlines close: the space, the
-    /// side, and the length used.
-    pub(super) fn adjusted_to_feet(&self) -> Vec<(usize, usize, Length)> {
+    /// The counted walls that had to leave their own rounding to the foot so that their outlines close: the space and the
+    /// side, and the length used with the one that the wall would have alone.
+    pub(super) fn adjusted_to_feet(&self) -> Vec<((usize, usize), [Length; 2])> {
         let counted = (0..self.house.spaces.len()).filter(|&i| self.house.spaces[i].counted);
         let moved = counted.flat_map(|space| {
             let rows = self.areas.side_rows(space).into_iter().enumerate();
@@ -368,7 +368,7 @@ impl Sentences<'_> {
                 let alone = self.areas.outside_length(space, side)?;
                 let alone = alone.rounded(Step::WholeFoot, self.settings.halves);
                 let used = figures.whole_foot.filter(|used| *used != alone)?;
-                Some((space, side, used))
+                Some(((space, side), [used, alone]))
             })
         });
         moved.collect()

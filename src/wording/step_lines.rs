@@ -200,7 +200,7 @@ impl Sentences<'_> {
     }
 
     /// The walls that rounding to the foot had to move so that the outline closes, as a note to an office on the step of
-    /// rounding: `adjusted so that the rounded walls meet: side 3 (east wall, 12' 2") to 13'`.
+    /// rounding: `adjusted so that the rounded walls meet: side 3 (east wall, 12' 2"), 13' in place of 12'`.
     pub(super) fn adjusted(&self, figure: &Figure, line: &Line) -> Option<String> {
         const MOST: usize = 2;
         let is_plain = line.step() == BridgeStep::Rounding
@@ -211,16 +211,26 @@ impl Sentences<'_> {
         if !is_plain || !self.is_for_the_office() || !self.is_asked_about_feet(figure) {
             return None;
         }
-        let moved = self.adjusted_to_feet();
+        // The walls that differ from the record's are told with its own lengths.
+        let is_told = |space: usize, side: usize| {
+            let mut shares = figure.shares().iter();
+            shares.any(|share| {
+                share.place == space
+                    && share.side().index() == side
+                    && share.ruled() != share.recorded()
+            })
+        };
+        let mut moved = self.adjusted_to_feet();
+        moved.retain(|&((space, side), _)| !is_told(space, side));
         let several = self.house.spaces.iter().filter(|space| space.counted).count() > 1;
-        let named = moved.iter().take(MOST).map(|&(space, side, to)| {
+        let named = moved.iter().take(MOST).map(|&((space, side), [used, alone])| {
             let here = &self.house.spaces[space];
             let of = match several {
                 true => format!(" of {}", words::the_named(&here.name)),
                 false => String::new(),
             };
             let (number, wall) = (here.sides[side].number, self.wall_here(space, side));
-            format!("side {number}{of} ({wall}) to {to}")
+            format!("side {number}{of} ({wall}), {used} in place of {alone}")
         });
         let mut named: Vec<String> = named.collect();
         let more = moved.len().saturating_sub(MOST);
@@ -264,7 +274,7 @@ impl Sentences<'_> {
             _ => false,
         };
         let rounded = match is_moved {
-            true => "rounded and adjusted, since the rounded walls must close",
+            true => "rounded and adjusted to close",
             false => "rounded",
         };
         // The typed length is at another face.

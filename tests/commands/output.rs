@@ -13,7 +13,7 @@ fn the_report_begins_with_record_measured_and_difference() {
     // 28.3 × 42.6 = 1,205.58; 1,200 less that is -5.58.
     assert_eq!(
         first,
-        "Record 1,200 sq ft. Measured 1,206 sq ft. The record is 6 sq ft smaller (0.5%"
+        "Record 1,200 sq ft. Measured 1,206 sq ft. The record is 6 sq ft smaller (0.5% of"
     );
 }
 

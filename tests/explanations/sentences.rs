@@ -171,7 +171,7 @@ fn told_first(text: &str) -> Option<&str> {
     list.split([':', '('])
         .next()
         .map(|words| words.split(", with ").next().unwrap_or(words))
-        .map(|words| words.split(", if there is").next().unwrap_or(words).trim())
+        .map(|words| words.split(", if there is ").next().unwrap_or(words).trim())
 }
 
 #[test]

@@ -148,7 +148,7 @@ fn a_record_line_in_whole_feet_is_told_where_half_feet_are_stated() {
     let text = told("farmhouse");
     assert!(text.contains("528 = 24 × 22, fits walls in whole feet"), "{text}");
     // Both sentences have the same area.
-    let against = "to the half foot it would be 539. So the record's total fits the half foot, as stated by the owner, but its line for the garage fits only whole feet; in whole feet the house would be 1,436.";
+    let against = "to the half foot it would be 539. That speaks against the half foot, as stated by the owner, although the total fits it; in whole feet the house would be 1,436.";
     assert!(text.contains(against), "{text}");
     let asked = "Please state whether each wall was rounded to the half foot or to the whole foot, and whether 1,464 sq ft, with each wall to a tenth of a foot, can be recorded.";
     assert!(text.contains(asked), "{text}");

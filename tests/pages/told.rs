@@ -110,7 +110,12 @@ fn both_walls_of_a_rectangle_are_marked_and_named() {
     let text = format!("record 2,540 sq ft\n{TWO_LEVELS}");
     let page = first(&text);
     assert!(page.contains("Sides 1 and 3 of the main rooms taken as 36', here 30'"), "{page}");
-    assert!(page.contains("Please compare sides 1 and 3 of the main rooms"), "{page}");
+    assert!(
+        page.contains(
+            "Please compare side 1 (west wall, 30') and side 3 (east wall, 30') of the main rooms"
+        ),
+        "{page}"
+    );
     let heard = heard(&text);
     for side in ["side 1 north 30 feet, another length", "side 3 south 30 feet, another length"] {
         assert!(heard.contains(side), "{heard}");
@@ -539,7 +544,7 @@ fn one_area_is_said_to_be_compared_and_it_is_that_of_the_headline() {
 fn a_space_that_is_counted_as_measured_is_told_by_the_records_own_lengths_too() {
     let text = sketch("notice");
     let page = first(&text);
-    let own = "with the covered porch as measured, 168; by the record's own lengths it would be 15' × 14' = 210 sq ft, 42 more";
+    let own = "with the covered porch as measured, 168; by the record's own lengths it would be 15' (side 3 of the house) × 14' = 210 sq ft, 42 more";
     assert!(page.contains(own), "{page}");
     // Not without lengths of its walls, nor where they give the same: 43' 7" would then be 40' 5" and 12'.
     let alike = text
@@ -673,7 +678,10 @@ fn the_likeliest_cause_stands_above_the_request() {
         if let Some((_, list)) = page.split_once(" Possible: – ") {
             let named = list.split([':', '(']).next().unwrap().trim().to_lowercase();
             let cause = above.split_once("Possible cause: ").map(|(_, cause)| cause.to_lowercase());
-            assert!(cause.is_some_and(|cause| cause.starts_with(&named)), "{name}: {named}: {page}");
+            assert!(
+                cause.is_some_and(|cause| cause.starts_with(&named)),
+                "{name}: {named}: {page}"
+            );
         }
     }
 }
@@ -682,14 +690,17 @@ fn the_likeliest_cause_stands_above_the_request() {
 fn the_line_of_the_cause_says_how_strong_it_is_and_where_it_is_drawn() {
     for (name, said) in [
         ("brick-garage", "Possible cause: covered porch counted (only common cause that fits)."),
-        ("split-level", "Possible cause: family room counted (drawn on page 2; likeliest of 2 that fit)."),
+        (
+            "split-level",
+            "Possible cause: family room counted (drawn on page 2; likeliest of 2 that fit).",
+        ),
         (
             "two-story",
             "Possible cause: upper floor counted as large as the whole level below (drawn on page 2; only common cause that fits).",
         ),
         (
             "notice",
-            "Possible cause: covered porch counted (only common cause that fits), besides the record's own lengths where they differ from these.",
+            "Possible cause: covered porch counted (only common cause that fits), besides the record's own lengths.",
         ),
         (
             "plain-rectangle",
