@@ -346,9 +346,7 @@ impl Parts {
     ) {
         self.reasons.space(3.0);
         let cause = say.cause_line(figure);
-        // What is said below the headline is not said again.
-        let said = cause.clone().map(Block::Paragraph);
-        for block in say.possible(figure).into_iter().filter(|block| Some(block) != said.as_ref()) {
+        for block in say.possible_below(figure) {
             self.is_cut |= blocks::one(&mut self.reasons, &block, sizes);
         }
         // What the record lists and was not found is a question apart from the request.

@@ -44,9 +44,8 @@ pub(crate) fn exhibit(
     }
     if let Some(figure) = figure {
         sentences.push(say.heard(figure));
-        let cause = say.cause_line(figure);
-        sentences.extend(say.possible(figure).into_iter().filter_map(|block| match block {
-            Block::Paragraph(text) => Some(text).filter(|text| Some(text) != cause.as_ref()),
+        sentences.extend(say.possible_below(figure).into_iter().filter_map(|block| match block {
+            Block::Paragraph(text) => Some(text),
             // Read aloud without its dash, an item needs its period.
             Block::Item(text) => Some(format!("{text}.")),
             _ => None,

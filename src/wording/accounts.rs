@@ -285,18 +285,58 @@ impl Sentences<'_> {
         asked
     }
 
-    /// The likeliest of the reported causes in one line, with how strong it is and where it is drawn: `covered porch counted
-    /// (only common cause that fits)`. `None` if none is reported.
+    /// The likeliest of the reported causes with how strong it is and where it is drawn: `covered porch counted (only common
+    /// cause that fits)`. If it is the only one and that is short, all that is said of it. `None` if none is reported.
     #[cfg(feature = "pages")]
     pub(super) fn likeliest(&self, figure: &Figure) -> Option<String> {
         let one = shown_once(figure).into_iter().next()?;
-        let strength = one.strength().map(strength).unwrap_or_default();
+        let words = self.cause_said_with_walls(figure, one);
+        let strength = self.strength_drawn(one);
+        Some(match self.only_cause(figure) {
+            Some(said) => format!("{words}{strength}{said}"),
+            None => format!("{words}{strength}"),
+        })
+    }
+
+    /// How strong a cause is and where it is drawn, in parentheses with a leading space.
+    #[cfg(feature = "pages")]
+    fn strength_drawn(&self, one: &Explanation) -> String {
         let drawn = self.pages_where(one.cause).map(|pages| format!("drawn on {pages}"));
+        let strength = one.strength().map(strength).unwrap_or_default();
         let strength = strength.trim_start_matches(" (").trim_end_matches(')').to_owned();
         let told = drawn.into_iter().chain(Some(strength).filter(|told| !told.is_empty()));
         let told = told.collect::<Vec<String>>().join("; ");
-        let told = if told.is_empty() { told } else { format!(" ({told})") };
-        Some(format!("{}{told}", self.cause_said_with_walls(figure, one)))
+        if told.is_empty() { told } else { format!(" ({told})") }
+    }
+
+    /// What is said of a cause that is the only one, after its name and strength, if all that is short: `: gives 1,877, as the
+    /// record says`.
+    #[cfg(feature = "pages")]
+    fn only_cause(&self, figure: &Figure) -> Option<String> {
+        /// Two lines at the top of a page.
+        const MOST: usize = 165;
+        let [one] = &shown_once(figure)[..] else { return None };
+        let sentence = self.cause_sentence(figure, one);
+        let named = self.cause_said_with_walls(figure, one) + &self.pages_and_strength(one);
+        let said = sentence.strip_prefix(&capital(&named))?;
+        // Where it is drawn does not decide, since a listener is not told.
+        let heard = Sentences { drawn_here: None, ..*self }.cause_sentence(figure, one);
+        (heard.chars().count() <= MOST).then(|| said.to_owned())
+    }
+
+    /// What stands below the steps of a page whose top has the likeliest cause: what is said there in full is not said
+    /// again.
+    #[cfg(feature = "pages")]
+    pub(crate) fn possible_below(&self, figure: &Figure) -> Vec<Block> {
+        let mut blocks = self.possible(figure);
+        let above = self.cause_line(figure).map(Block::Paragraph);
+        let is_only = self.only_cause(figure).is_some();
+        blocks.retain(|block| match block {
+            Block::Item(_) => !is_only,
+            Block::Paragraph(text) if is_only => text != POSSIBLE,
+            block => Some(block) != above.as_ref(),
+        });
+        blocks
     }
 
     /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.

@@ -55,7 +55,7 @@ impl Sentences<'_> {
                 true => format!(", besides {whose}'s own lengths"),
                 false => String::new(),
             };
-            return Some(format!("Possible cause: {cause}{own}."));
+            return Some(format!("Possible cause{own}: {cause}."));
         }
         if let Some(rounding) = self.rounding_as_cause(figure).filter(|_| !own_changes) {
             return Some(format!("Possible cause: {rounding}."));

@@ -57,7 +57,6 @@ pub(crate) fn off_by(sq_ft: f64, is_metric: bool) -> String {
 
 /// How far a rounded area may be off if the one before rounding may be off by `sq_ft`: that and the step between the two,
 /// each as it is printed.
-#[expect(clippy::float_arithmetic, reason = "an uncertainty is a float, and only printed")]
 pub(crate) fn off_by_with_step(exact: Area, rounded: Area, sq_ft: f64, is_metric: bool) -> String {
     match is_metric {
         true => {

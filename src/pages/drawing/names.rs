@@ -52,7 +52,7 @@ impl Plan<'_> {
 
     fn name(&mut self, shape: &Shape) -> String {
         let name = fonts::shown(&self.space(shape).name);
-        let place = if self.marks.is_off_page { "on page 1" } else { "below" };
+        let place = if self.marks.is_off_page { "on page 1" } else { "on this page" };
         if self.marks.counted.contains(&shape.space) {
             self.note(&format!("▲: counted in the {}", self.marks.whose));
             format!("▲ {name}")
