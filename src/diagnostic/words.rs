@@ -221,6 +221,12 @@ pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
     if typed == "attached" {
         return None;
     }
+    // `uncounted` is not `counted`.
+    let denied = ["un", "non-", "non"].iter().find_map(|no| typed.strip_prefix(no));
+    let denied = denied.map(|word| word.trim_start_matches('-'));
+    if denied.is_some_and(|word| known.contains(&word)) {
+        return None;
+    }
     let most = match typed.chars().count() {
         0..=2 => 0,
         3..=4 => 1,

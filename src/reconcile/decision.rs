@@ -60,6 +60,8 @@ const LEAST_LEFT: f64 = 3.0;
 const OF_A_WALL: f64 = 0.01;
 /// The least support of a cause that gives the very figure, named or not, that keeps another from being the only one.
 const BESIDE_THE_ONLY: f64 = 0.05;
+/// How many times as likely as another a cause is that keeps it from being named although it may not be named itself.
+const FAR_LIKELIER: f64 = 4.0;
 /// The least gap, in square feet, that is attributed to one wrong digit: a smaller one could as well come from a wall.
 const OF_A_DIGIT: f64 = 100.0;
 
@@ -116,6 +118,19 @@ pub(super) fn decide(
         let likelier: Vec<usize> = gives_it.iter().filter(likelier).copied().collect();
         let unnamed = likelier.iter().filter(|&&i| !can_be[i]).map(|&i| list[i].support);
         let unnamed = unnamed.fold(0.0, f64::max);
+        // Nor before what is far likelier and fits, and may not be named.
+        let fits = |i: &usize| {
+            !can_be[*i]
+                && list[*i].fits()
+                && changes_anything(&list[*i])
+                && matches!(
+                    list[*i].cause,
+                    Cause::Departures(..) | Cause::Face(_) | Cause::Common(_)
+                )
+        };
+        let far_likelier = (0..list.len()).filter(fits).map(|i| list[i].support);
+        let far_likelier = far_likelier.fold(0.0, f64::max) / FAR_LIKELIER;
+        fitting.retain(|&i| list[i].support >= far_likelier);
         fitting.extend(likelier.iter().filter(|&&i| can_be[i]));
         fitting.retain(|&i| list[i].support >= unnamed);
     }

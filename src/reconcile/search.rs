@@ -86,11 +86,15 @@ impl Explanations {
         best.filter(|one| is_none && one.support > OF_SOMETHING_ELSE * self.something_else)
     }
 
-    /// Whether any cause that is printed with its support leaves nothing, likely or not.
-    pub(crate) fn is_any_exact(&self) -> bool {
+    /// Whether any cause that is printed with its support leaves nothing, or fits with some support, named or not.
+    pub(crate) fn is_any_fitting(&self) -> bool {
         const PRINTED: f64 = 0.005;
-        let is_one = |one: &Explanation| !matches!(one.cause, Cause::None);
-        self.list.iter().any(|one| is_one(one) && one.support >= PRINTED && one.leaves.abs() < 0.5)
+        const LIKELY: f64 = 0.05;
+        self.list.iter().any(|one| {
+            !matches!(one.cause, Cause::None)
+                && (one.support >= PRINTED && one.leaves.abs() < 0.5
+                    || one.support >= LIKELY && one.fits())
+        })
     }
 
     /// The support for something else, from 0 to 1: a cause that is not listed, or several at once.

@@ -512,7 +512,7 @@ impl Writer<'_> {
                 (true, _) => " (gives the same as one named above)",
                 // What fits but is not named says why: a chance match is too likely.
                 (false, true) if support > explanations.something_else() => {
-                    " (too likely by chance to be named)"
+                    " (not named: a chance match is too likely)"
                 }
                 (false, true) => " (no likelier than something else)",
                 (false, false) => " (does not fit)",

@@ -669,7 +669,7 @@ impl Sentences<'_> {
             // Where the steps lead beyond the figure, nothing is left for a cause to add.
             None if rest < 0 => {
                 let left = figure.line(BridgeStep::NotExplained).map_or(Area::ZERO, Line::area);
-                let why = match figure.explanations().is_any_exact() {
+                let why = match figure.explanations().is_any_fitting() {
                     true => format!("{UNLIKELY} that"),
                     false => "No common cause explains that".to_owned(),
                 };
@@ -680,7 +680,7 @@ impl Sentences<'_> {
                     the(figure)
                 )
             }
-            None if figure.explanations().is_any_exact() => {
+            None if figure.explanations().is_any_fitting() => {
                 format!("{UNLIKELY} the {}.", self.left_over(figure, rest))
             }
             None => format!("No common cause explains the {}.", self.left_over(figure, rest)),

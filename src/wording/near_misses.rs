@@ -21,8 +21,10 @@ const AGREES_WITHIN: i64 = 3;
 pub(super) struct Nearest {
     /// Their names, as in a sentence.
     pub(super) names: String,
-    /// What a total may do with them: `counts the porch`.
+    /// What a total may do with them, as a question asks it: `counts the porch`, `deducts the foyer`.
     does: String,
+    /// What a total has to do with them for what is left: `counts the porch`, `does not deduct the foyer`.
+    unless: String,
     /// Their size and what would remain, in whole square feet; negative if they are too large.
     pub(super) size: i64,
     pub(super) left: i64,
@@ -100,7 +102,7 @@ impl Sentences<'_> {
         let accounts = self.accounts(figure).filter(|_| is_open && rest != 0)?;
         let near = self.nearest(figure, rest).filter(|near| near.numbers() == accounts.near)?;
         self.laid_to(figure, &near)?;
-        Some(format!("the total {}", near.does))
+        Some(format!("the total {}", near.unless))
     }
 
     /// One space, or two, beside what is left: `The garage would be 462 of the 650 sq ft that are left.` What remains is
@@ -130,7 +132,7 @@ impl Sentences<'_> {
             // So little needs no reason.
             _ if left.abs() <= AGREES_WITHIN => format!("{says}."),
             Some(why) => format!("{says}; {why} {remaining}."),
-            None if figure.explanations().is_any_exact() => {
+            None if figure.explanations().is_any_fitting() => {
                 format!("{says}. {UNLIKELY} {remaining}.")
             }
             None => format!("{says}. No common cause explains {remaining}."),
@@ -280,10 +282,25 @@ impl Sentences<'_> {
             (off, []) => format!("deducts {}", all_of(off)),
             ([], on) if rest > 0 => format!("counts {}", all_of(on)),
             ([], on) => format!("includes {}", all_of(on)),
-            (off, on) => format!("includes {} and deducts {}", all_of(on), all_of(off)),
+            (off, on) => format!("includes {}, and whether it deducts {}", all_of(on), all_of(off)),
+        };
+        // More is left because an opening or a low part was not deducted, less because a stair was.
+        let taken = if rest > 0 { "does not deduct" } else { "deducts" };
+        let unless = match (&off[..], &on[..]) {
+            (off, []) => format!("{taken} {}", all_of(off)),
+            (off @ [_, ..], on) => format!("includes {} and {taken} {}", all_of(on), all_of(off)),
+            ([], on) if rest > 0 => format!("counts {}", all_of(on)),
+            ([], on) => format!("does not include {}", all_of(on)),
         };
         let names = words::all_of(&names);
         let spaces = those.iter().map(|&i| (i, sizes[i])).collect();
-        (left.abs() < rest.abs() && is_near).then_some(Nearest { names, does, size, left, spaces })
+        (left.abs() < rest.abs() && is_near).then_some(Nearest {
+            names,
+            does,
+            unless,
+            size,
+            left,
+            spaces,
+        })
     }
 }

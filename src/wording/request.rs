@@ -220,8 +220,9 @@ impl Sentences<'_> {
         )
     }
 
-    /// What is to be stated if a figure stays: what else it includes, or how it came about where the likeliest cause is
-    /// a length, rounding, the typing of the total, or a level that is not taken from its own walls.
+    /// What is to be stated if a figure stays: what else it includes where a space is the likeliest cause, or how it came
+    /// about where that is a length, rounding, the typing of the total, or a level that is not taken from its own walls,
+    /// or no cause is named.
     fn or_state(&self, figure: &Figure) -> String {
         let total = self.units_of(figure).typed_first(figure.typed());
         let likeliest = shown_once(figure).into_iter().next();
@@ -233,8 +234,8 @@ impl Sentences<'_> {
             _ if is_level || not_explained(figure) < 0 => {
                 format!("how its {total} was arrived at")
             }
-            None | Some(CauseClass::Described) => format!("what else its {total} includes"),
-            Some(CauseClass::Measured | CauseClass::Typed) => {
+            Some(CauseClass::Described) => format!("what else its {total} includes"),
+            None | Some(CauseClass::Measured | CauseClass::Typed) => {
                 format!("how its {total} was arrived at")
             }
         }

@@ -253,7 +253,7 @@ impl Sentences<'_> {
                 let here = test.range().map(|range| format!(", which here gives {}", size(range)));
                 let here = here.unwrap_or_default();
                 format!(
-                    "rounding would account for it only if other walls, or more of them, were moved than here: rounded to the {foot}, {house} does not close, so that a wall has to be moved{here}; with walls rounded either way it can be {widest_size}, and {wanted} fits that."
+                    "rounding would account for it only if other walls than here were adjusted: rounded to the {foot}, these walls do not meet, so that one has to be adjusted{here}; with walls rounded either way {house} can be {widest_size}, and {wanted} fits that."
                 )
             }
             (CouldExplain::OnlyAgainst, usual) => {

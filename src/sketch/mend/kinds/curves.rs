@@ -164,7 +164,8 @@ fn slanted(typed: &Typed<'_>) -> Option<Answer> {
     let first = length_at(&typed.pieces, from)?;
     // `diagonal 2' 4" by 2' 4" southwest`
     let between = first.end + usize::from(typed.piece(first.end).is_some_and(is_filler));
-    if let Some(second) = length_at(&typed.pieces, between).filter(|_| between > first.end)
+    let is_two = |second: &Measure| between > first.end || second.has_unit && first.has_unit;
+    if let Some(second) = length_at(&typed.pieces, between).filter(is_two)
         && let Some((one, two)) = slant(&typed.lower(second.end))
     {
         let line = format!(

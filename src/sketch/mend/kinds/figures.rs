@@ -10,6 +10,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         mark_between_thousands,
         four_after_a_comma,
+        other_units,
+        size_for_an_area,
         grouped,
         not_known,
         units,
@@ -215,6 +217,77 @@ fn four_after_a_comma(typed: &Typed<'_>) -> Option<Answer> {
             regrouped(&number.text),
         ),
     ))
+}
+
+/// `record 139 sq yd`: a square yard is 9 square feet; square inches, miles and the like are no unit of a house.
+fn other_units(typed: &Typed<'_>) -> Option<Answer> {
+    let is_figure = typed.says(0, &FIGURES) || typed.says(0, &["figure"]);
+    let at = (1..typed.pieces.len()).find(|&at| typed.pieces[at].is_number())?;
+    let squared = typed.says(at + 1, &["sq", "square", "cu", "cubic"]);
+    let point = usize::from(squared && typed.piece(at + 2).is_some_and(|dot| dot.is_mark(".")));
+    let unit = at + 1 + usize::from(squared) + point;
+    let is_yard = typed.says(unit, &["yd", "yds", "yard", "yards", "yd2", "sqyd"]);
+    let power = usize::from(
+        typed
+            .piece(unit + 1)
+            .is_some_and(|two| two.touches && (two.text == "2" || two.is_mark("²"))),
+    );
+    let is_two = squared || power == 1 || typed.says(unit, &["yd2", "sqyd"]);
+    let is_other = squared
+        && (typed.says(unit, &["in", "inch", "inches", "cm", "mm", "mile", "miles", "mi"])
+            || typed.says(at + 1, &["cu", "cubic"]));
+    if !is_figure || !is_two || !is_yard && !is_other {
+        return None;
+    }
+    if is_other {
+        return Some(Answer::say(
+            format!("`{}` is no unit of the area of a house", typed.text(at + 1, unit + 1)),
+            format!("write the area in `sq ft` or `sq m`, as `{} 1,900 sq ft`", typed.lower(0)),
+        ));
+    }
+    let yards: rust_decimal::Decimal = typed.pieces[at].text.replace(',', "").parse().ok()?;
+    let feet = yards.checked_mul(rust_decimal::Decimal::from(9))?.round().normalize();
+    let end = unit + 1 + power;
+    let end = end + usize::from(typed.piece(end).is_some_and(|dot| dot.is_mark(".")));
+    let line =
+        format!("{} {} sq ft {}", typed.text(0, at), regrouped(&feet.to_string()), typed.rest(end));
+    Some(Answer::line(line.trim_end(), "a square yard is 9 square feet"))
+}
+
+/// `plan 28'4" x 44'7"`, `record 28 x 45 1,260 sq ft`: a size is no area.
+fn size_for_an_area(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &FIGURES) {
+        return None;
+    }
+    let one = super::measure::length_at(&typed.pieces, 1)?;
+    super::described::by(typed, one.end).then_some(())?;
+    let two = super::measure::length_at(&typed.pieces, one.end + 1)?;
+    let size = typed.text(1, two.end);
+    let equals = usize::from(typed.piece(two.end).is_some_and(|mark| mark.is_mark("=")));
+    let first = two.end + equals;
+    if let Some((end, area)) = area_at(&typed.pieces, first) {
+        let line = format!("{} {area} {}", typed.lower(0), typed.rest(end));
+        return Some(Answer::line(
+            format!("{}  # {size}", line.trim_end()),
+            "a figure is an area; anything else goes into a comment",
+        ));
+    }
+    let number = typed.piece(first).filter(|number| equals == 1 && number.is_number());
+    if let Some(number) = number.filter(|_| first + 1 == typed.pieces.len()) {
+        return Some(Answer::line(
+            format!("{} {} sq ft  # {size}", typed.lower(0), number.text),
+            "a figure is an area with its unit; anything else goes into a comment",
+        ));
+    }
+    (two.end == typed.pieces.len()).then(|| {
+        Answer::say(
+            format!("`{}` is a published area, and `{size}` is a size", typed.lower(0)),
+            format!(
+                "write the area that was published, as `{} 1,900 sq ft`; if only the size was, put this line after a `#`",
+                typed.lower(0)
+            ),
+        )
+    })
 }
 
 /// `record n/a`, `listing unknown`: no figure.

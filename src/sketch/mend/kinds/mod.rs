@@ -24,6 +24,7 @@ mod digits;
 mod faces;
 mod figure_words;
 mod figures;
+mod finish;
 mod fractions;
 mod gist;
 mod gone;
@@ -193,6 +194,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         tails::bricked,
         depths::answer,
         angles::answer,
+        finish::answer,
         offhand::turned,
         abbreviated::answer,
         outdoors::answer,

@@ -442,6 +442,19 @@ fn from_an_end(typed: &Typed<'_>, first: usize) -> Option<Found> {
                 return Some(Found { told: inset(front, by, of), end });
             }
         }
+        // `its front 4' in front of the house, on the right`: it sticks out.
+        let in_front = typed.says(after, &["in"])
+            && typed.says(after + 1, &["front"])
+            && typed.says(after + 2, &["of"]);
+        let attached = ["attached", "its", "sticks", "projects", "projecting"];
+        let next = after + 3 + usize::from(typed.says(after + 3, &["the"]));
+        if in_front
+            && typed.find(0, &attached).is_some()
+            && let Some(end) = house(typed, next)
+        {
+            let out = Length::from_nm(-by.nm());
+            return Some(Found { told: inset(front, out, None), end });
+        }
         // At a distance from the house it touches nothing.
         let found = on_a_side(typed, at, at).or_else(|| beside(typed, at))?;
         return (by != Length::ZERO).then_some(Found { told: Told::Apart, ..found });
@@ -604,6 +617,16 @@ fn beside(typed: &Typed<'_>, at: usize) -> Option<Found> {
         (&["right", "above"], Some(Sort::Over)),
     ];
     let says = |words: &[&str]| words.iter().enumerate().all(|(i, w)| typed.says(first + i, &[w]));
+    // `on House`, `at "House"`
+    if typed.says(at, &["on", "at", "to"]) && at + 1 < typed.pieces.len() {
+        let name = typed.rest(at + 1).to_lowercase();
+        let name = name.trim_matches('"');
+        let spaces = typed.attempt.beside.spaces.iter().map(|space| space.to_lowercase());
+        let house = typed.attempt.house.iter().map(|house| house.to_lowercase());
+        if let Some(of) = spaces.chain(house).find(|space| space == name) {
+            return Some(Found { told: one(Sort::Against, Some(of)), end: typed.pieces.len() });
+        }
+    }
     let (words, sort) = phrases.into_iter().find(|(words, _)| says(words))?;
     let next = first + words.len();
     let told = |of| sort.map_or(Told::Street, |sort| one(sort, of));

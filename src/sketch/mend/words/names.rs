@@ -53,7 +53,8 @@ pub(super) fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
     }
     // A text with a `"` inside it: it extends from the first mark to the last, and inch marks in it become `in`.
     if let (Some(first), Some(last)) = (line.find('"'), line.rfind('"'))
-        && line.matches('"').count() % 2 == 1
+        // More marks are those of several texts.
+        && line.matches('"').count() == 3
         && first < last
         && !is_inch_mark(last)
     {

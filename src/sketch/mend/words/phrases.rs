@@ -54,6 +54,13 @@ pub(super) fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attem
             if by.is_empty() && is_size || names_a_space {
                 continue;
             }
+            // `deck "Deck" on House` says that it stands against it.
+            let is_against = by.is_empty()
+                && matches!(phrase.as_str(), "on" | "at" | "to")
+                && pieces.get(end).is_some_and(|next| self::is_space(&next.text, attempt));
+            if is_against {
+                continue;
+            }
             let cause = if by.is_empty() {
                 format!("`{phrase}` has no meaning here")
             } else {
