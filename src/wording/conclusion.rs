@@ -78,7 +78,7 @@ impl Sentences<'_> {
     /// Says that no cause is told, and that rounding alone is none where that was tried.
     #[cfg(feature = "pages")]
     fn no_cause(&self, figure: &Figure) -> String {
-        let none = match figure.explanations().is_any_exact() {
+        let none = match figure.explanations().is_any_fitting() {
             true => "No common cause is likely enough to be named",
             false => "No common cause explains the difference",
         };
