@@ -42,13 +42,6 @@ pub(super) struct OnSteps {
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Row(pub(super) [f64; MOST_OF_AN_AXIS]);
 
-impl Row {
-    /// Adds a multiple of another row to it.
-    pub(super) fn add(&mut self, times: f64, other: &Row) {
-        self.0.iter_mut().zip(&other.0).for_each(|(here, other)| *here += times * other);
-    }
-}
-
 impl OnSteps {
     /// The length of each wall in each outcome, in whole steps.
     pub(super) fn by_wall(&self) -> &[Row] {
@@ -107,22 +100,32 @@ pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSt
     let reading = reading.feet();
     let mut walls = Vec::with_capacity(legs.len());
     walls.extend(legs.iter().map(|leg| Wall::of(leg, way, reading)));
-    let mut closings = Closings::new(&walls, way.step().length().nm());
-    let (sets, count) = likely_sets(&walls);
+    // Ways are moved and compared often, so they are as small as the number of walls allows.
+    match walls.len() {
+        ..=16 => outcomes_of::<1>(&walls, way),
+        _ => outcomes_of::<4>(&walls, way),
+    }
+}
+
+fn outcomes_of<const N: usize>(walls: &[Wall], way: StepRounding) -> OnSteps {
+    let mut closings = Closings::<N>::new(walls, way.step().length().nm());
+    let (sets, count) = likely_sets(walls);
     for set in sets[..count].iter().take_while(|set| set.chance > LEAST) {
         closings.add(*set);
     }
     closings.outcomes()
 }
 
-/// How many steps longer than rounded each wall is: four bits for each wall, which is enough for the five steps by which
-/// a wall can change.
-#[derive(Clone, Copy, Default, PartialEq)]
-struct Changes([u64; 4]);
+/// How many steps longer than rounded each of at most 16 `N` walls is: four bits for each wall, which is enough for the
+/// five steps by which a wall can change.
+#[derive(Clone, Copy, PartialEq)]
+struct Changes<const N: usize>([u64; N]);
 
-impl Changes {
+impl<const N: usize> Changes<N> {
+    const NONE: Changes<N> = Changes([0; N]);
+
     /// The same with one wall longer by so many more steps.
-    fn and(mut self, wall: usize, by: i64) -> Changes {
+    fn and(mut self, wall: usize, by: i64) -> Changes<N> {
         let part = &mut self.0[wall >> 4];
         *part = part.wrapping_add(by.cast_unsigned() << (4 * (wall & 15)));
         self
@@ -142,15 +145,19 @@ impl Changes {
 }
 
 /// A way to close an axis; or walls that go the other way, before the axis is closed.
-#[derive(Clone, Copy, Default)]
-struct ClosingWay {
+#[derive(Clone, Copy)]
+struct ClosingWay<const N: usize> {
     chance: f64,
-    changes: Changes,
+    changes: Changes<N>,
+}
+
+impl<const N: usize> ClosingWay<N> {
+    const NONE: ClosingWay<N> = ClosingWay { chance: 0.0, changes: Changes::NONE };
 }
 
 /// The sets of walls that may go the other way, likeliest first, so that what follows is soon too rare; and how many
 /// there are.
-fn likely_sets(walls: &[Wall]) -> ([ClosingWay; 1 << MOST_EITHER_WAY], usize) {
+fn likely_sets<const N: usize>(walls: &[Wall]) -> ([ClosingWay<N>; 1 << MOST_EITHER_WAY], usize) {
     // The walls that may go either way, the likeliest first; of equally likely ones, the earlier first.
     let (mut either, mut few) = ([0; MOST_EITHER_WAY], 0);
     for (i, wall) in walls.iter().enumerate().filter(|(_, wall)| wall.chance > 0.01) {
@@ -162,7 +169,7 @@ fn likely_sets(walls: &[Wall]) -> ([ClosingWay; 1 << MOST_EITHER_WAY], usize) {
             either[place] = i;
         }
     }
-    let mut sets = [ClosingWay::default(); 1 << MOST_EITHER_WAY];
+    let mut sets = [ClosingWay::NONE; 1 << MOST_EITHER_WAY];
     sets[0].chance = walls.iter().map(|wall| 1.0 - wall.chance).product();
     // Each set is one with fewer walls, and the last of its walls.
     let mut count = 1;
@@ -181,13 +188,13 @@ fn likely_sets(walls: &[Wall]) -> ([ClosingWay; 1 << MOST_EITHER_WAY], usize) {
 }
 
 /// The ways to close an axis whose walls were rounded.
-struct Closings<'a> {
+struct Closings<'a, const N: usize> {
     walls: &'a [Wall],
     unit: i64,
     /// By how many steps the rounded walls miss.
     misses: i64,
     /// The likeliest ways, most likely first; of equally likely ones, the earlier first. And how many there are.
-    ways: [ClosingWay; MOST_OF_AN_AXIS],
+    ways: [ClosingWay<N>; MOST_OF_AN_AXIS],
     count: usize,
     /// The lengths of the walls in steps: rounded, or while a set is added, those in it.
     lengths: Vec<i64>,
@@ -216,17 +223,17 @@ impl Able {
     }
 }
 
-impl<'a> Closings<'a> {
-    fn new(walls: &'a [Wall], unit: i64) -> Closings<'a> {
+impl<'a, const N: usize> Closings<'a, N> {
+    fn new(walls: &'a [Wall], unit: i64) -> Closings<'a, N> {
         let misses = walls.iter().map(|wall| wall.sign * wall.rounded).sum();
-        let ways = [ClosingWay::default(); MOST_OF_AN_AXIS];
+        let ways = [ClosingWay::NONE; MOST_OF_AN_AXIS];
         let mut lengths = Vec::with_capacity(walls.len());
         lengths.extend(walls.iter().map(|wall| wall.rounded));
         Closings { walls, unit, misses, ways, count: 0, lengths }
     }
 
     /// Adds the ways to close the lengths of a set, if they miss by only a few steps.
-    fn add(&mut self, set: ClosingWay) {
+    fn add(&mut self, set: ClosingWay<N>) {
         let mut misses = self.misses;
         set.changes.each(|wall, by| misses += self.walls[wall].sign * by);
         let is_too_rare = misses != 0 && self.is_too_rare(set.chance * MOST_OF_A_WAY);
@@ -270,7 +277,7 @@ impl<'a> Closings<'a> {
     }
 
     /// Adds the ways in which one wall takes the step by which a set misses.
-    fn take_a_step(&mut self, set: ClosingWay, misses: i64) {
+    fn take_a_step(&mut self, set: ClosingWay<N>, misses: i64) {
         let Some(able) = self.able(misses) else { return };
         let walls = self.walls;
         let mut push = |i: usize, share: f64| {
@@ -289,7 +296,7 @@ impl<'a> Closings<'a> {
     }
 
     /// Adds the ways in which walls take the two or more steps by which a set misses.
-    fn take_steps(&mut self, set: ClosingWay, misses: i64) {
+    fn take_steps(&mut self, set: ClosingWay<N>, misses: i64) {
         let Some(able) = self.able(misses) else { return };
         let (walls, steps) = (self.walls, misses.unsigned_abs() as usize);
         let nearest = self.nearest_in_turn(misses, &able);
@@ -308,7 +315,8 @@ impl<'a> Closings<'a> {
                 false => (0..walls.len()).all(|i| after(i) > 0),
             };
             if stay {
-                let one = |changes: Changes, i: &usize| changes.and(*i, walls[*i].change(misses));
+                let one =
+                    |changes: Changes<N>, i: &usize| changes.and(*i, walls[*i].change(misses));
                 self.push(ClosingWay { chance, changes: steps.iter().fold(set.changes, one) });
             }
         };
@@ -350,7 +358,7 @@ impl<'a> Closings<'a> {
     }
 
     /// Adds a way if it is among the likeliest so far.
-    fn push(&mut self, way: ClosingWay) {
+    fn push(&mut self, way: ClosingWay<N>) {
         if self.is_too_rare(way.chance) {
             return;
         }
@@ -369,12 +377,10 @@ impl<'a> Closings<'a> {
         let rounded = |wall: &Wall| Row([wall.rounded as f64; MOST_OF_AN_AXIS]);
         by_wall.extend(self.walls.iter().map(rounded));
         let mut chances: Vec<f64> = Vec::with_capacity(self.count);
-        let mut known = [Changes::default(); MOST_OF_AN_AXIS];
+        let mut known = [Changes::<N>::NONE; MOST_OF_AN_AXIS];
         for way in &self.ways[..self.count] {
             let place = chances.len();
-            // Most differ in the first walls.
-            let is_same = |other: &Changes| other.0[0] == way.changes.0[0] && *other == way.changes;
-            if let Some(same) = known[..place].iter().position(is_same) {
+            if let Some(same) = known[..place].iter().position(|other| *other == way.changes) {
                 chances[same] += way.chance;
                 continue;
             }

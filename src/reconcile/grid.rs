@@ -17,7 +17,7 @@ use std::rc::Rc;
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::geometry::traverse::{Leg, Shape, StepRounding, Traverse, TraverseSide};
-use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, Row, on_steps};
+use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, on_steps};
 use crate::reconcile::outcomes::{Outcomes, REACH, Together, is_listed, nearest_whole, whole};
 use crate::units::length::Length;
 
@@ -234,44 +234,63 @@ fn ends<'a>(numbers: impl IntoIterator<Item = &'a f64>) -> (f64, f64) {
 
 /// The area of each pair of outcomes in square steps; the pairs with the first north outcome come first. With the
 /// smallest and the largest. All are whole numbers far below 2⁵³, so floats are exact.
-fn areas(legs: [&[Leg]; 2], [norths, easts]: [&OnSteps; 2]) -> (Vec<f64>, (f64, f64)) {
-    let aside = how_far_east(legs, easts);
+fn areas(legs: [&[Leg]; 2], by_axis: [&OnSteps; 2]) -> (Vec<f64>, (f64, f64)) {
+    // Rows of a length that the compiler knows are added several numbers at once; most axes need only short ones.
+    match by_axis[1].chances.len() {
+        0..=8 => areas_in_rows::<8>(legs, by_axis),
+        9..=16 => areas_in_rows::<16>(legs, by_axis),
+        _ => areas_in_rows::<MOST_OF_AN_AXIS>(legs, by_axis),
+    }
+}
+
+/// The same, with at most `N` east outcomes.
+fn areas_in_rows<const N: usize>(
+    legs: [&[Leg]; 2],
+    [norths, easts]: [&OnSteps; 2],
+) -> (Vec<f64>, (f64, f64)) {
+    let aside = how_far_east::<N>(legs, easts);
     let walls = || legs[0].iter().zip(norths.by_wall()).zip(&aside);
-    let mut first = Row::default();
+    let mut first = [0.0; N];
     for ((leg, lengths), aside) in walls() {
-        first.add(leg.sign as f64 * lengths.0[0], aside);
+        add(&mut first, leg.sign as f64 * lengths.0[0], aside);
     }
     let count = easts.chances.len();
     let mut areas = Vec::with_capacity(norths.chances.len() * count);
     // For each east outcome by itself, so that several are compared at once.
-    let mut low = Row([f64::INFINITY; MOST_OF_AN_AXIS]);
-    let mut high = Row([f64::NEG_INFINITY; MOST_OF_AN_AXIS]);
+    let mut low = [f64::INFINITY; N];
+    let mut high = [f64::NEG_INFINITY; N];
     for outcome in 0..norths.chances.len() {
         // Most walls are as long as in the first outcome.
         let mut row = first;
         for ((leg, lengths), aside) in walls() {
             let longer = lengths.0[outcome] - lengths.0[0];
             if longer != 0.0 {
-                row.add(leg.sign as f64 * longer, aside);
+                add(&mut row, leg.sign as f64 * longer, aside);
             }
         }
-        row.0.iter_mut().for_each(|area| *area = area.abs());
-        for ((low, high), area) in low.0.iter_mut().zip(&mut high.0).zip(row.0) {
+        row.iter_mut().for_each(|area| *area = area.abs());
+        for ((low, high), area) in low.iter_mut().zip(&mut high).zip(row) {
             *low = if area < *low { area } else { *low };
             *high = if area > *high { area } else { *high };
         }
-        areas.extend_from_slice(&row.0[..count]);
+        areas.extend_from_slice(&row[..count]);
     }
-    (areas, (ends(&low.0[..count]).0, ends(&high.0[..count]).1))
+    (areas, (ends(&low[..count]).0, ends(&high[..count]).1))
+}
+
+/// Adds a multiple of another row to a row, as far as it goes.
+#[inline(always)]
+fn add<const N: usize>(row: &mut [f64; N], times: f64, other: &[f64]) {
+    row.iter_mut().zip(other).for_each(|(here, other)| *here += times * other);
 }
 
 /// How far east the traverse is, in steps, at each wall that runs north or south.
-fn how_far_east([north, east]: [&[Leg]; 2], easts: &OnSteps) -> Vec<Row> {
+fn how_far_east<const N: usize>([north, east]: [&[Leg]; 2], easts: &OnSteps) -> Vec<[f64; N]> {
     let mut walls = east.iter().enumerate().peekable();
-    let mut at = Row::default();
+    let mut at = [0.0; N];
     let here = |leg: &Leg| {
         while let Some((wall, other)) = walls.next_if(|(_, other)| other.side < leg.side) {
-            at.add(other.sign as f64, &easts.by_wall()[wall]);
+            add(&mut at, other.sign as f64, &easts.by_wall()[wall].0);
         }
         at
     };

@@ -549,6 +549,8 @@ impl<'a> Search<'a> {
             let none = Near { low: f64::INFINITY, high: f64::NEG_INFINITY };
             all.clone().map(|near| &near[place]).fold(none, Near::or)
         });
+        // How many departures are weighed with a total of this chance; those that follow are often as common.
+        let mut of_chance = (f64::NAN, 0);
         for meant in std::mem::take(&mut self.totals) {
             let place = usize::from(meant.wide > 1.0);
             self.weighed += settings.len() as u64;
@@ -558,8 +560,11 @@ impl<'a> Search<'a> {
             };
             // Most totals that could have been meant are far from everything, and then are only counted.
             if !anywhere[place].holds(meant) {
-                let weighed = (0..departures.len()).filter(|&i| is_weighed(self, i));
-                self.weighed += weighed.count() as u64;
+                if of_chance.0 != meant.chance {
+                    let weighed = (0..departures.len()).filter(|&i| is_weighed(self, i));
+                    of_chance = (meant.chance, weighed.count() as u64);
+                }
+                self.weighed += of_chance.1;
                 continue;
             }
             for (setting, _) in settings.iter().filter(|(_, near)| near[place].holds(meant)) {
