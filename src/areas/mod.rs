@@ -241,17 +241,15 @@ impl Areas {
             Step::WholeFoot,
             settings.reading,
         ));
-        let as_measured: Vec<Area> =
-            house.spaces.iter().map(|space| space.closed.outline.area()).collect();
-        let at_outside: Vec<Area> =
-            outside.spaces.iter().map(|walls| walls.outline.area()).collect();
+        let as_measured = |i: usize| house.spaces[i].closed.outline.area();
+        let at_outside = |i: usize| outside.spaces[i].outline.area();
         let total = |below: bool| {
             let counted = || (0..house.spaces.len()).filter(move |&i| is_in_total(house, i, below));
             Total {
                 tenth_foot: counted().map(|i| net(house, i, &fine.areas)).sum(),
                 whole_foot: counted().map(|i| net(house, i, &whole.areas)).sum(),
-                as_measured: counted().map(|i| net(house, i, &as_measured)).sum(),
-                outside: counted().map(|i| net(house, i, &at_outside)).sum(),
+                as_measured: counted().map(|i| net_of(house, i, as_measured)).sum(),
+                outside: counted().map(|i| net_of(house, i, at_outside)).sum(),
                 ranges: Arc::clone(&ranges),
                 below,
                 holds_assumptions: counted().any(|i| outside.spaces[i].needed.holds(true)),
@@ -262,7 +260,7 @@ impl Areas {
         let (gross, below_grade) = (total(false), has_below.then(|| total(true)));
         let warnings = warnings(house, &outside, &whole, &gross);
         let one = |i: usize| SpaceAreas {
-            as_measured: as_measured[i],
+            as_measured: as_measured(i),
             place: i,
             fine: Arc::clone(&fine),
             whole: Arc::clone(&whole),
@@ -389,5 +387,10 @@ pub(crate) fn is_in_total(house: &House, space: usize, below: bool) -> bool {
 
 /// The area of a space after its deductions; `areas` has one area per space.
 pub(crate) fn net(house: &House, space: usize, areas: &[Area]) -> Area {
-    areas[space] - house.deducted_from(space).map(|other| areas[other]).sum::<Area>()
+    net_of(house, space, |space| areas[space])
+}
+
+/// The same, with the area of each space from a function.
+fn net_of(house: &House, space: usize, area: impl Fn(usize) -> Area) -> Area {
+    area(space) - house.deducted_from(space).map(area).sum::<Area>()
 }

@@ -184,27 +184,28 @@ impl NearestClosings {
     }
 
     /// The preferred closing of all, without listing their outlines.
-    fn preferred(&self, measured: Area) -> Option<Outline> {
+    fn preferred(&mut self, measured: Area) -> Option<Outline> {
         let [north, east] = &self.tied;
         let (mut norths, mut easts) = (north.choices(), east.choices());
-        let mut vectors = self.vectors.clone();
+        // Each move is taken back, so that these are the same in the end.
+        let vectors = &mut self.vectors;
         let (mut least, mut best) = (i64::MAX, vectors.clone());
         while let Some(taken) = norths.current() {
-            north.make(taken, Axis::North, 1, &mut vectors);
+            north.make(taken, Axis::North, 1, vectors);
             easts.restart();
             while let Some(also) = easts.current() {
                 let moved = north.moved(taken) + east.moved(also);
                 if moved <= least {
-                    east.make(also, Axis::East, 1, &mut vectors);
-                    if moved < least || is_nearer(&vectors, &best, measured) {
+                    east.make(also, Axis::East, 1, vectors);
+                    if moved < least || is_nearer(vectors, &best, measured) {
                         least = moved;
-                        best.copy_from_slice(&vectors);
+                        best.copy_from_slice(vectors);
                     }
-                    east.make(also, Axis::East, -1, &mut vectors);
+                    east.make(also, Axis::East, -1, vectors);
                 }
                 easts.advance();
             }
-            north.make(taken, Axis::North, -1, &mut vectors);
+            north.make(taken, Axis::North, -1, vectors);
             norths.advance();
         }
         Outline::new(best)

@@ -260,6 +260,21 @@ impl Halves {
     /// `value / unit` rounded to a whole number.
     #[inline(always)]
     pub(crate) fn quotient(self, value: i64, unit: i64) -> i64 {
+        if value < 0 || unit <= 0 {
+            return self.quotient_of_any(value, unit);
+        }
+        // Nearly all are lengths. Without a sign the compiler knows what a remainder can be, and checks nothing.
+        let (value, unit) = (value.cast_unsigned(), unit.cast_unsigned());
+        let (whole, twice) = (value.div_euclid(unit), 2 * value.rem_euclid(unit));
+        let is_up = match self {
+            Halves::Up => twice >= unit,
+            Halves::Down => twice > unit,
+            Halves::Even => twice + (whole & 1) > unit,
+        };
+        whole.cast_signed() + i64::from(is_up)
+    }
+
+    fn quotient_of_any(self, value: i64, unit: i64) -> i64 {
         let whole = value.div_euclid(unit);
         let rest = value - whole * unit;
         match (2 * rest).cmp(&unit) {
