@@ -12,7 +12,7 @@ use crate::geometry::traverse::{Closed, Traverse};
 use crate::sketch::statement::{
     Bearing, FigureKind, Measured, Run, SideRule, SideWords, Thickness,
 };
-use crate::sketch::value_statement::Values;
+use crate::sketch::value_statement::StatedValues;
 use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom};
 use crate::units::area::{Area, WrittenArea};
 use crate::units::length::{Form, Length, WrittenLength};
@@ -74,7 +74,7 @@ pub struct Model {
     pub(crate) particulars: Particulars,
     pub(crate) figures: Vec<PublishedFigure>,
     pub(crate) missing: Vec<Missing>,
-    pub(crate) values: Values,
+    pub(crate) values: StatedValues,
     /// Warnings about the file, in file order.
     pub(crate) warnings: Vec<Diagnostic>,
     pub(crate) levels: Vec<Level>,

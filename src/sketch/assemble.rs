@@ -147,7 +147,9 @@ impl Assembler {
     /// The finished sketch. Reports spaces and outlines without sides.
     pub(crate) fn finish(self, faults: &mut Vec<Diagnostic>) -> Sketch {
         let mut sketch = self.sketch;
-        sketch.values.in_one_currency();
+        if !sketch.values.is_empty() {
+            sketch.values.in_one_currency();
+        }
         for walk in walks_mut(&mut sketch) {
             bay::turn_outward(walk);
         }

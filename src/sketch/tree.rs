@@ -5,7 +5,7 @@ use smol_str::SmolStr;
 use crate::diagnostic::Span;
 use crate::geometry::compass::Direction;
 use crate::sketch::statement::*;
-use crate::sketch::value_statement::Values;
+use crate::sketch::value_statement::StatedValues;
 use crate::units::length::{Length, WrittenLength};
 
 /// The contents of a sides file, in file order. Its outlines are not yet checked.
@@ -19,7 +19,7 @@ pub struct Sketch {
     pub(crate) lots: Vec<SpaceSketch>,
     pub(crate) outlines: Vec<OutlineSketch>,
     /// Statements about values, taxes, dates and sales.
-    pub(crate) values: Values,
+    pub(crate) values: StatedValues,
     /// Whether a line that names a space could not be read.
     pub(crate) names_doubtful: bool,
     /// Whether a line that states a tolerance, a unit, a face or a thickness could not be read.

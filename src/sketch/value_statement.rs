@@ -1,6 +1,7 @@
 //! Statements about values, taxes, dates and sales, which are used for what a gap is worth.
 
 use std::fmt::Write as _;
+use std::ops::{Deref, DerefMut};
 
 use jiff::civil::Date;
 use rust_decimal::Decimal;
@@ -98,6 +99,25 @@ pub(crate) struct Sale {
     pub(crate) recorded: Option<WrittenArea>,
 }
 
+/// The values that a file states. Most files state none, and then this takes no memory of its own.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct StatedValues(Option<Box<Values>>);
+
+impl Deref for StatedValues {
+    type Target = Values;
+
+    fn deref(&self) -> &Values {
+        static NONE: Values = Values::NONE;
+        self.0.as_deref().unwrap_or(&NONE)
+    }
+}
+
+impl DerefMut for StatedValues {
+    fn deref_mut(&mut self) -> &mut Values {
+        self.0.get_or_insert_default()
+    }
+}
+
 /// All statements about values in a file.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Values {
@@ -115,6 +135,19 @@ pub(crate) struct Values {
 }
 
 impl Values {
+    const NONE: Values = Values {
+        value: None,
+        last_year: None,
+        rates: Vec::new(),
+        rate_span: Span::new(0, 0),
+        exemptions: Vec::new(),
+        homestead: None,
+        notice: None,
+        notice_span: Span::new(0, 0),
+        place: None,
+        sales: Vec::new(),
+    };
+
     /// Whether the file states no values.
     pub(crate) fn is_empty(&self) -> bool {
         self.value.is_none()
