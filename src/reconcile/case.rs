@@ -1,5 +1,9 @@
 //! The inputs of the search for causes: a house and one figure.
 
+use std::cell::OnceCell;
+
+use strum::EnumCount;
+
 use crate::areas::at_face::{Ruled, Walls};
 use crate::areas::ranges::AreaRanges;
 use crate::areas::rule::{Rule, Settings};
@@ -7,6 +11,7 @@ use crate::geometry::traverse::Shape;
 use crate::house::Face;
 use crate::reconcile::counting::counted_by;
 use crate::reconcile::departures::Listed;
+use crate::reconcile::grid::Axes;
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::rounding::RoundingTest;
 use crate::reconcile::total;
@@ -38,9 +43,19 @@ pub(crate) struct Case<'a> {
     /// How far rounding could change the areas, on whole steps.
     pub(crate) ranges: &'a AreaRanges,
     pub(crate) settings: &'a Settings,
+    pub(super) shared: &'a Shared,
 }
 
-impl Case<'_> {
+/// What is worked out once for all figures of a house, when it is first needed.
+#[derive(Default)]
+pub(crate) struct Shared {
+    /// The likely closings of the axes.
+    pub(super) axes: Axes,
+    /// The walls at each face; `None` where they cannot be moved there.
+    at_faces: [OnceCell<Option<Walls>>; Face::COUNT],
+}
+
+impl<'a> Case<'a> {
     /// The total above grade with these areas (one per space), including what the figure says it counts.
     pub(super) fn total(&self, areas: &[Area]) -> Area {
         let counting = self.listed.counting;
@@ -65,8 +80,9 @@ impl Case<'_> {
     }
 
     /// The walls at another face; `None` where they cannot be moved there.
-    pub(super) fn walls_at(&self, face: Face) -> Option<Walls> {
-        Walls::of(self.listed.house, face).ok()
+    pub(super) fn walls_at(&self, face: Face) -> Option<&'a Walls> {
+        let walls = || Walls::of(self.listed.house, face).ok();
+        self.shared.at_faces[face as usize].get_or_init(walls).as_ref()
     }
 
     /// Whether the figure is close enough to this house measured at another face that computing that face is

@@ -52,27 +52,30 @@ pub(super) struct OfPart {
     ends: (f64, f64),
 }
 
-/// The outcomes of axes under one way of rounding, each with its walls. Outlines without one of their parts have axes in
-/// common.
+/// The outcomes of axes, each with its walls, by way of rounding. Outlines without one of their parts have axes in
+/// common, and so have the figures of a house.
 #[derive(Debug, Default)]
-pub(super) struct Axes(RefCell<Vec<(Vec<Leg>, Rc<OnSteps>)>>);
+pub(super) struct Axes(RefCell<Vec<(StepRounding, Vec<KnownAxis>)>>);
+
+type KnownAxis = (Vec<Leg>, Rc<OnSteps>);
 
 impl Axes {
     fn on_steps(&self, legs: &[Leg], way: StepRounding, reading: Length) -> Rc<OnSteps> {
         let is_same =
             |(one, other): (&Leg, &Leg)| one.sign == other.sign && one.length == other.length;
         let are_same = |its: &[Leg]| its.len() == legs.len() && its.iter().zip(legs).all(is_same);
-        let known = self
-            .0
-            .borrow()
-            .iter()
-            .find(|(its, _)| are_same(its))
-            .map(|(_, known)| Rc::clone(known));
-        known.unwrap_or_else(|| {
-            let new = Rc::new(on_steps(legs, way, reading));
-            self.0.borrow_mut().push((legs.to_vec(), Rc::clone(&new)));
-            new
-        })
+        let mut ways = self.0.borrow_mut();
+        let place = ways.iter().position(|(its, _)| *its == way).unwrap_or_else(|| {
+            ways.push((way, Vec::new()));
+            ways.len() - 1
+        });
+        let axes = &mut ways[place].1;
+        if let Some((_, known)) = axes.iter().find(|(its, _)| are_same(its)) {
+            return Rc::clone(known);
+        }
+        let new = Rc::new(on_steps(legs, way, reading));
+        axes.push((legs.to_vec(), Rc::clone(&new)));
+        new
     }
 }
 

@@ -39,6 +39,7 @@ use crate::house::wall_moves::Assumed;
 use crate::house::{Face, ReferenceSource};
 use crate::house::{FigureKind, PublishedFigure, SideRule};
 use crate::reconcile::agreement::{Agreement, measured_like_figure};
+use crate::reconcile::case::{Case, Shared};
 use crate::reconcile::counting::counted_by;
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::{per_cent, thousands};
@@ -103,11 +104,12 @@ impl Reconciliation {
         // The dispute is about the record, so it comes first wherever it was typed.
         let mut published: Vec<&PublishedFigure> = house.figures.iter().collect();
         published.sort_by_key(|figure| figure.kind != FigureKind::Record);
+        let shared = Shared::default();
         for sketch in published {
             let ground = Ground::of(sketch, &areas)?;
             assumed = assumed.or(ground.walls.assumed());
             let weights = explain.then_some(weights);
-            let figure = Figure::of(ground, &areas, weights, &mut warnings);
+            let figure = Figure::of(ground, &areas, weights, &shared, &mut warnings);
             warnings.extend(figure.far_off(sketch.span));
             figures.push(figure);
         }
@@ -295,6 +297,7 @@ impl Figure {
         ground: Ground<'_>,
         areas: &Areas,
         weights: Option<&Weights>,
+        shared: &Shared,
         warnings: &mut Vec<Diagnostic>,
     ) -> Figure {
         let (house, settings) = (areas.house(), areas.settings());
@@ -306,7 +309,7 @@ impl Figure {
         let counted = recorded.as_ref().map_or(&ground.ruled.areas, |recorded| &recorded.areas);
         let counting = counted_by(house, &ground.figure.counting, counted);
         let test = rounding::RoundingTest::of(house, &ground, counting);
-        let case = case::Case {
+        let case = Case {
             listed: departures::Listed { house, counting: &ground.figure.counting },
             figure: ground.figure.area.area(),
             written: ground.figure.area,
@@ -322,6 +325,7 @@ impl Figure {
             recorded: recorded.as_ref(),
             ranges: &ground.ranges,
             settings,
+            shared,
         };
         let mut explanations =
             weights.map(|weights| Explanations::of(&case, weights)).unwrap_or_default();

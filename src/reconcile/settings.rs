@@ -72,7 +72,7 @@ pub(super) struct Setting<'a> {
     variances: Vec<f64>,
     /// For each space, whether its area comes from the record itself and so has no uncertainty.
     is_known: Vec<bool>,
-    axes: Axes,
+    axes: &'a Axes,
     listed: Vec<OfSpace>,
     base: OnceCell<Together>,
     /// The highest likelihood of any figure.
@@ -261,7 +261,8 @@ fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
     let at = |face: Face| {
         let walls = case.could_be_at(face).then(|| case.walls_at(face)).flatten()?;
         let is_fine = case.listed.house.states_walls();
-        let mut list = at_other_walls(case, &walls, of_face(face, weights), is_fine);
+        let walls = Cow::Borrowed(walls);
+        let mut list = at_other_walls(case, walls, of_face(face, weights), is_fine);
         list.iter_mut().for_each(|setting| setting.face = face);
         Some(list)
     };
@@ -272,7 +273,7 @@ fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
 fn other_common_walls<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
     let at = |common: CommonTaken| {
         let walls = Walls::with_common(case.listed.house, case.face, common)?;
-        let mut list = at_other_walls(case, &walls, weights.common_walls, true);
+        let mut list = at_other_walls(case, Cow::Owned(walls), weights.common_walls, true);
         list.iter_mut().for_each(|setting| setting.common = common);
         Some(list)
     };
@@ -283,7 +284,7 @@ fn other_common_walls<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>
 /// rounded to feet.
 fn at_other_walls<'a>(
     case: &Case<'a>,
-    walls: &Walls,
+    walls: Cow<'a, Walls>,
     chance: f64,
     is_fine: bool,
 ) -> Vec<Setting<'a>> {
@@ -295,10 +296,10 @@ fn at_other_walls<'a>(
     let of_fine = if is_fine { FINE_AT_ANOTHER_FACE } else { 0.0 };
     let ways = [Some((own, 1.0 - of_fine)), is_fine.then_some((fine, of_fine))];
     let under = |((rounding, way), share): ((Option<RoundingTaken>, StepRounding), f64)| {
-        let outlines = closed(case, walls, Some(RoundingTaken::WholeFoot), way)?;
+        let outlines = closed(case, &walls, Some(RoundingTaken::WholeFoot), way)?;
         let variance = |at: &AtFace| spread_of(at).variance(way, case.settings.reading);
         let variances = walls.spaces.iter().map(variance).collect();
-        let seen = Seen::new(Cow::Owned(walls.clone()), outlines, variances);
+        let seen = Seen::new(walls.clone(), outlines, variances);
         Some(seen.under(case, (&[], &[]), (rounding, way, share * chance)))
     };
     ways.into_iter().flatten().filter_map(under).collect()
@@ -354,7 +355,7 @@ impl<'a> Seen<'a> {
 
     fn under(
         mut self,
-        case: &Case<'_>,
+        case: &Case<'a>,
         (departures, changes): (&[Departure], &[Changes]),
         (rounding, way, chance): RoundingWay,
     ) -> Setting<'a> {
@@ -408,7 +409,7 @@ impl<'a> Seen<'a> {
             adds,
             way,
             reading: case.settings.reading,
-            axes: Axes::default(),
+            axes: &case.shared.axes,
             listed: self.areas.iter().map(|_| OfSpace::default()).collect(),
             walls: self.walls,
             outlines: self.outlines,
@@ -788,13 +789,13 @@ impl Setting<'_> {
     fn grid(&self, space: usize) -> Option<&OnGrid> {
         let grid = self.listed[space].grid.get_or_init(|| {
             let at = &self.walls.spaces[space];
-            OnGrid::of(&at.traverse, &self.outlines[space], self.way, self.reading, &self.axes)
+            OnGrid::of(&at.traverse, &self.outlines[space], self.way, self.reading, self.axes)
         });
         grid.as_ref()
     }
 
     fn grid_of<'b>(&self, drawn: &'b Drawn) -> Option<&'b OnGrid> {
-        let of = || OnGrid::of(&drawn.traverse, &drawn.outline, self.way, self.reading, &self.axes);
+        let of = || OnGrid::of(&drawn.traverse, &drawn.outline, self.way, self.reading, self.axes);
         drawn.grid.get_or_init(of).as_ref()
     }
 

@@ -13,7 +13,9 @@ use crate::units::area::WrittenArea;
 use crate::units::length::{Form, Step, WrittenLength};
 
 /// The surface that was measured to.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, strum::IntoStaticStr)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Hash, strum::EnumCount, strum::IntoStaticStr,
+)]
 #[strum(serialize_all = "kebab-case")]
 pub enum Face {
     /// The outer face of brick, stone, stucco or siding.

@@ -9,6 +9,7 @@ use crate::areas::Areas;
 use crate::areas::rule::Settings;
 use crate::reconcile::Ground;
 use crate::reconcile::agreement::{Agreement, measured_like_figure};
+use crate::reconcile::case::Shared;
 use crate::reconcile::departures::Listed;
 use crate::reconcile::rounding::RoundingTest;
 
@@ -154,6 +155,7 @@ fn explained(areas: &Areas, weights: &Weights) -> Option<(Explanations, Explanat
         recorded: None,
         ranges: &ground.ranges,
         settings: areas.settings(),
+        shared: &Shared::default(),
     };
     let (departures, _) = departures(case.listed, &case.ruled.areas, |_| true, weights);
     let mut ways = ways(&case, weights);
