@@ -103,10 +103,10 @@ impl Sentences<'_> {
                 format!("Please measure {walls}{again}; if the lengths are as {here} here, {ask}.")
             }
             None if is_small(figure) => format!(
-                "If a difference as small as {} in {} is worth a change: {}.",
+                "If a difference as small as {} in {} is worth a change, {}.",
                 units.apart(figure.area(), figure.measured_like_figure()),
                 units.typed_first(figure.typed()),
-                capital(&ask)
+                ask
             ),
             None => format!("{}.", capital(&ask)),
         }

@@ -35,6 +35,7 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
     }
     let asked = [
         "Please correct",
+        "is worth a change, please correct",
         "Please measure",
         "Please state",
         "Please send",

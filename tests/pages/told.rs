@@ -748,7 +748,7 @@ fn the_line_of_the_cause_says_how_strong_it_is_and_where_it_is_drawn() {
 #[test]
 fn a_small_difference_is_called_small_and_left_to_the_reader() {
     let lot = first(&sketch("lot"));
-    let said = "If a difference as small as 11 sq ft in 1,140 sq ft is worth a change: Please correct the record to 1,129 sq ft (1,148, more than the record, if each wall is rounded to the foot), or state how its 1,140 sq ft was arrived at.";
+    let said = "If a difference as small as 11 sq ft in 1,140 sq ft is worth a change, please correct the record to 1,129 sq ft (1,148, more than the record, if each wall is rounded to the foot), or state how its 1,140 sq ft was arrived at.";
     assert!(lot.contains(said), "{lot}");
     assert!(!first(&sketch("brick-garage")).contains("as small as"));
 }
