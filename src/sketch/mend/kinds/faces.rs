@@ -34,7 +34,11 @@ pub(super) fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let said = format!("`{} {}`", typed.text(0, 1), typed.text(stands, stands + 1));
-    let rest = worded::rest(typed, &[(0, 1), (stands, stands + 1), (first, measure.end)])?;
+    // `east party wall 37' 8"`
+    let is_common = stands == 2 && typed.says(1, &["party", "common", "shared"]);
+    let begins = if is_common { (0, 2) } else { (0, 1) };
+    let rest = worded::rest(typed, &[begins, (stands, stands + 1), (first, measure.end)])?;
+    let rest = if is_common { format!(" common{rest}") } else { rest };
     let line = |way: &str| format!("{way} {}{rest}", measure.text);
     let [one, two] = along(way);
     Some(match runs_upright(typed) {

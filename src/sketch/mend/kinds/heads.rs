@@ -62,6 +62,24 @@ fn measured(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line, "the date comes right after `measured`, then `by` and `with`"))
 }
 
+/// `measured from the inside, outer walls 10" thick, party walls 8"`: the face and the thickness of the walls.
+pub(super) fn inside_and_thickness(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["measured", "taped", "all", "everything", "dimensions", "inside"]);
+    let inside = typed.find(0, &["inside", "interior", "inner"]).filter(|inside| *inside <= 4)?;
+    let says = typed.find(inside, &["walls", "wall"])?;
+    let (at, thick) = super::measure::lengths(&typed.pieces, inside).into_iter().next()?;
+    let is_outside = typed.find(0, &["outside"]).is_some();
+    let is_thickness = thick.has_unit && thick.is_inches_alone() && says < at && at <= says + 3;
+    (begins && is_thickness && !is_outside && typed.attempt.space.is_none()).then(|| {
+        let rest = remark(typed.rest(thick.end).trim_start_matches("thick").trim_start());
+        let rest = if rest.is_empty() { String::new() } else { format!("  # {rest}") };
+        Answer::line(
+            format!("faces inside\nwall {}{rest}", thick.text),
+            "to which face the walls were measured is `faces`, and how thick they are, up to the frame or the siding, `wall`",
+        )
+    })
+}
+
 /// `front and back walls 8" thick`: the thickness of walls by their sides.
 fn walls_of_sides(typed: &Typed<'_>) -> Option<Answer> {
     let sides = [

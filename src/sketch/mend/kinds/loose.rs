@@ -70,6 +70,45 @@ fn ways_of_other_languages(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `the same as the first floor`, `as below` on a line of its own under a level: as a comment alone it would leave the
+/// level empty.
+pub(super) fn copied_level(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["the"]));
+    let same = typed.says(first, &["same", "identical"]);
+    let at = first + usize::from(same);
+    let as_one = typed.says(at, &["as", "to"]);
+    let words = [
+        "the",
+        "level",
+        "floor",
+        "story",
+        "first",
+        "second",
+        "ground",
+        "main",
+        "lower",
+        "upper",
+        "downstairs",
+        "upstairs",
+        "below",
+        "above",
+        "1st",
+        "2nd",
+        "one",
+        "it",
+        "under",
+    ];
+    let only = (at + 1..typed.pieces.len()).all(|at| typed.says(at, &words));
+    let names = typed.pieces.len() > at + 1;
+    let is_below_a_level = typed.attempt.beside.before.to_lowercase().starts_with("level ");
+    (as_one && only && names && is_below_a_level).then(|| {
+        Answer::say(
+            "nothing is copied from another level",
+            "write its space here, as `living \"Upper rooms\"`, and type its sides again, one on each line",
+        )
+    })
+}
+
 /// `level "Upper" same as ground floor`, `upstairs same as downstairs`: nothing is copied from another level.
 fn same_level(typed: &Typed<'_>) -> Option<Answer> {
     let levels = [

@@ -195,6 +195,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         depths::answer,
         angles::answer,
         finish::answer,
+        heads::inside_and_thickness,
+        loose::copied_level,
         offhand::turned,
         abbreviated::answer,
         outdoors::answer,

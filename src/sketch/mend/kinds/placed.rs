@@ -140,16 +140,16 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     Some(asked(typed, &space, &said, size.as_ref(), told, &place, as_in_the_format))
 }
 
-/// `front porch 6' x 20' centered`: the side that a name says, where the other words say only that it is in the middle.
+/// `front porch 6' x 20' centered`, `front porch 14' x 6', 15' from the left corner`: the side that a name says, where the
+/// other words say only how far along it.
 fn side_of_its_name<'a>(name: &'a str, text: &str) -> Option<&'a str> {
     const SIDES: [&str; 9] =
         ["front", "back", "rear", "left", "right", "north", "east", "south", "west"];
     const MIDDLE: [&str; 5] = ["centered", "centred", "middle", "center", "centre"];
-    let side = name
-        .trim_matches('"')
-        .split(' ')
-        .next()
-        .filter(|word| SIDES.iter().any(|side| word.eq_ignore_ascii_case(side)))?;
+    const STREET: [&str; 3] = ["front", "back", "rear"];
+    let is_one_of =
+        |word: &str, words: &[&str]| words.iter().any(|one| word.eq_ignore_ascii_case(one));
+    let side = name.trim_matches('"').split(' ').next().filter(|word| is_one_of(word, &SIDES))?;
     let small = ["in", "the", "on", "it", "of", "at", "house"];
     let said: Vec<String> = text
         .split([' ', ','])
@@ -157,7 +157,23 @@ fn side_of_its_name<'a>(name: &'a str, text: &str) -> Option<&'a str> {
         .map(str::to_lowercase)
         .filter(|word| !small.contains(&word.as_str()))
         .collect();
-    matches!(&said[..], [only] if MIDDLE.contains(&only.as_str())).then_some(side)
+    if matches!(&said[..], [only] if MIDDLE.contains(&only.as_str())) {
+        return Some(side);
+    }
+    // Along the front or the back, the other end is left or right, or across on the compass.
+    let from = said.iter().position(|word| word == "from")?;
+    let is_length =
+        from > 0 && said[..from].iter().all(|word| word.starts_with(|c: char| c.is_ascii_digit()));
+    let ends = ["corner", "end", "side", "edge", "wall"];
+    let is_end = match &said[from + 1..] {
+        [way] => is_one_of(way, &["left", "right"]),
+        [way, end] => {
+            is_one_of(way, &["left", "right", "east", "west", "north", "south"])
+                && is_one_of(end, &ends)
+        }
+        _ => false,
+    };
+    (is_one_of(side, &STREET) && is_length && is_end).then_some(side)
 }
 
 /// `living "House", walk from SW corner`, `living "House" clockwise from the front left corner`: where somebody began to
