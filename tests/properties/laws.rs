@@ -250,12 +250,14 @@ fn printed_sums(report: &str) -> Vec<(i64, i64)> {
         Some(whole.parse::<i64>().ok()? * 1_000_000 + sign * rest)
     };
     let mut sums = Vec::new();
-    let mut sum = 0;
+    let (mut sum, mut is_open) = (0, false);
     for line in report.lines() {
         let line = line.trim();
         if line.starts_with("with a calculator") {
-            sum = 0;
-        } else if line.starts_with("total ") {
+            (sum, is_open) = (0, true);
+        } else if line.starts_with("total ") && is_open {
+            // Further down a line may begin with a total that is rounded to hundreds.
+            is_open = false;
             sums.extend(millionths(line).map(|total| (sum, total)));
         } else if line.split_once(" = ").is_some_and(|(letter, _)| letter.len() <= 2) {
             sum += millionths(line).unwrap_or(0);
