@@ -22,7 +22,7 @@ use std::ops::{Add, Neg, Sub};
 
 use rust_decimal::Decimal;
 
-use crate::units::decimal::{group_thousands, in_millionths, millionths, per_cent};
+use crate::units::decimal::{group_thousands, in_millionths, parts, per_cent};
 use crate::units::length::Length;
 
 /// An area in halves of a square nanometer, so that the area of a triangle is a whole number too. Negative only as
@@ -129,10 +129,9 @@ impl Area {
     /// The area in `unit`, with exactly `decimals` decimals and no unit after it.
     #[must_use]
     pub fn in_unit(self, unit: Area, decimals: u32) -> String {
-        let mut value = Decimal::from_i128_with_scale(millionths(self.0, unit.0), 6)
-            .round_dp_with_strategy(decimals, rust_decimal::RoundingStrategy::MidpointAwayFromZero);
-        value.rescale(decimals);
-        value.to_string()
+        // Rounded once: by way of millionths 598.1249995 would become 598.13.
+        let rounded = parts(self.0, unit.0, 10_i128.pow(decimals));
+        Decimal::from_i128_with_scale(rounded, decimals).to_string()
     }
 
     /// This area as a percentage of `whole`, with one decimal; `None` if `whole` is not positive.

@@ -60,9 +60,14 @@ fn digit(number: u32) -> u8 {
 
 /// `value / unit` in millionths, halves away from zero.
 pub(crate) fn millionths(value: i128, unit: i128) -> i128 {
+    parts(value, unit, 1_000_000)
+}
+
+/// `value / unit` in parts of which `per_unit` make a unit, halves away from zero.
+pub(crate) fn parts(value: i128, unit: i128, per_unit: i128) -> i128 {
     let whole = value / unit;
     let rest = value - whole * unit;
-    whole * 1_000_000 + rounded_quotient(rest * 1_000_000, unit)
+    whole * per_unit + rounded_quotient(rest * per_unit, unit)
 }
 
 pub(crate) fn rounded_quotient(value: i128, unit: i128) -> i128 {

@@ -15,11 +15,12 @@ use crate::reconcile::{BridgeStep, CouldExplain, Explanation, Figure, Line, Stre
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
-#[cfg(feature = "pages")]
 use crate::wording::block::Block;
 use crate::wording::causes;
 use crate::wording::causes::OpenQuestion;
 use crate::wording::compared::{Gives, Unsure};
+#[cfg(feature = "pages")]
+use crate::wording::conclusion::Above;
 use crate::wording::sentences::{Reader, Sentences, capital, rounded_float, the};
 use crate::wording::size::size_of_sq_ft;
 use crate::wording::step_lines::not_explained;
@@ -38,6 +39,16 @@ pub(crate) struct Accounts {
     pub(crate) near: Vec<usize>,
     /// Whether nothing is named at all: the opening says how much is left, and that no cause is told for it.
     pub(crate) names_nothing: bool,
+}
+
+impl Accounts {
+    /// The paragraphs and items as they stand below one another, without those that are empty.
+    pub(super) fn blocks(self) -> Vec<Block> {
+        let paragraph =
+            |text: String| Some(text).filter(|text| !text.is_empty()).map(Block::Paragraph);
+        let items = self.items.into_iter().map(Block::Item);
+        paragraph(self.opening).into_iter().chain(items).chain(paragraph(self.closing)).collect()
+    }
 }
 
 impl Sentences<'_> {
@@ -67,7 +78,7 @@ impl Sentences<'_> {
             items.push(self.cause_sentence(figure, one));
         }
         Some(Accounts {
-            opening: POSSIBLE.to_owned(),
+            opening: "Possible:".to_owned(),
             items,
             closing: closing.collect::<Vec<&str>>().join(" "),
             asks,
@@ -288,13 +299,13 @@ impl Sentences<'_> {
     /// The likeliest of the reported causes with how strong it is and where it is drawn: `covered porch counted (only common
     /// cause that fits)`. If it is the only one and that is short, all that is said of it. `None` if none is reported.
     #[cfg(feature = "pages")]
-    pub(super) fn likeliest(&self, figure: &Figure) -> Option<String> {
+    pub(super) fn likeliest(&self, figure: &Figure) -> Option<(String, Above)> {
         let one = shown_once(figure).into_iter().next()?;
         let words = self.cause_said_with_walls(figure, one);
         let strength = self.strength_drawn(one);
         Some(match self.only_cause(figure) {
-            Some(said) => format!("{words}{strength}{said}"),
-            None => format!("{words}{strength}"),
+            Some(given) => (format!("{words}{strength}: {given}"), Above::OnlyCause),
+            None => (format!("{words}{strength}"), Above::Nothing),
         })
     }
 
@@ -309,40 +320,44 @@ impl Sentences<'_> {
         if told.is_empty() { told } else { format!(" ({told})") }
     }
 
-    /// What is said of a cause that is the only one, after its name and strength, if all that is short: `: gives 1,877, as the
-    /// record says`.
+    /// What is said of a cause that is the only one, after its name and strength, if all that is short: `gives 1,877, as
+    /// the record says`.
     #[cfg(feature = "pages")]
     fn only_cause(&self, figure: &Figure) -> Option<String> {
         /// Two lines at the top of a page.
         const MOST: usize = 165;
         let [one] = &shown_once(figure)[..] else { return None };
-        let sentence = self.cause_sentence(figure, one);
-        let named = self.cause_said_with_walls(figure, one) + &self.pages_and_strength(one);
-        let said = sentence.strip_prefix(&capital(&named))?;
         // Where it is drawn does not decide, since a listener is not told.
         let heard = Sentences { drawn_here: None, ..*self }.cause_sentence(figure, one);
-        (heard.chars().count() <= MOST).then(|| said.to_owned())
+        (heard.chars().count() <= MOST).then(|| self.given_by(figure, one))
     }
 
     /// What stands below the steps of a page whose top has the likeliest cause: what is said there in full is not said
     /// again.
     #[cfg(feature = "pages")]
     pub(crate) fn possible_below(&self, figure: &Figure) -> Vec<Block> {
-        let mut blocks = self.possible(figure);
-        let above = self.cause_line(figure).map(Block::Paragraph);
-        let is_only = self.only_cause(figure).is_some();
-        blocks.retain(|block| match block {
-            Block::Item(_) => !is_only,
-            Block::Paragraph(text) if is_only => text != POSSIBLE,
-            block => Some(block) != above.as_ref(),
+        let above = self.told_above(figure).map_or(Above::Nothing, |(_, above)| above);
+        let accounts = self.accounts(figure).map(|mut accounts| {
+            if above != Above::Nothing {
+                accounts.opening.clear();
+            }
+            if above == Above::OnlyCause {
+                accounts.items.clear();
+            }
+            accounts.blocks()
         });
-        blocks
+        self.rounding_said(figure).into_iter().chain(accounts.unwrap_or_default()).collect()
     }
 
     /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.
     pub(super) fn cause_sentence(&self, figure: &Figure, one: &Explanation) -> String {
         let words = capital(&self.cause_said_with_walls(figure, one));
         let strength = self.pages_and_strength(one);
+        format!("{words}{strength}: {}", self.given_by(figure, one))
+    }
+
+    /// The area that a reported cause gives, and how the figure compares with that: `gives 1,877, as the record says`.
+    fn given_by(&self, figure: &Figure, one: &Explanation) -> String {
         let unsure = match (one.cause, one.rounding) {
             (Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown), _) => {
                 Unsure::Closing
@@ -352,7 +367,7 @@ impl Sentences<'_> {
             _ => Unsure::Rounding,
         };
         if let Some(said) = self.closed_or_rounded(figure, one) {
-            return format!("{words}{strength}: {said}");
+            return said;
         }
         let gives = Gives::of(one.sq_ft, one.printed, figure.area().whole_sq_ft(), unsure);
         let closed = one.sum.filter(|sum| sum.by == SummedBy::Closing).map(|sum| {
@@ -381,7 +396,7 @@ impl Sentences<'_> {
             true => String::new(),
             false => format!("; {} would give the same", words::list_or(&others)),
         };
-        format!("{words}{strength}: {said}{closed}{doubled}{as_measured}{others}")
+        format!("{said}{closed}{doubled}{as_measured}{others}")
     }
 
     /// The pages of a cause and how strong it is, in one pair of parentheses, with a leading space.
@@ -473,18 +488,19 @@ impl Sentences<'_> {
         let walls = crate::areas::at_face::Walls::of(self.house, face);
         let assumed = walls.map_or_else(|_| Assumed::default(), |walls| walls.assumed());
         [
-            (assumed.veneer, "a veneer of", wall_moves::ASSUMED_VENEER),
+            (assumed.veneer, "a veneer of", wall_moves::ASSUMED_VENEER, ""),
             (
                 assumed.wall_behind_veneer,
-                "a wall behind the veneer of",
+                "a wall of",
                 wall_moves::ASSUMED_WALL_BEHIND_VENEER,
+                " behind the veneer",
             ),
-            (assumed.wall, "a wall of", wall_moves::ASSUMED_WALL),
-            (assumed.common, "a common wall of", wall_moves::ASSUMED_COMMON),
+            (assumed.wall, "a wall of", wall_moves::ASSUMED_WALL, ""),
+            (assumed.common, "a common wall of", wall_moves::ASSUMED_COMMON, ""),
         ]
         .into_iter()
         .filter(|(is_assumed, ..)| *is_assumed)
-        .map(|(_, what, thick)| format!("{what} {thick}"))
+        .map(|(_, what, thick, where_it_is)| format!("{what} {thick}{where_it_is}"))
         .collect()
     }
 
@@ -867,9 +883,6 @@ pub(super) const UNLIKELY: &str = "No common cause is likely enough to be named 
 
 /// Of what is left below a hundredth of the figure, no match that could be chance is told.
 const SMALL_SHARE: i64 = 100;
-
-/// Before the list of causes.
-const POSSIBLE: &str = "Possible:";
 
 /// How strong a cause is, in parentheses, with a leading space.
 fn strength(strength: Strength) -> String {

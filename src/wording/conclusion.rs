@@ -10,6 +10,18 @@ use crate::wording::step_lines::not_explained;
 #[cfg(feature = "pages")]
 use crate::{units::length::Step, wording::sentences::the, wording::step_lines::half_of};
 
+/// What the line below the headline of a page says in full, so that it is not said again below the steps.
+#[cfg(feature = "pages")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Above {
+    /// The only cause, with the area that it gives.
+    OnlyCause,
+    /// The first paragraph of what could account for the figure.
+    Opening,
+    /// None of it.
+    Nothing,
+}
+
 impl Sentences<'_> {
     /// What most likely accounts for a figure; where nothing common does, or rounding alone, that. `None` only where
     /// the headline says already that the two agree.
@@ -41,6 +53,12 @@ impl Sentences<'_> {
     /// told, that. It is the first of the list below the steps. `None` only where the two agree or nothing was measured.
     #[cfg(feature = "pages")]
     pub(crate) fn cause_line(&self, figure: &Figure) -> Option<String> {
+        self.told_above(figure).map(|(line, _)| line)
+    }
+
+    /// The line of `cause_line`, and what it says in full of that which stands below the steps.
+    #[cfg(feature = "pages")]
+    pub(super) fn told_above(&self, figure: &Figure) -> Option<(String, Above)> {
         if figure.agreement().agrees() || figure.measured_like_figure().whole_sq_ft() == 0 {
             return None;
         }
@@ -50,28 +68,33 @@ impl Sentences<'_> {
             .zip(figure.lines_in_sq_ft())
             .any(|(line, sq_ft)| line.step() == BridgeStep::RecordedSides && sq_ft != 0);
         let whose = the(figure);
-        if let Some(cause) = self.likeliest(figure) {
+        if let Some((cause, above)) = self.likeliest(figure) {
             let own = match own_changes {
                 true => format!(", besides {whose}'s own lengths"),
                 false => String::new(),
             };
-            return Some(format!("Possible cause{own}: {cause}."));
+            return Some((format!("Possible cause{own}: {cause}."), above));
         }
         if let Some(rounding) = self.rounding_as_cause(figure).filter(|_| !own_changes) {
-            return Some(format!("Possible cause: {rounding}."));
+            return Some((format!("Possible cause: {rounding}."), Above::Nothing));
         }
         let rest = not_explained(figure);
         if own_changes && rest == 0 {
-            return Some(format!(
-                "Cause: {whose}'s own lengths, where they differ from those given here."
-            ));
+            let own =
+                format!("Cause: {whose}'s own lengths, where they differ from those given here.");
+            return Some((own, Above::Nothing));
         }
         let accounts = self.accounts(figure);
         Some(match accounts.filter(|accounts| accounts.items.is_empty()) {
-            Some(accounts) if accounts.names_nothing => self.no_cause(figure),
-            Some(accounts) => accounts.opening,
-            None if rest == 0 => "The steps below account for all of it.".to_owned(),
-            None => "No cause is told: what the steps below leave is not explained.".to_owned(),
+            Some(accounts) if accounts.names_nothing => (self.no_cause(figure), Above::Nothing),
+            Some(accounts) => (accounts.opening, Above::Opening),
+            None if rest == 0 => {
+                ("The steps below account for all of it.".to_owned(), Above::Nothing)
+            }
+            None => {
+                let none = "No cause is told: what the steps below leave is not explained.";
+                (none.to_owned(), Above::Nothing)
+            }
         })
     }
 

@@ -8,6 +8,7 @@ use crate::reconcile::{BridgeStep, Explanation, Figure, Line, Reconciliation};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
+use crate::wording::accounts::Accounts;
 use crate::wording::block::Block;
 use crate::wording::rounding::{in_two, one_of_two};
 use crate::wording::sentences::{SMALLER_RECORD_ON_A_PAGE, Sentences, capital, the, whole};
@@ -239,15 +240,7 @@ impl Sentences<'_> {
 
     /// The other possible causes, and how to find out which applies.
     pub(crate) fn causes_said(&self, figure: &Figure) -> Vec<Block> {
-        let mut blocks = Vec::new();
-        if let Some(accounts) = self.accounts(figure) {
-            blocks.push(Block::paragraph(accounts.opening));
-            blocks.extend(accounts.items.into_iter().map(Block::Item));
-            blocks.extend(
-                Some(accounts.closing).filter(|text| !text.is_empty()).map(Block::Paragraph),
-            );
-        }
-        blocks
+        self.accounts(figure).map(Accounts::blocks).unwrap_or_default()
     }
 
     /// Who measured, how certain the measured area is, and what was not inspected.

@@ -284,13 +284,16 @@ impl Sentences<'_> {
             ([], on) => format!("includes {}", all_of(on)),
             (off, on) => format!("includes {}, and whether it deducts {}", all_of(on), all_of(off)),
         };
-        // More is left because an opening or a low part was not deducted, less because a stair was.
-        let taken = if rest > 0 { "does not deduct" } else { "deducts" };
+        // More is left because a space was counted, or an opening or a low part not deducted; less because a space was
+        // left out, or a stair deducted.
+        let (counts, deducts) = match rest > 0 {
+            true => ("counts", "does not deduct"),
+            false => ("does not include", "deducts"),
+        };
         let unless = match (&off[..], &on[..]) {
-            (off, []) => format!("{taken} {}", all_of(off)),
-            (off @ [_, ..], on) => format!("includes {} and {taken} {}", all_of(on), all_of(off)),
-            ([], on) if rest > 0 => format!("counts {}", all_of(on)),
-            ([], on) => format!("does not include {}", all_of(on)),
+            (off, []) => format!("{deducts} {}", all_of(off)),
+            ([], on) => format!("{counts} {}", all_of(on)),
+            (off, on) => format!("{counts} {} and {deducts} {}", all_of(on), all_of(off)),
         };
         let names = words::all_of(&names);
         let spaces = those.iter().map(|&i| (i, sizes[i])).collect();

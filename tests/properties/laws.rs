@@ -293,3 +293,14 @@ proptest! {
         }
     }
 }
+
+/// The arc cuts off a segment of 598.1249995 sq ft, which is 598.12; rounded to millionths first it would be 598.13.
+#[test]
+fn a_total_is_rounded_once() {
+    let text = "record 900 sq ft\nlevel \"G\"\nliving \"House\"\nwest 567\"\nsouth 638\"\neast 567\"\narc north 638\" rise 189\" east\n";
+    let areas = fairfoot::read("curved.sides", text).unwrap().areas(&Settings::default()).unwrap();
+    let result = areas.reconcile(&fairfoot::Weights::default()).unwrap();
+    let look = fairfoot::report::Look { why: true, ..Default::default() };
+    let sums = printed_sums(&result.report().text(look));
+    assert_eq!(sums[0], (3_114_480_000, 3_114_480_000));
+}
