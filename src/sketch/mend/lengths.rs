@@ -255,6 +255,17 @@ fn decimal_comma(pieces: &[Piece], i: usize) -> Option<Edit> {
     if !is_one || is_doubtful || after_dollar(pieces, i) {
         return None;
     }
+    // `28,4"`: feet and inches, as nobody tapes a wall in inches with a decimal comma.
+    let is_inches = decimals.parse::<u32>().is_ok_and(|inches| inches < 12) && decimals.len() < 3;
+    if is_inches && at(pieces, i + 1).is_some_and(|unit| unit.is_mark("\"”″")) {
+        let feet = Piece { touches: piece.touches, ..number(whole) };
+        let foot = Piece { touches: true, ..mark("'") };
+        let by = [feet, foot, number(decimals)];
+        return Some(Edit::conversion(
+            replaced(pieces, i, i + 1, &by),
+            "feet have their mark, and only a space goes between feet and inches",
+        ));
+    }
     let by = Piece { touches: piece.touches, ..number(&format!("{whole}.{decimals}")) };
     Some(Edit::conversion(replaced(pieces, i, i + 1, &[by]), "decimals take a point, not a comma"))
 }

@@ -42,7 +42,7 @@ fn angle(typed: &Typed<'_>, at: usize) -> Option<(i64, usize)> {
 
 /// `bearing W 1° 7' 30" S 112.07'`: a bearing begins at north or south.
 fn west_first(typed: &Typed<'_>) -> Option<Answer> {
-    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let first = typed.first_of_call();
     let toward = match typed.lower(first).as_str() {
         "w" | "west" => "W",
         "e" | "east" => "E",
@@ -73,7 +73,7 @@ fn west_first(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `bearing 87° 44' 30" SE 85.25'`: the quadrant after the angle.
 fn quadrant_last(typed: &Typed<'_>) -> Option<Answer> {
-    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let first = typed.first_of_call();
     let (_, end) = angle(typed, first)?;
     let (north, east) = super::super::compass::slant(&typed.lower(end))?;
     let letter = |word: &str| word.chars().next().map(|c| c.to_ascii_uppercase());
@@ -97,7 +97,7 @@ pub(super) fn bearing_end(typed: &Typed<'_>, first: usize) -> Option<usize> {
 
 /// `N 45° E 1/2 mile`
 fn miles(typed: &Typed<'_>) -> Option<Answer> {
-    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let first = typed.first_of_call();
     let end = bearing_end(typed, first)?;
     let number = typed.piece(end)?.text.parse::<rust_decimal::Decimal>().ok()?;
     let slash = typed.piece(end + 1).is_some_and(|slash| slash.is_mark("/"));
@@ -146,7 +146,7 @@ fn call_after_its_length(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `N 89° 59' 60" E 80'`: minutes and seconds are fewer than 60.
 fn sixty(typed: &Typed<'_>) -> Option<Answer> {
-    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let first = typed.first_of_call();
     bearing_end(typed, first)?;
     let too_many = |at: usize| {
         typed
@@ -171,7 +171,7 @@ fn sixty(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `S 45° E`: a call without its length.
 fn call_alone(typed: &Typed<'_>) -> Option<Answer> {
-    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let first = typed.first_of_call();
     let end = bearing_end(typed, first)?;
     (end == typed.pieces.len()).then(|| {
         Answer::say(
@@ -183,15 +183,13 @@ fn call_alone(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `N 90 E 100` among the calls of a lot: an angle without its degree mark.
 fn bare_angle(typed: &Typed<'_>) -> Option<Answer> {
-    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let first = typed.first_of_call();
     let angle = typed.piece(first + 1).filter(|angle| digits::is_small(angle))?;
     let is_angle = angle.text.parse::<u32>().is_ok_and(|degrees| degrees <= 90);
-    let beside = &typed.attempt.beside;
-    let in_lot = beside.in_lot || beside.before.starts_with("lot ");
     let is_call = typed.says(first, &["n", "s", "north", "south"])
         && typed.says(first + 2, &["e", "w", "east", "west"])
         && length_at(&typed.pieces, first + 3).is_some();
-    (in_lot && is_angle && is_call).then(|| {
+    (typed.is_in_lot() && is_angle && is_call).then(|| {
         Answer::line(
             format!("bearing {}° {}", typed.text(first, first + 2), typed.rest(first + 2)),
             "a call is `bearing`, then its angle with its mark, then its length",
@@ -218,7 +216,7 @@ fn curve_of_a_deed(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `bearing N 45.30.15 E 100'`: points between degrees, minutes and seconds.
 fn points_for_marks(typed: &Typed<'_>) -> Option<Answer> {
-    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let first = typed.first_of_call();
     let angle = typed.piece(first + 1).filter(|angle| angle.is_number())?;
     let parts: Vec<&str> = angle.text.split('.').collect();
     let [degrees, minutes, seconds] = parts[..] else { return None };
@@ -261,7 +259,7 @@ fn word_before(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `S 45° 100'`: a bearing without E or W.
 fn half_a_bearing(typed: &Typed<'_>) -> Option<Answer> {
-    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let first = typed.first_of_call();
     if !typed.says(first, &["n", "s", "north", "south"]) {
         return None;
     }

@@ -80,17 +80,15 @@ fn cut_words(text: &str) -> usize {
 
 /// `bearing az 92.25 105.2'`, `azimuth 92° 15' 105.2'`, `bearing 045 120'`: clockwise from north, as a bearing of a quarter.
 pub(super) fn azimuth(typed: &Typed<'_>) -> Option<Answer> {
-    let start = usize::from(typed.says(0, &["bearing", "call", "thence", "course"]));
+    let start = typed.first_of_call();
     let says = typed.says(start, &["az", "azimuth", "azm", "azi"]);
     let mut at = start + usize::from(says);
     // `bearing 045 120'`, `bearing 1° 34' 142.67'`, `bearing 90.5 76.3`, `269.25 76.3` below a lot
-    let before = &typed.attempt.beside.before;
-    let in_lot = typed.attempt.beside.in_lot || before.starts_with("lot ");
     let two_numbers = typed.pieces.len() >= start + 2
         && typed.pieces.len() <= start + 4
         && typed.piece(start + 1).is_some_and(Piece::is_number)
         && typed.piece(start).is_some_and(|angle| angle.is_number() && angle.text.contains('.'))
-        && (in_lot || typed.says(0, &["bearing"]));
+        && (typed.is_in_lot() || typed.says(0, &["bearing"]));
     let is_azimuth = says
         || two_numbers
         || typed.says(0, &["bearing"])

@@ -115,6 +115,11 @@ impl Parts {
             self.tolerance = Some(length);
         } else if first.is_word(&["by"]) && self.by.is_none() && part.len() > 1 {
             self.by = Some(said(1));
+        } else if let ([text], None) = (&part[..], &self.by)
+            && text.sort == Sort::Text
+        {
+            // `measured 2026/03/07 "the owner"`
+            self.by = Some(text.text.clone());
         } else if first.is_word(&with) && self.with.is_none() && part.len() > 1 {
             self.with = Some(said(1));
         } else if part.iter().any(tool) && self.with.is_none() {

@@ -40,15 +40,15 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     let unfinished = format!("unfinished {}", line.trim_end());
-    let lines = match is_heat {
-        // A finished room without heat is not living area under the usual rules, and only the writer knows.
-        true => vec![unfinished, format!("living {} not counted", line.trim_end())],
-        false => vec![unfinished],
-    };
-    Some(Answer::Lines(
-        lines,
-        "a room that is not finished is `unfinished`, and not counted".to_owned(),
-    ))
+    // A finished room without heat is not living area under the usual rules, and only the writer knows.
+    if is_heat {
+        let finished = format!("living {} not counted", line.trim_end());
+        return Some(Answer::Lines(
+            vec![unfinished, finished],
+            "a room without heat does not count: it is `unfinished`, or `living` and `not counted` if it is finished".to_owned(),
+        ));
+    }
+    Some(Answer::line(unfinished, "a room that is not finished is `unfinished`, and not counted"))
 }
 
 /// `living "Sunroom" start north 28' 4" non-counted`: as a comment alone it would count.

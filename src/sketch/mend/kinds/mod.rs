@@ -154,6 +154,17 @@ impl Typed<'_> {
         }
     }
 
+    /// Where a call of a lot begins, after `bearing` or another word for it.
+    fn first_of_call(&self) -> usize {
+        usize::from(self.says(0, &["bearing", "call", "thence", "course"]))
+    }
+
+    /// Whether the line is one of a lot, or stands directly below its heading.
+    fn is_in_lot(&self) -> bool {
+        let beside = &self.attempt.beside;
+        beside.in_lot || beside.before.starts_with("lot ")
+    }
+
     /// The first piece from index `from` on that is one of these words.
     fn find(&self, from: usize, words: &[&str]) -> Option<usize> {
         (from..self.pieces.len()).find(|&at| self.says(at, words))

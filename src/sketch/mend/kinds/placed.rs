@@ -470,6 +470,14 @@ impl Size {
         };
         let skips = |at: usize| at + usize::from(word(at).is_some() || typed.says(at, &["long"]));
         let one = length_at(&typed.pieces, at)?;
+        // `12' square`: as deep as wide.
+        if one.has_unit
+            && typed.says(one.end, &["square", "sq"])
+            && is_after_a_square(typed, one.end + 1)
+        {
+            let end = one.end + 1;
+            return Some((Size { two: one.clone(), one, first_is_wide: None }, end));
+        }
         let middle = skips(one.end);
         let by = typed.says(middle, &["x", "by"])
             || typed.piece(middle).is_some_and(|mark| mark.is_mark("×*"));
@@ -532,6 +540,11 @@ impl Size {
             false => format!("{sides}, or with the two lengths exchanged"),
         }
     }
+}
+
+/// Whether `square` before this piece is the shape, and no unit of an area: `12 sq ft`.
+fn is_after_a_square(typed: &Typed<'_>, at: usize) -> bool {
+    !typed.says(at, &["ft", "feet", "foot", "m", "meters", "metres", "yd", "yards", "in"])
 }
 
 /// Reads everything but the place; the pieces that are left, and the size where no sides follow.
@@ -719,6 +732,9 @@ fn start(words: &Typed<'_>) -> Option<Place> {
     if !words.says(FIRST, &["start", "starts"]) {
         return None;
     }
+    if let Some(place) = start_by_coordinates(words) {
+        return Some(place);
+    }
     let mut place = Place::default();
     let mut ways: Vec<(Direction, crate::units::length::Length)> = Vec::new();
     let mut at = FIRST + 1;
@@ -760,6 +776,23 @@ fn start(words: &Typed<'_>) -> Option<Place> {
     let origin = Part { sort: Sort::From(Point::Origin, ways), of: None };
     place.whereabouts.parts.push(origin);
     is_place.then_some(place)
+}
+
+/// `start (12, 28.33)`, `start 12', 28' 4"`: how far east, then how far north.
+fn start_by_coordinates(words: &Typed<'_>) -> Option<Place> {
+    let is_open = words.piece(FIRST + 1).is_some_and(|mark| mark.is_mark("("));
+    let length = |at: usize| {
+        whereabouts::distance(words, at).or_else(|| whereabouts::number_alone(words, at))
+    };
+    let (east, at) = length(FIRST + 1 + usize::from(is_open))?;
+    words.piece(at).filter(|mark| mark.is_mark(",;"))?;
+    let (north, at) = length(at + 1)?;
+    let at = at + usize::from(is_open && words.piece(at).is_some_and(|mark| mark.is_mark(")")));
+    let ways = [(Direction::East, east), (Direction::North, north)];
+    let ways = ways.into_iter().filter(|(_, by)| by.nm() != 0).collect();
+    let whereabouts =
+        Whereabouts { parts: vec![Part { sort: Sort::From(Point::Origin, ways), of: None }] };
+    (at == words.pieces.len()).then(|| Place { whereabouts, ..Place::default() })
 }
 
 /// `start east 40'` after a size: a place as the format has it.

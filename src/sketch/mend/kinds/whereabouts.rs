@@ -523,22 +523,28 @@ pub(super) fn distance(typed: &Typed<'_>, at: usize) -> Option<(Length, usize)> 
     if let Some(one) = length_at(&typed.pieces, at).filter(|one| one.has_unit) {
         return Some((one.length, one.end));
     }
-    if typed.piece(at)?.is_number() && typed.says(at + 1, &["from"]) {
-        let unit = match typed.attempt.units {
-            Unit::Feet => "'",
-            Unit::Inches => "\"",
-            Unit::Meters => " m",
-            Unit::Centimeters => " cm",
-            Unit::Millimeters => " mm",
-        };
-        let length = format!("{}{unit}", typed.piece(at)?.text).parse();
-        return length.ok().map(|length| (length, at + 1));
+    if typed.says(at + 1, &["from"]) {
+        return number_alone(typed, at);
     }
     let is_unit = typed.piece(at + 1).is_some_and(|unit| {
         unit.is_mark("'’′\"") || unit.is_word(&["ft", "feet", "foot", "m", "cm", "mm"])
     });
     let is_zero = typed.piece(at)?.text == "0";
     is_zero.then_some((Length::ZERO, at + 1 + usize::from(is_unit)))
+}
+
+/// `28.33`: a length in the unit of the file, and the index after it.
+pub(super) fn number_alone(typed: &Typed<'_>, at: usize) -> Option<(Length, usize)> {
+    let number = typed.piece(at).filter(|piece| piece.is_number())?;
+    let unit = match typed.attempt.units {
+        Unit::Feet => "'",
+        Unit::Inches => "\"",
+        Unit::Meters => " m",
+        Unit::Centimeters => " cm",
+        Unit::Millimeters => " mm",
+    };
+    let length = format!("{}{unit}", number.text).parse();
+    length.ok().map(|length| (length, at + 1))
 }
 
 /// `east 5'`, `5' east`: a direction and a length.
