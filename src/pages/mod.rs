@@ -352,7 +352,7 @@ pub(crate) fn trees(pages: &[Page]) -> impl Iterator<Item = Result<usvg::Tree, E
 /// These pages as PNG, one after the other.
 fn rendered(pages: &[Page]) -> Result<Vec<Vec<u8>>, Error> {
     let drawn = trees(pages).zip(pages);
-    drawn.map(|(tree, page)| export::png::written(&tree?, page.has_photographs())).collect()
+    drawn.map(|(tree, page)| export::png::written(&tree?, page)).collect()
 }
 
 fn title(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {

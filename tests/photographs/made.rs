@@ -224,3 +224,27 @@ fn forty_large_photographs_make_a_packet_under_thirty_megabytes() {
     assert!(pdf.len() < 30_000_000, "{}", pdf.len());
     assert!(is_genuine(&pdf));
 }
+
+/// The left half of the picture is red and its right half blue; around it the page is white, and its frame is dark.
+#[test]
+fn a_page_as_png_shows_the_photograph_in_its_frame() {
+    let pages = pages(SHED, &jpeg(&halves(400, 200)));
+    let drawn = pages.png().unwrap();
+    let with = drawn.iter().map(|page| decoded(page));
+    let with: Vec<RgbImage> = with.filter(|page| page.pixels().any(is_red)).collect();
+    let [page] = &with[..] else { panic!("{} pages show a photograph", with.len()) };
+    let red: Vec<(u32, u32)> =
+        page.enumerate_pixels().filter(|(.., dot)| is_red(dot)).map(|(x, y, _)| (x, y)).collect();
+    let left = red.iter().map(|(x, _)| *x).min().unwrap();
+    let middle = red.iter().map(|(x, _)| *x).max().unwrap();
+    let (top, below) = (red.first().unwrap().1, red.last().unwrap().1);
+    // Twice as wide as high, so that the left half is a square.
+    let (wide, high) = (middle + 1 - left, below + 1 - top);
+    assert!(wide.abs_diff(high) <= 3 && wide > 300, "{wide} by {high}");
+    let row = top + (high >> 1);
+    let blue = page.get_pixel(middle + 20, row);
+    assert!(blue.0[2] > 150 && blue.0[0] < 90, "{blue:?}");
+    assert_eq!(page.get_pixel(left - 10, row), &Rgb([255, 255, 255]));
+    let frame = (left - 4..left + 4).map(|x| page.get_pixel(x, row).0[0]).min();
+    assert!(frame.is_some_and(|darkest| darkest < 160), "{frame:?}");
+}

@@ -58,6 +58,11 @@ impl Picture {
         &self.bytes
     }
 
+    /// Its pixels; `None` if it cannot be decoded.
+    pub(crate) fn dots(&self) -> Option<image::RgbImage> {
+        prepared::dots(&self.bytes)
+    }
+
     /// Its width and height, in pixels.
     pub(crate) fn size_px(&self) -> (u32, u32) {
         (self.width_px, self.height_px)

@@ -58,6 +58,12 @@ fn decoded(file: &[u8]) -> Result<(DynamicImage, Orientation), Refusal> {
     within_limits(JpegDecoder::new(Cursor::new(file)).map_err(|_| damaged())?)
 }
 
+/// The pixels of a picture that was prepared before.
+pub(super) fn dots(plain: &[u8]) -> Option<RgbImage> {
+    let (dots, _) = decoded(plain).ok()?;
+    Some(dots.into_rgb8())
+}
+
 fn limits() -> Limits {
     let mut limits = Limits::no_limits();
     limits.max_alloc = Some(MOST_UNPACKED_BYTES);
