@@ -34,6 +34,14 @@ pub enum Error {
     /// missing.
     #[error("{0}")]
     NotVerified(String),
+    /// The file to verify is a picture, which cannot be checked.
+    #[error(
+        "{kind} has no sides file inside; ask for the PDF or the SVG pages, or compare the fingerprint on its foot with `fairfoot verify --print FILE.sides`"
+    )]
+    Picture {
+        /// What it is, with its article: `a PNG`.
+        kind: &'static str,
+    },
     /// The sides file inside the file to verify has an error, so that it has been changed since the pages were made.
     #[error("the sides file inside has an error: {error}")]
     SidesInside {

@@ -135,6 +135,12 @@ fn print_answer(
     let name = files::shown(path);
     let text = match answer {
         Ok(verified) => sentences(&name, verified, options.remake.is_none()),
+        // Nothing speaks against a picture, and nothing for it.
+        Err(why @ fairfoot::Error::Picture { .. }) => {
+            let why = why.to_string();
+            let (why, help) = why.split_once("; ").unwrap_or((&why, ""));
+            format!("{name}: cannot be checked: {why}\n  {help}\n")
+        }
         Err(why) => format!("{name}: {}\n  {why}\n", not_as_made(None)),
     };
     if !options.sides {

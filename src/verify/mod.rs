@@ -162,8 +162,8 @@ impl Verification {
 ///
 /// # Errors
 ///
-/// [`Error::NotVerified`] if the file is a picture or neither SVG nor PDF, or has no sides file inside, and
-/// [`Error::SidesInside`] if that sides file has an error: the pages cannot be regenerated. Such a file is not genuine
+/// [`Error::Picture`] if the file is a picture, [`Error::NotVerified`] if it is neither SVG nor PDF, or has no sides file
+/// inside, and [`Error::SidesInside`] if that sides file has an error: the pages cannot be regenerated. Such a file is not genuine
 /// either.
 pub fn file(bytes: &[u8]) -> Result<Verification, Error> {
     if bytes.len() > MOST_PAGE_BYTES {
@@ -189,11 +189,14 @@ pub fn file(bytes: &[u8]) -> Result<Verification, Error> {
 
 /// Extracts what is inside; the first bytes show the kind of file.
 fn inside(bytes: &[u8]) -> Result<Inside, Error> {
-    const PICTURES: [&[u8]; 4] = [b"\x89PNG", b"\xff\xd8\xff", b"GIF8", b"BM"];
-    if PICTURES.iter().any(|first| bytes.starts_with(first)) {
-        return Err(refused(
-            "a picture has no sides file inside; ask for the PDF or the SVG pages, or compare the fingerprint on its foot with `fairfoot verify --print FILE.sides`",
-        ));
+    const PICTURES: [(&[u8], &str); 4] = [
+        (b"\x89PNG", "a PNG"),
+        (b"\xff\xd8\xff", "a JPEG"),
+        (b"GIF8", "a GIF"),
+        (b"BM", "a picture"),
+    ];
+    if let Some((_, kind)) = PICTURES.into_iter().find(|(first, _)| bytes.starts_with(first)) {
+        return Err(Error::Picture { kind });
     }
     if bytes.starts_with(b"%PDF-") { pdf::inside(bytes) } else { svg::inside(bytes) }
 }

@@ -122,7 +122,7 @@ fn entities_and_instructions_are_neither_opened_nor_needed() {
 fn a_picture_is_an_error_that_says_what_to_do_instead() {
     let png = pages(&sketch("plain-rectangle")).png().unwrap().remove(0);
     let error = verify::file(&png).unwrap_err().to_string();
-    assert!(error.starts_with("a picture has no sides file inside"), "{error}");
+    assert!(error.starts_with("a PNG has no sides file inside"), "{error}");
     assert!(error.contains("fairfoot verify --print FILE.sides"), "{error}");
 }
 
