@@ -73,6 +73,11 @@ impl Walls {
         Ruled { outlines, areas }
     }
 
+    /// The area of every space, with no wall rounded.
+    pub(crate) fn areas(&self) -> Vec<Area> {
+        self.spaces.iter().map(|at| at.outline.area()).collect()
+    }
+
     pub(crate) fn assumed(&self) -> Assumed {
         self.spaces.iter().fold(Assumed::default(), |all, at| all.or(at.needed.assumed))
     }

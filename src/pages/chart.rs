@@ -12,7 +12,7 @@ use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
 use crate::wording::sentences::{Sentences, capital, rounded_float};
 use crate::wording::size::{number_alone, step_alone, typed_number_alone, typed_size};
-use crate::wording::step_lines::is_left_within;
+use crate::wording::step_lines::{Left, is_left_within};
 
 /// The height of one bar's row, in points: near enough for a program that extracts text to keep the labels together.
 const BAR_ROW_PT: f64 = 11.0;
@@ -78,13 +78,14 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         inks.push(connector(x(from), y_pt, BAR_ROW_PT + under, under > 0.0));
         y_pt += BAR_ROW_PT + under;
         under = 0.0;
-        let is_left = is_left_within(figure, line)
-            || line.step() == BridgeStep::NotExplained && say.is_rounded_away(figure, line);
+        let is_left = is_left_within(figure, line);
+        let left = (line.step() == BridgeStep::NotExplained && line.is_otherwise())
+            .then(|| say.left(figure, line));
         let name = match line.step() {
             _ if line.is_supported() => "possible",
             // Only a record has recorded sides.
             BridgeStep::RecordedSides if !figure.is_record() => "its own sides",
-            BridgeStep::NotExplained if is_left || line.is_otherwise() => "what is left",
+            BridgeStep::NotExplained if is_left || left.is_some() => "what is left",
             step => step.name(),
         };
         inks.push(label(y_pt, name, &changes));
@@ -94,10 +95,12 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
             to: if changes == "0" { x(from) } else { x(at) },
             y_pt,
             is_rest: line.step() == BridgeStep::NotExplained,
-            rest: match (is_left, line.is_otherwise()) {
-                (true, _) => Sign::Left,
-                (_, true) => Sign::Again,
-                _ => Sign::NotExplained,
+            rest: match left {
+                _ if is_left => Sign::Left,
+                Some(Left::Measuring) => Sign::Again,
+                Some(Left::Plain) => Sign::Rest,
+                Some(_) => Sign::Left,
+                None => Sign::NotExplained,
             },
         };
         if let Some(range) = line.range() {
@@ -282,6 +285,7 @@ enum Sign {
     NotExplained,
     Left,
     Again,
+    Rest,
     Range,
 }
 
@@ -293,6 +297,7 @@ impl Sign {
             Sign::NotExplained => "not explained",
             Sign::Left => "what is left, within rounding",
             Sign::Again => "what is left, which measuring again could make",
+            Sign::Rest => "what is left",
             Sign::Range => "what rounding could change",
         }
     }
@@ -302,7 +307,7 @@ impl Sign {
         match self {
             Sign::Adds => "solid",
             Sign::Subtracts => "open",
-            Sign::NotExplained | Sign::Left | Sign::Again => "dotted",
+            Sign::NotExplained | Sign::Left | Sign::Again | Sign::Rest => "dotted",
             Sign::Range => "thin line",
         }
     }
@@ -312,8 +317,15 @@ impl Sign {
 /// letters of their size, so that a program that extracts text takes all of it for one block, and not for cells of the
 /// steps beside it.
 fn key(scale: &str, drawn: &[Sign]) -> String {
-    let signs =
-        [Sign::Adds, Sign::Subtracts, Sign::NotExplained, Sign::Left, Sign::Again, Sign::Range];
+    let signs = [
+        Sign::Adds,
+        Sign::Subtracts,
+        Sign::NotExplained,
+        Sign::Left,
+        Sign::Again,
+        Sign::Rest,
+        Sign::Range,
+    ];
     let drawn = signs.into_iter().filter(|sign| drawn.contains(sign));
     let told = drawn.map(|sign| format!("{}: {}.", capital(sign.shape()), sign.words()));
     std::iter::once(scale.to_owned()).chain(told).collect::<Vec<String>>().join(" ")

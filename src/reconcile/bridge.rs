@@ -12,7 +12,7 @@ use crate::reconcile::rounding::{CouldExplain, RoundingTest};
 use crate::reconcile::search::Explanations;
 use crate::reconcile::settings::{RoundingTaken, goes_in, times};
 use crate::reconcile::totals::TotalWritten;
-use crate::reconcile::{Ground, total};
+use crate::reconcile::{Ground, is_metric, total};
 use crate::units::area::Area;
 use crate::units::decimal::largest_remainder;
 use crate::units::length::Step as SideStep;
@@ -57,6 +57,7 @@ pub struct Line {
     rounding: Option<RoundingTaken>,
     is_within_rounding: bool,
     is_otherwise: bool,
+    is_unrounded: bool,
 }
 
 impl Line {
@@ -97,6 +98,12 @@ impl Line {
         self.is_otherwise
     }
 
+    /// For rounding: whether the step takes the rounding of the measured walls back, because the figure is in square
+    /// meters and says nothing of a rule.
+    pub(crate) fn is_unrounded(&self) -> bool {
+        self.is_unrounded
+    }
+
     /// For what is left: whether rounding alone could account for it, so that no other cause is needed.
     #[must_use]
     pub fn is_within_rounding(&self) -> bool {
@@ -134,6 +141,7 @@ pub(super) fn lines(
         rounding: None,
         is_within_rounding: false,
         is_otherwise: false,
+        is_unrounded: false,
     };
     let best = explanations.reported().next();
     let at_face = total(house, &ground.fine.areas);
@@ -150,8 +158,16 @@ pub(super) fn lines(
             && best.is_none()
             && recorded.is_none()
             && apart(&ground.fine.areas) < apart(&ground.ruled.areas);
+    // Nobody has rounded the walls of a figure in square meters to a part of a foot. What a cause adds was computed with
+    // rounded walls.
+    let is_unrounded = is_metric(ground.figure.area)
+        && ground.figure.sides.is_none()
+        && best.is_none()
+        && recorded.is_none()
+        && ground.figure.counting.is_empty();
     let ruled = match otherwise {
         Some(ruled) => ruled,
+        None if is_unrounded => total(house, &ground.walls.areas()),
         None if is_as_measured => at_face,
         None => figures_own,
     };
@@ -161,6 +177,8 @@ pub(super) fn lines(
     if otherwise.is_some() {
         lines[1].rounding = best.and_then(|best| best.rounding);
         lines[1].is_otherwise = lines[1].rounding.is_none();
+    } else if is_unrounded {
+        lines[1].is_unrounded = true;
     } else if is_as_measured {
         lines[1].is_otherwise = true;
     } else if matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot) {

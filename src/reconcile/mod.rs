@@ -214,6 +214,8 @@ pub struct Figure {
     rule: SideRule,
     start: Area,
     measured_like_figure: Area,
+    /// The same before any rounding.
+    like_unrounded: Area,
     agreement: Agreement,
     lines: Vec<Line>,
     shares: Vec<Share>,
@@ -334,13 +336,16 @@ impl Figure {
         }
         decision::tell_near_from_fitting(&mut explanations.list);
         let apart = (ground.figure.area.area() - like).abs().sq_ft();
+        let unrounded = ground.walls.areas();
+        let like_unrounded =
+            total(house, &unrounded) + counted_by(house, &ground.figure.counting, &unrounded);
         let is_read = weights.is_some()
             && !agreement.agrees()
             && recorded.is_none()
             && test.could_explain() != Some(CouldExplain::Yes)
             && !explanations.is_any_reported()
             && apart <= MOST_READ * like.sq_ft()
-            && apart <= areas.gross().worst_case_outside();
+            && is_within_tape(ground.figure.area.area(), [like, like_unrounded], areas.gross());
         let same = (agreement.agrees(), is_read);
         let lines =
             bridge::lines(house, &ground, recorded.as_ref(), &explanations, start, &test, same);
@@ -360,6 +365,7 @@ impl Figure {
             }),
             start,
             measured_like_figure: like,
+            like_unrounded,
             agreement,
             lines,
             shares: recorded.map(|recorded| recorded.shares).unwrap_or_default(),
@@ -390,6 +396,12 @@ impl Figure {
     /// rounding nor a cause accounts for it.
     pub(crate) fn is_read(&self) -> bool {
         self.is_read
+    }
+
+    /// Whether measuring again could lead from the measured area to the figure, with walls rounded or not: whether it is
+    /// within the worst case of the tape.
+    pub(crate) fn is_within_tape(&self, gross: &crate::areas::Total) -> bool {
+        is_within_tape(self.area, [self.measured_like_figure, self.like_unrounded], gross)
     }
 
     /// Whether the figure differs from the house and no cause is reported.
@@ -633,6 +645,13 @@ pub(crate) fn listing_repeats_record(figures: &[Figure]) -> bool {
     let says = |figure: Option<&Figure>| figure.map(|figure| figure.area().whole_sq_ft());
     let measured = record.map(|record| record.measured_like_figure().whole_sq_ft());
     repeats(says(record), says(listing), measured)
+}
+
+/// Whether a figure is no further from either of two areas than the worst case of the tape.
+#[expect(clippy::float_arithmetic, reason = "how far a tape may be off is a float")]
+fn is_within_tape(figure: Area, areas: [Area; 2], gross: &crate::areas::Total) -> bool {
+    let worst = gross.worst_case_outside();
+    areas.into_iter().all(|area| (figure - area).abs().sq_ft() <= worst)
 }
 
 /// The sum over the counted spaces above grade, after their deductions; `areas` has one area per space.

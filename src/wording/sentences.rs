@@ -5,7 +5,7 @@ use crate::areas::range::Range;
 use crate::areas::rule::Settings;
 use crate::diagnostic::Word;
 use crate::diagnostic::quoted;
-use crate::house::{House, Kind, Space};
+use crate::house::{Face, House, Kind, Space};
 use crate::reconcile::{Figure, Reconciliation, Weights};
 use crate::units::area::Area;
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
@@ -245,6 +245,23 @@ impl Sentences<'_> {
         match (faces, side_here.length_typed()) {
             (Some(faces), Some(length)) => format!("{} wall, {length}", faces.word()),
             _ => side_here.typed().to_owned(),
+        }
+    }
+
+    /// The same with its length at the outside face, where that is another one than was typed.
+    pub(crate) fn wall_outside(&self, space: usize, side: usize) -> String {
+        let here = &self.house.spaces[space];
+        let faces = here.closed.outline.faces(side).filter(|_| self.is_for_the_office());
+        let typed = here.closed.outline.vectors().get(side).map(|vector| vector.chord_length());
+        let outside = self
+            .areas
+            .outside_length(space, side)
+            .filter(|length| here.face != Face::Outside && typed != Some(*length));
+        match (faces, outside) {
+            (Some(faces), Some(length)) => {
+                format!("{} wall, {} outside", faces.word(), self.length(length))
+            }
+            _ => self.wall_here(space, side),
         }
     }
 

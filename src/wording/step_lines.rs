@@ -3,6 +3,7 @@
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
 use crate::house::{Face, SideRule};
+use crate::reconcile::agreement::Agreement;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Share};
 use crate::units::area::Area;
@@ -124,7 +125,7 @@ impl Sentences<'_> {
                 let how = format!("{step}, with another wall adjusted so that they meet");
                 format!("rounding: {}", self.assumed_as(&how))
             }
-            BridgeStep::Rounding if figure.is_metric() && !figure.says_rule() => {
+            BridgeStep::Rounding if line.is_unrounded() => {
                 format!("rounding: {}", self.assumed_as("walls not rounded"))
             }
             BridgeStep::Rounding => match figure.side_rule() {
@@ -154,14 +155,8 @@ impl Sentences<'_> {
                 let names = words::all_named(line.counted());
                 format!("counting: {} counts {names}{pages}, {}", the(figure), self.as_stated())
             }
-            BridgeStep::NotExplained if line.is_otherwise() && not_explained(figure) == 0 => {
-                "what is left".to_owned()
-            }
-            BridgeStep::NotExplained if self.is_rounded_away(figure, line) => {
-                "what is left, which rounding makes".to_owned()
-            }
             BridgeStep::NotExplained if line.is_otherwise() => {
-                "what is left, which measuring again could make".to_owned()
+                self.left(figure, line).words().to_owned()
             }
             BridgeStep::NotExplained if is_left_within(figure, line) => {
                 let first = figure.explanations().reported().next();
@@ -229,7 +224,7 @@ impl Sentences<'_> {
                 true => format!(" of {}", words::the_named(&here.name)),
                 false => String::new(),
             };
-            let (number, wall) = (here.sides[side].number, self.wall_here(space, side));
+            let (number, wall) = (here.sides[side].number, self.wall_outside(space, side));
             format!("side {number}{of} ({wall}), {used} in place of {alone}")
         });
         let mut named: Vec<String> = named.collect();
@@ -237,6 +232,21 @@ impl Sentences<'_> {
         named.extend((more > 0).then(|| words::count(more, "other wall")));
         (!named.is_empty())
             .then(|| format!("adjusted so that the rounded walls meet: {}", words::all_of(&named)))
+    }
+
+    /// What is left where the two agree, or measuring again could make it.
+    pub(crate) fn left(&self, figure: &Figure, line: &Line) -> Left {
+        // Where the steps before it lead.
+        let reached = figure.area() - line.area();
+        match Agreement::of(figure.typed(), reached) {
+            _ if not_explained(figure) == 0 => Left::Plain,
+            _ if self.is_rounded_away(figure, line) => Left::Rounding,
+            Agreement::AsWritten { decimals: 0 } => Left::WholeMeter,
+            Agreement::AsWritten { decimals: 1 } => Left::TenthOfAMeter,
+            Agreement::AsWritten { .. } => Left::LastDecimal,
+            _ if figure.is_within_tape(self.areas.gross()) => Left::Measuring,
+            _ => Left::Plain,
+        }
     }
 
     /// Whether what is left is only what rounding the walls makes: the figure is the area before any rounding.
@@ -291,6 +301,37 @@ impl Sentences<'_> {
             share.recorded(),
             length(share.ruled())
         )
+    }
+}
+
+/// What may make the rest of a difference that needs no cause.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Left {
+    /// Rounding the walls: the figure is the area before any rounding.
+    Rounding,
+    /// Writing the figure in whole square meters.
+    WholeMeter,
+    /// Writing it with one decimal.
+    TenthOfAMeter,
+    /// Writing it with more decimals.
+    LastDecimal,
+    /// The tape: it could be off by as much.
+    Measuring,
+    /// Nothing that could be named.
+    Plain,
+}
+
+impl Left {
+    /// The name of the step.
+    pub(crate) const fn words(self) -> &'static str {
+        match self {
+            Left::Rounding => "what is left, which rounding makes",
+            Left::WholeMeter => "what is left, within rounding to the whole square meter",
+            Left::TenthOfAMeter => "what is left, within rounding to a tenth of a square meter",
+            Left::LastDecimal => "what is left, within rounding to the last decimal",
+            Left::Measuring => "what is left, which measuring again could make",
+            Left::Plain => "what is left",
+        }
     }
 }
 
