@@ -111,7 +111,7 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
         let once = std::iter::once("rounded once, at the end".to_owned());
         rows.push(Line::Bold(once.chain(rounded).collect()));
         let title = match below {
-            true => "Below grade, not included in the total above".to_owned(),
+            true => "Wholly or partly below grade, not included in the total above".to_owned(),
             false => format!("{}: what is counted", say.gross_name()),
         };
         stack.heading(&title);
@@ -212,7 +212,12 @@ fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> 
             format!("For {}, {weighed} combinations of common causes and ways of rounding were compared. Besides rounding, {fitting}.", the(figure))
         })
     };
-    reconciliation.figures().iter().filter_map(told).collect()
+    let mut told: Vec<String> = reconciliation.figures().iter().filter_map(told).collect();
+    let is_named = |figure: &Figure| figure.explanations().reported().next().is_some();
+    if reconciliation.figures().iter().any(is_named) {
+        told.push("That a cause fits shows that it is possible, not that it happened.".to_owned());
+    }
+    told
 }
 
 /// The method, rule by rule, with sources.
@@ -254,9 +259,13 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         format!("Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger).{estimated} The pieces above use the resulting walls."),
         area.to_owned(),
         format!("Possible range, rounded to the foot: a wall within {} ft of the half foot may be read either way.", say.settings.reading.decimal_feet()),
-        "What is possible: each cause is given with the area that it leads to. Which way the office rounded each wall is not known, so a figure may differ from that area by up to three times what rounding typically changes in such a house, though never by more than rounding can change at all. If a cause gives 1,872 and rounding typically changes 4, figures from 1,860 to 1,884 fit it. Several that fit are in the order of how common each is thought to be and how near it comes, which is a judgment; the likeliest is the first of them, or one about as likely that gives the very figure.".to_owned(),
+        "What is possible: each cause is given with the area that it leads to. Which way the office rounded each wall is not known, so a figure may differ from that area by up to three times what rounding typically changes in such a house, though never by more than rounding can change at all. Several that fit are in the order of how common each is thought to be and how near it comes, which is a judgment; the likeliest is the first of them, or one about as likely that gives the very figure.".to_owned(),
         "Counted: living space above grade. Openings to the level below, low ceilings and courts open to the sky are deducted. Garages, porches and the like are shown but not counted.".to_owned(),
-        "This is not a statement of square footage under ANSI Z765. Such a statement requires that the interior was inspected, or else has to say that it was not [1].".to_owned(),
+        match say.house.particulars.interior_seen {
+            Some(true) => "This is not a statement of square footage under ANSI Z765 [1].",
+            _ => "This is not a statement of square footage under ANSI Z765. Such a statement requires that the interior was inspected, or else has to say that it was not [1].",
+        }
+        .to_owned(),
         by_closing.to_owned(),
         "[1] ANSI Z765-2021, section 3 (inch or tenth of a foot, total to the whole square foot), as other publications report it; the standard itself was not read.".to_owned(),
         "[2] In assessors' manuals, for example: Maryland SDAT, Assessment Procedure Manual; Cabarrus County, North Carolina, 2012 schedule of values.".to_owned(),

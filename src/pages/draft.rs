@@ -140,7 +140,7 @@ fn legend(draft: &Draft) -> Vec<String> {
     }
     legend.push("small number at a wall: the number of that side");
     let mut legend: Vec<String> = legend.into_iter().map(str::to_owned).collect();
-    legend.push(on_drawings(draft.particulars.front));
+    legend.push(on_drawings(draft.particulars.front, false));
     legend
 }
 

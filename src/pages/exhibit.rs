@@ -73,9 +73,10 @@ pub(crate) fn exhibit(
     }
     let say = &say.on_the_page_of(level.filter(|_| referred.levels));
     let steps = [Density::Long, Density::Short, Density::Small, Density::Least];
-    let page = |density, limits| {
-        Parts::of(flow.width_pt(), say, reconciliation, density, limits, referred)
+    let page_with = |density, limits, steps| {
+        Parts::of(flow.width_pt(), say, reconciliation, (density, limits, steps), referred)
     };
+    let page = |density, limits| page_with(density, limits, limits);
     // Smaller letters are used only if the drawing would otherwise be small, or becomes larger by it.
     let room = |parts: &Parts| flow.room_pt() - parts.height_pt();
     let scale = |parts: &Parts| {
@@ -110,10 +111,22 @@ pub(crate) fn exhibit(
         }
         // In letters of that size, texts are cut no more than the drawing needs.
         let fuller = [Density::Full, Density::Long, Density::Short, Density::Small];
+        let fits = |other: &Parts, parts: &Parts| {
+            let is_large = room(other) >= LEAST_DRAWING_PT.min(room(parts));
+            is_large && !best.is_better_than(&drawn(other))
+        };
+        let mut limited = chosen;
         for limits in fuller.into_iter().take_while(|limits| parts.is_cut && *limits < chosen) {
             let other = page(chosen, limits);
-            let is_large = room(&other) >= LEAST_DRAWING_PT.min(room(&parts));
-            if is_large && !best.is_better_than(&drawn(&other)) {
+            if fits(&other, &parts) {
+                (parts, limited) = (other, limits);
+                break;
+            }
+        }
+        // Where there is room for the notes of the steps alone, they are whole.
+        for steps in fuller.into_iter().take_while(|steps| parts.is_cut && *steps < limited) {
+            let other = page_with(chosen, limited, steps);
+            if fits(&other, &parts) {
                 parts = other;
                 break;
             }
@@ -233,8 +246,7 @@ impl Parts {
         width_pt: f64,
         say: &Sentences<'_>,
         reconciliation: &Reconciliation,
-        density: Density,
-        limits: Density,
+        (density, limits, step_limits): (Density, Density, Density),
         referred: Referred,
     ) -> Parts {
         let figure = reconciliation.figures().first();
@@ -251,7 +263,7 @@ impl Parts {
         let sizes = density.sizes(limits);
         parts.opening(say, reconciliation, density, sizes, referred);
         if let Some(figure) = figure {
-            parts.steps(say, figure, sizes, limits.notes());
+            parts.steps(say, figure, density.sizes(step_limits), step_limits.notes());
             parts.chart = chart(figure, say, width_pt - STEPS_PT - BETWEEN_PT);
             parts.possible(say, reconciliation, figure, sizes);
         }
@@ -367,7 +379,7 @@ impl Parts {
         }
         self.asks.space(2.0);
         let request = say.request(reconciliation, figure);
-        self.is_cut |= self.asks.at_most(3, |asks| asks.title(9.2, &request));
+        self.is_cut |= self.asks.at_most(4, |asks| asks.title(9.2, &request));
         if let Some(too) = say.asked_too(figure) {
             self.is_cut |= blocks::one(&mut self.asks, &Block::Paragraph(too), asked);
         }

@@ -63,8 +63,8 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
         rows.extend(said_of_sides(here).map(Line::Note));
     }
     stack.table_of(7.3, &columns, &rows);
-    let front = say.house.particulars.front;
-    let up = on_drawings(front);
+    let heads = &say.house.particulars;
+    let up = on_drawings(heads.front, heads.true_north.is_some());
     stack.paragraph(
         7.0,
         &format!("Typed directions are those in which the walls are walked; {up}."),

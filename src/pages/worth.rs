@@ -27,11 +27,14 @@ pub(crate) fn worth(
         _ if worth.is_smaller() => {
             " Ask a licensed professional before any of these pages goes to the office.".to_owned()
         }
+        _ if has_values => {
+            " Before anything is handed in, make the pages with `--private`.".to_owned()
+        }
         1 => " Hand in page 1 without this supplement.".to_owned(),
         count => format!(" Hand in pages 1 to {count} without this supplement."),
     };
     let values = if has_values {
-        " Before anything is handed in, consider making the pages with `--private`: as they are, the Source prints the comments, values, rates and sales of the file."
+        " As they are, the Source prints the comments, values, rates and sales of the file; `--private` leaves them out, and notes and photographs with them."
     } else {
         ""
     };

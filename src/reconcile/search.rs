@@ -767,7 +767,7 @@ impl<'a> Search<'a> {
         self.case.ranges.usual(false).map(|range| self.with_counting(range))
     }
 
-    /// The range of figures that ordinary rounding can give, and a little beyond it where a wall is misrounded; `None`
+    /// The range of figures that ordinary rounding can give, and a little beyond it where a wall is rounded against the rule; `None`
     /// where it cannot be computed.
     fn nearly(&self) -> Option<FigureRange> {
         /// How far beyond, as a share of the house.

@@ -2,6 +2,7 @@
 
 use std::collections::HashSet;
 
+use crate::areas::range::Range;
 use crate::diagnostic::words;
 use crate::house::wall_moves::{self, Assumed};
 use crate::house::{Face, SideRule};
@@ -220,7 +221,12 @@ impl Sentences<'_> {
 
     fn settling_of(&self, figure: &Figure, open: &[OpenQuestion]) -> String {
         if self.is_for_the_office() {
-            let asked = causes::asked_of_the_office(open, asks_the_office(figure));
+            // The request begins with it.
+            let height = causes::below_which_height();
+            let is_asked = self.asks_anything(figure) && self.low_without_a_height().is_some();
+            let open = open.iter().filter(|one| !(is_asked && **one == height));
+            let open: Vec<OpenQuestion> = open.cloned().collect();
+            let asked = causes::asked_of_the_office(&open, asks_the_office(figure));
             return self.measured_for_the_first_time(asked);
         }
         let mut steps = causes::for_the_owner(open);
@@ -254,9 +260,21 @@ impl Sentences<'_> {
             let word = figure.word();
             let stated = self.as_stated();
             match figure.rounding_test().could_explain() {
-                Some(CouldExplain::Yes) => format!(
-                    " That speaks against the half foot, {stated}, although the total fits it{house}."
-                ),
+                Some(CouldExplain::Yes) => {
+                    let range = self.areas.gross().range().filter(|_| is_plain);
+                    let says = figure.area().whole_sq_ft();
+                    let is_within = |range: Range| {
+                        (range.low.whole_sq_ft()..=range.high.whole_sq_ft()).contains(&says)
+                    };
+                    let feet = match range.map(is_within) {
+                        Some(false) => ", and not whole feet",
+                        Some(true) => ", and whole feet too",
+                        None => "",
+                    };
+                    format!(
+                        " The {line}'s line fits whole feet and not half feet; the total fits half feet, {stated}{feet}{house}."
+                    )
+                }
                 _ => format!(" So the {word}'s line for the {line} does not fit the half foot, {stated}{house}."),
             }
         });
@@ -305,8 +323,29 @@ impl Sentences<'_> {
         let strength = self.strength_drawn(one);
         Some(match self.only_cause(figure) {
             Some(given) => (format!("{words}{strength}: {given}"), Above::OnlyCause),
-            None => (format!("{words}{strength}"), Above::Nothing),
+            None => {
+                let as_measured = self.only_as_measured(figure, one).unwrap_or_default();
+                (format!("{words}{strength}{as_measured}"), Above::Nothing)
+            }
         })
+    }
+
+    /// A note that a cause fits with what it counts as measured, where the figure's own lengths give that another size:
+    /// `, with the covered porch as measured; by the record's own lengths it would be 42 sq ft more`.
+    #[cfg(feature = "pages")]
+    fn only_as_measured(&self, figure: &Figure, one: &Explanation) -> Option<String> {
+        figure.line(BridgeStep::RecordedSides)?;
+        let mut counted = one.cause.departures().filter_map(|kind| match kind {
+            DepartureKind::Counted { space } => Some(space),
+            _ => None,
+        });
+        let space = counted.next().filter(|_| counted.next().is_none())?;
+        let apart = self.apart_by_its_own_lengths(figure, space)?;
+        Some(format!(
+            ", with {} as measured; by {}'s own lengths it would be {apart}",
+            words::the_named(&self.house.spaces[space].name),
+            the(figure)
+        ))
     }
 
     /// How strong a cause is and where it is drawn, in parentheses with a leading space.

@@ -566,6 +566,11 @@ pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_asked: bool) -> Stri
     requests.into_iter().filter_map(sentence).collect::<Vec<String>>().join(" ")
 }
 
+/// Asks for the height below which a total deducts ceilings.
+pub(crate) fn below_which_height() -> OpenQuestion {
+    OpenQuestion::state("below which ceiling height it deducts (none is stated here)")
+}
+
 /// The questions that would settle whether a cause applies.
 pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> Vec<OpenQuestion> {
     let mut questions: Vec<OpenQuestion> =
@@ -580,9 +585,7 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> V
         _ => false,
     };
     // Nobody can answer whether a low ceiling is deducted without the height that makes it one.
-    questions.extend(cause.departures().any(is_low).then(|| {
-        OpenQuestion::state("below which ceiling height it deducts (none is stated here)")
-    }));
+    questions.extend(cause.departures().any(is_low).then(below_which_height));
     let own = match cause {
         Cause::None | Cause::Departures(..) => None,
         Cause::Face(_) => Some(how_walls_are_measured()),

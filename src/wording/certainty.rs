@@ -1,6 +1,6 @@
 //! How certain the measured area is: who measured, how the walls were closed, the interval, checks and low ceilings.
 
-use crate::areas::EquallyNear;
+use crate::areas::{EquallyNear, is_in_total};
 use crate::diagnostic::words;
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::Misclosure;
@@ -44,6 +44,22 @@ impl Sentences<'_> {
             }
         };
         rules.into_iter().filter_map(sentence).collect()
+    }
+
+    /// The totals with each wall rounded finely, where several adjustments of walls are equally near to the measured lengths:
+    /// `1,414 or 1,417 sq ft`; `None` where there is only one, or too many to list.
+    pub(super) fn closings_to_fine(&self) -> Option<String> {
+        const MOST: usize = 3;
+        let others = self.areas.equally_near_tenth_foot();
+        let mut totals = others.totals().to_vec();
+        totals.push(self.areas.gross().tenth_foot().whole_sq_ft());
+        totals.sort_unstable();
+        let told: Vec<String> = totals.iter().copied().map(thousands).collect();
+        Some(match told.as_slice() {
+            [] | [_] => return None,
+            few if few.len() <= MOST => format!("{} sq ft", words::list_or(few)),
+            [low, .., high] => format!("{low} to {high} sq ft"),
+        })
     }
 
     /// Who measured, how certain the measured area is, and what was not inspected.
@@ -177,6 +193,21 @@ impl Sentences<'_> {
         })
     }
 
+    /// The area above grade that is deducted as low without the height below which a ceiling counts as low; `None` if every
+    /// height is stated or nothing is deducted.
+    pub(super) fn low_without_a_height(&self) -> Option<Area> {
+        let house = self.house;
+        let is_unstated = |&i: &usize| {
+            let space = &house.spaces[i];
+            space.kind == Kind::Low
+                && space.under.is_none()
+                && space.parent.is_some_and(|parent| is_in_total(house, parent, false))
+        };
+        let low: Vec<usize> = (0..house.spaces.len()).filter(is_unstated).collect();
+        let area = low.iter().map(|&i| self.areas.spaces[i].net_tenth_foot).sum();
+        (!low.is_empty()).then_some(area)
+    }
+
     /// The height rule, and what else bears on it.
     pub(super) fn low_ceilings(&self) -> Option<String> {
         let rule = self.low_rule()?;
@@ -234,9 +265,9 @@ impl Sentences<'_> {
     pub(super) fn fine_of_appraisers(&self) -> (&'static str, &'static str) {
         // Who measures in meters does not know how much that is.
         match (self.is_metric(), self.settings.fine) {
-            (true, FineStep::TenthFoot) => ("a tenth of a foot, about 3 cm,", "US appraisers"),
-            (true, FineStep::Inch) => ("the inch", "US appraisers"),
-            (false, _) => (self.fine(), "appraisers"),
+            (true, FineStep::TenthFoot) => ("a tenth of a foot, about 3 cm,", "many US appraisers"),
+            (true, FineStep::Inch) => ("the inch", "many US appraisers"),
+            (false, _) => (self.fine(), "many appraisers"),
         }
     }
 

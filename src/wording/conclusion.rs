@@ -80,8 +80,7 @@ impl Sentences<'_> {
         }
         let rest = not_explained(figure);
         if own_changes && rest == 0 {
-            let own =
-                format!("Cause: {whose}'s own lengths, where they differ from those given here.");
+            let own = format!("{}'s own lengths account for all of it.", capital(&whose));
             return Some((own, Above::Nothing));
         }
         let accounts = self.accounts(figure);
@@ -138,6 +137,11 @@ impl Sentences<'_> {
             Face::Frame => " at the frame",
             Face::Inside => " inside",
         };
+        if is_possible && self.against_the_rule(figure).is_some() {
+            return Some(format!(
+                "rounding each wall{at} to the {unit}{stated}, which could account for the difference; the evidence for it is divided"
+            ));
+        }
         is_possible.then(|| match not_explained(figure) {
             0 => format!(
                 "rounding each wall{at} to the {unit}{stated}, which {} account for the difference",

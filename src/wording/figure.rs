@@ -137,7 +137,11 @@ impl Sentences<'_> {
     /// What a step changes; on a page with its unit, like every area of the steps.
     fn changed(&self, before: Area, after: Area) -> String {
         let changes = step(before, after, self.is_metric());
-        if changes.ends_with([')', 't']) { changes } else { format!("{changes}{}", self.unit()) }
+        if changes.ends_with([')', 't', 'm']) {
+            changes
+        } else {
+            format!("{changes}{}", self.unit())
+        }
     }
 
     /// The unit after a number of the steps that has none of its own: a terminal has one in the heads of its columns.
@@ -286,7 +290,7 @@ impl Sentences<'_> {
     }
 
     /// Which of the areas is compared with a figure: `Compared with the record: 1,757 sq ft, gross area, outside measure
-    /// (interior not seen), each wall to a tenth of a foot, as appraisers do.` Then what it is by other rules.
+    /// (interior not seen), each wall to a tenth of a foot, as many appraisers do.` Then what it is by other rules.
     fn compared_with(&self, figure: &Figure) -> String {
         let is_metric = self.is_metric();
         let gross = self.areas.gross();
@@ -305,6 +309,10 @@ impl Sentences<'_> {
                 adds.trim_start_matches('\u{2212}'),
                 self.plus_minus_with_rounding()
             ),
+        };
+        let adds = match self.closings_to_fine() {
+            Some(all) => format!(", which gives {all}, depending on which wall is adjusted"),
+            None => adds,
         };
         let gross_at = format!(
             "{}, each wall to {fine}{comma} as {appraisers} do{adds}",
@@ -382,8 +390,8 @@ impl Sentences<'_> {
         Some((format!("{} = {sum}", terms.collect::<Vec<String>>().join(" + ")), levels))
     }
 
-    /// What counts below grade, by its names if they are few, preceded by a space: ` Below grade, not included: Family
-    /// room, 564 sq ft (page 2).` Of what the figure says that it counts, that it does so. `None` if nothing does.
+    /// What counts below grade, by its names if they are few, preceded by a space: ` Wholly or partly below grade,
+    /// not included: Family room, 564 sq ft (page 2).` Of what the figure says that it counts, that it does so. `None` if nothing does.
     fn below_named(&self, figure: Option<&Figure>) -> Option<String> {
         const FEW: usize = 2;
         let below = self.areas.below_grade()?;
@@ -404,9 +412,11 @@ impl Sentences<'_> {
         });
         Some(match counting {
             Some(figure) => {
-                format!(" Below grade, counted by {figure}: {names}{size}{pages}.")
+                format!(" Wholly or partly below grade, counted by {figure}: {names}{size}{pages}.")
             }
-            None => format!(" Below grade, not included: {names}{size}{pages}."),
+            None => {
+                format!(" Wholly or partly below grade, not included: {names}{size}{pages}.")
+            }
         })
     }
 

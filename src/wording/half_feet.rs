@@ -23,7 +23,7 @@ impl Sentences<'_> {
         let near = self.near_the_half_foot();
         let unit = self.office_reading();
         let off = |near: &Near, what: &str| self.off_from(near.off, what);
-        let if_off = format!("may go either way if the office's reading differs by {unit}");
+        let if_off = format!("may go either way if the office read the tape {unit} more or less");
         let walls = near.iter().map(|near| near.spaces.len() * near.numbers.len()).sum();
         match near.as_slice() {
             [] if self.is_adjusted_to_feet() => {

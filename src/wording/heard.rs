@@ -148,7 +148,10 @@ impl Ear {
             let after = rest.strip_prefix(short).map(|after| after.chars().next());
             if after.is_some_and(|next| !next.is_some_and(char::is_alphanumeric)) {
                 self.at += short.len();
-                self.out.push_str(long);
+                let is_one = self.out.ends_with('1')
+                    && !self.out[..self.out.len() - 1]
+                        .ends_with(|c: char| c.is_ascii_digit() || c == '.' || c == ',');
+                self.out.push_str(if is_one { long.trim_end_matches('s') } else { long });
                 return;
             }
         }

@@ -87,7 +87,7 @@ impl Sentences<'_> {
         match by_rounding {
             Some(CouldExplain::Yes) => Some("rounding could account for"),
             Some(CouldExplain::OnlyAgainst) => {
-                Some("walls misrounded, up or down, could account for")
+                Some("walls rounded up or down against the rule could account for")
             }
             // So little needs no reason.
             _ => (near.left.abs() <= AGREES_WITHIN).then_some("rounding could account for"),

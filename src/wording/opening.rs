@@ -142,7 +142,10 @@ impl Sentences<'_> {
     /// The name of the total above grade.
     pub(crate) fn gross_name(&self) -> &'static str {
         match self.house.particulars.interior_seen {
-            Some(true) => "Gross living area, outside measure",
+            // Without the height below which ceilings count as low, what was seen does not settle what is living area.
+            Some(true) if self.low_without_a_height().is_none() => {
+                "Gross living area, outside measure"
+            }
             _ => "Gross area, outside measure",
         }
     }
@@ -281,7 +284,7 @@ pub(super) fn statement(
         units.size(figure.measured_like_figure())
     );
     let below = below
-        .map(|below| format!(" Below grade, not included: {}.", units.size(below)))
+        .map(|below| format!(" Wholly or partly below grade, not included: {}.", units.size(below)))
         .unwrap_or_default();
     // What agrees has no difference to speak of.
     if apart != 0 && figure.agreement().agrees() {

@@ -44,7 +44,6 @@ impl Sentences<'_> {
     /// another area than it is taken at: `168; by the record's own lengths it would be 15' × 14' = 210 sq ft, 42 more`.
     pub(super) fn by_its_own_lengths(&self, figure: &Figure, space: usize) -> Option<String> {
         let [one, other] = self.own_sides(figure, space)?;
-        let area = Area::rectangle(one.length, other.length);
         let [one, other] = [one, other].map(|side| match side.of {
             Some((of, number)) if of != space => {
                 let name = words::the_named(&self.house.spaces[of].name);
@@ -52,22 +51,38 @@ impl Sentences<'_> {
             }
             _ => side.length.to_string(),
         });
+        let (sq_ft, taken) = self.taken_and_own(figure, space)?;
+        let than = if sq_ft > taken { "more" } else { "less" };
+        Some(format!(
+            "{}; by {}'s own lengths it would be {one} × {other} = {}, {} {than}",
+            self.number(taken),
+            the(figure),
+            size_of_sq_ft(sq_ft, self.is_metric()),
+            self.number((sq_ft - taken).abs())
+        ))
+    }
+
+    /// By how much a space is smaller or larger by the figure's own lengths: `42 sq ft more`; `None` where it is neither, or
+    /// that is not known.
+    #[cfg(feature = "pages")]
+    pub(super) fn apart_by_its_own_lengths(&self, figure: &Figure, space: usize) -> Option<String> {
+        let (own, taken) = self.taken_and_own(figure, space)?;
+        let than = if own > taken { "more" } else { "less" };
+        Some(format!("{} {than}", size_of_sq_ft((own - taken).abs(), self.is_metric())))
+    }
+
+    /// The area of a space by the figure's own lengths, and the one that it is taken at, in square feet; `None` where they are
+    /// the same or the first is not known.
+    fn taken_and_own(&self, figure: &Figure, space: usize) -> Option<(i64, i64)> {
+        let [one, other] = self.own_sides(figure, space)?;
+        let own = Area::rectangle(one.length, other.length).whole_sq_ft();
         let areas = &self.areas.spaces[space];
         let taken = match figure.side_rule() {
             SideRule::Step(Step::WholeFoot) => areas.net_whole_foot,
             _ => areas.net_tenth_foot,
         };
-        let (sq_ft, taken) = (area.whole_sq_ft(), taken.whole_sq_ft());
-        let than = if sq_ft > taken { "more" } else { "less" };
-        (sq_ft != taken).then(|| {
-            format!(
-                "{}; by {}'s own lengths it would be {one} × {other} = {}, {} {than}",
-                self.number(taken),
-                the(figure),
-                size_of_sq_ft(sq_ft, self.is_metric()),
-                self.number((sq_ft - taken).abs())
-            )
-        })
+        let taken = taken.whole_sq_ft();
+        (own != taken).then_some((own, taken))
     }
 
     /// The two lengths of a rectangle, its first side's axis first: the figure's own where it has one for a wall along that

@@ -11,7 +11,7 @@ use crate::units::length::{Length, Step};
 use crate::wording::accounts::shown_once;
 use crate::wording::map::largest_not_measured;
 use crate::wording::sentences::{Sentences, capital, the};
-use crate::wording::size::Units;
+use crate::wording::size::{Units, area_of_sq_ft};
 use crate::wording::step_lines::not_explained;
 
 impl Sentences<'_> {
@@ -21,10 +21,28 @@ impl Sentences<'_> {
         if !self.asks_anything(figure) {
             return asked;
         }
+        // Nobody can correct a total to one that depends on a height which was not stated.
+        let asked = match self.asked_about_low_ceilings(figure) {
+            None => asked,
+            Some(first) => match asked.strip_prefix("Please correct ") {
+                Some(rest) => format!("{first} If these are deducted, please correct {rest}"),
+                None => format!("{first} {asked}"),
+            },
+        };
         match figure.is_record() {
             true => format!("To the office that keeps {}: {asked}", the(figure)),
             false => format!("To whoever published {}: {asked}", the(figure)),
         }
+    }
+
+    /// Asks for the height below which a total deducts ceilings, where this file states none: `Please state below which
+    /// ceiling height the total deducts; 447 sq ft deducted here depend on it.`
+    fn asked_about_low_ceilings(&self, figure: &Figure) -> Option<String> {
+        let low = self.low_without_a_height()?;
+        Some(format!(
+            "Please state below which ceiling height the total deducts; {} deducted here depend on it.",
+            self.units_of(figure).size(low)
+        ))
     }
 
     /// What is asked, in one sentence.
@@ -73,16 +91,19 @@ impl Sentences<'_> {
                 words::the_quoted(&self.house.spaces[part.beside()].name)
             );
         }
-        // Nobody measures again what nobody has measured.
-        let (again, here) = match self.only_from_a_plan() {
-            Some(_) => ("", "given"),
-            None => (" again", "measured"),
-        };
+        if self.only_from_a_plan().is_some() {
+            let first = match &walls {
+                Some(walls) => format!("Please measure {walls}."),
+                None if is_rounding => format!("{}.", self.whether_rounded(figure)),
+                None => format!("Please state {}.", self.or_state(figure)),
+            };
+            return format!("{first} No change is requested until the house is measured.");
+        }
         let adds_up =
             figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == figure.area().whole_sq_ft());
         if let Some(walls) = walls.as_ref().filter(|_| adds_up) {
             return format!(
-                "Please measure {walls}{again}; if the lengths are as {here} here, please correct {} to {area}{}.",
+                "Please measure {walls} again; if they are as measured here, please correct {} to {area}{}.",
                 the(figure),
                 with(self.in_whole_feet(figure))
             );
@@ -100,7 +121,7 @@ impl Sentences<'_> {
         match walls {
             // First the walls, then what follows from them.
             Some(walls) => {
-                format!("Please measure {walls}{again}; if the lengths are as {here} here, {ask}.")
+                format!("Please measure {walls} again; if they are as measured here, {ask}.")
             }
             None if is_small(figure) => format!(
                 "If a difference as small as {} in {} is worth a change, {}.",
@@ -120,7 +141,7 @@ impl Sentences<'_> {
     }
 
     /// The total that a record whose walls may be rounded to the foot would have if they are as measured, with what it
-    /// says it counts: `1,570 if each wall is rounded to the foot`; `1,148, more than the record, if each wall is rounded to
+    /// says it counts: `1,570 if each wall is rounded to the foot`; `1,752 or 1,800 if …`; `1,148, more than the record, if each wall is rounded to
     /// the foot`. `None` where that is no other number, or is the record itself.
     fn in_whole_feet(&self, figure: &Figure) -> Option<String> {
         let is_plain = figure.is_record()
@@ -144,19 +165,37 @@ impl Sentences<'_> {
         };
         let is_other = own.whole_sq_ft() != figure.measured_like_figure().whole_sq_ft()
             && own.whole_sq_ft() != figure.area().whole_sq_ft();
-        let more = match own.whole_sq_ft() > figure.area().whole_sq_ft() {
+        if !is_plain || !is_other {
+            return None;
+        }
+        let size = |sq_ft: i64| {
+            let (first, second) = self.units_of(figure).both(area_of_sq_ft(sq_ft));
+            // Among two units a number without one could be of either.
+            match second {
+                Some(_) => first,
+                None => first.trim_end_matches(" sq ft").to_owned(),
+            }
+        };
+        // Adjustments of other walls that are as near to the measured lengths give other totals.
+        let own = own.whole_sq_ft();
+        let is_gross = own == self.areas.gross().whole_foot().whole_sq_ft();
+        let others = is_gross.then(|| self.areas.equally_near_whole_foot());
+        let is_open = others.as_ref().is_some_and(|others| !others.is_complete());
+        let mut totals = others.map(|others| others.totals().to_vec()).unwrap_or_default();
+        totals.push(own);
+        totals.sort_unstable();
+        let more = match totals.iter().all(|total| *total > figure.area().whole_sq_ft()) {
             true => format!(", more than {},", the(figure)),
             false => String::new(),
         };
-        (is_plain && is_other).then(|| {
-            let (first, second) = self.units_of(figure).both(own);
-            // Among two units a number without one could be of either.
-            let size = match second {
-                Some(_) => first,
-                None => first.trim_end_matches(" sq ft").to_owned(),
-            };
-            format!("{size}{more} if each wall is rounded to the foot")
-        })
+        let told = match totals.as_slice() {
+            [only] if is_open => {
+                format!("{}, or another total that is as near,", size(*only))
+            }
+            [low, .., high] if totals.len() > 3 => format!("{} to {}", size(*low), size(*high)),
+            few => words::list_or(&few.iter().copied().map(size).collect::<Vec<String>>()),
+        };
+        Some(format!("{told}{more} if each wall is rounded to the foot"))
     }
 
     /// What becomes of an area below grade where the area above it is asked for: ` above grade, with the 564 sq ft below
@@ -203,6 +242,15 @@ impl Sentences<'_> {
 
     /// Asks about the rule for rounding, in a sentence without its period.
     fn about_the_rule(&self, figure: &Figure, area: &str, taken: &str) -> String {
+        format!(
+            "{}, and whether {area}{taken}, with each wall to {}, can be recorded",
+            self.whether_rounded(figure),
+            self.fine()
+        )
+    }
+
+    /// Asks how each wall was rounded, in a sentence without its period.
+    fn whether_rounded(&self, figure: &Figure) -> String {
         let unit = match figure.rounding_test().step() {
             Step::HalfFoot => "half foot",
             _ => "whole foot",
@@ -210,14 +258,11 @@ impl Sentences<'_> {
         // Another line of the record that speaks against the rule is part of the question. Whether rounding would account
         // for the difference stands just above.
         let what = match (self.against_the_rule(figure), figure.says_rule()) {
-            (Some(_), _) => format!("the {unit} or to the whole foot,"),
-            (None, true) => format!("the {unit}, {},", self.as_stated()),
-            (None, false) => format!("the {unit},"),
+            (Some(_), _) => format!("the {unit} or to the whole foot"),
+            (None, true) => format!("the {unit}, {}", self.as_stated()),
+            (None, false) => format!("the {unit}"),
         };
-        format!(
-            "Please state whether each wall was rounded to {what} and whether {area}{taken}, with each wall to {}, can be recorded",
-            self.fine()
-        )
+        format!("Please state whether each wall was rounded to {what}")
     }
 
     /// What is to be stated if a figure stays: what else it includes where a space is the likeliest cause, or how it came

@@ -260,7 +260,7 @@ impl Sentences<'_> {
                 let usual = usual.map(|usual| format!(" {rounded} {usual};")).unwrap_or_default();
                 let alone = if named.is_some() { alone.as_str() } else { "rounding" };
                 format!(
-                    "{alone} would account for it only if walls were misrounded:{usual} with walls misrounded, up or down, it can be {widest_size}, and {wanted} fits that."
+                    "{alone} would account for it only if walls were rounded against the rule:{usual} with walls rounded up or down against it, it can be {widest_size}, and {wanted} fits that."
                 )
             }
             (CouldExplain::No, _) => {
@@ -276,7 +276,9 @@ impl Sentences<'_> {
                 // Every wall rounded one way may take a wall that follows from the others further than a foot.
                 let how = match named {
                     Some(_) => "with each wall within a foot of its length".to_owned(),
-                    None => format!("with each wall to the {foot}, even if misrounded, up or down"),
+                    None => format!(
+                        "with each wall to the {foot}, even with walls rounded up or down against the rule"
+                    ),
                 };
                 let [start, limit] =
                     [test.start(), limit].map(|area| number_or_size(area, self.is_metric()));

@@ -167,8 +167,11 @@ pub(crate) fn step_alone(from: Area, to: Area, is_metric: bool) -> String {
 /// A step in the list of steps: `+22`; in a metric file `+2.2 sq m (+23 sq ft)`.
 pub(crate) fn step(from: Area, to: Area, is_metric: bool) -> String {
     let feet = step_alone(from, to, false);
-    if !is_metric || feet == "0" && step_alone(from, to, true) == "0" {
+    if !is_metric {
         return feet;
+    }
+    if feet == "0" && step_alone(from, to, true) == "0" {
+        return "0 sq m".to_owned();
     }
     format!("{} sq m ({feet} sq ft)", step_alone(from, to, true))
 }

@@ -162,14 +162,14 @@ impl Worth {
         if !self.is_larger() || dates.deadlines().is_empty() {
             return Vec::new();
         }
-        let mut blocks = vec![heading("Which procedure corrects which mistake")];
+        let mut blocks = vec![heading("Which procedure corrects which kind of difference")];
         if self.classes.is_empty() {
-            blocks.push(paragraph("No cause of the difference is known, so neither is the kind of mistake. Ask the office which procedure corrects a wrong size."));
+            blocks.push(paragraph("No cause of the difference is known, so neither is its kind. Ask the office which procedure corrects a wrong size."));
             return blocks;
         }
         let kinds: Vec<&str> = self.classes.iter().map(|&class| meaning(class)).collect();
         blocks.push(paragraph(format!(
-            "A place may correct one kind of mistake outside the appeal and not another. The possible mistake here was {}. The rest is from our notes: ask the office whether it agrees.",
+            "A place may correct one kind of difference outside the appeal and not another. If a cause named on these pages is right, the house on the record was {}. The rest is from our notes: ask the office whether it agrees.",
             kinds.join(", or ")
         )));
         for deadline in dates.deadlines() {

@@ -111,10 +111,10 @@ fn walls_across_from_each_other_are_one_cause() {
 
 /// Rounded to feet, 28' 7" + 4' 7" are 29 + 5 = 34 against 33 for 33' 2": someone has to move a wall.
 #[test]
-fn walls_that_do_not_close_when_rounded_are_not_called_misrounded() {
+fn walls_that_do_not_close_when_rounded_are_not_called_rounded_against_the_rule() {
     let walls = "north 28' 7\"\n    east 19' 8\"\n    north 4' 7\"\n    east 22' 8\"\n    south 33' 2\"\n    west 42' 4\"";
     let said = report(&house(1_362, "", walls));
-    assert!(!said.contains("misrounded"), "{said}");
+    assert!(!said.contains("against the rule"), "{said}");
     assert!(said.contains("these walls do not meet, so that one has to be adjusted"), "{said}");
 }
 

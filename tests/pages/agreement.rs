@@ -54,7 +54,7 @@ fn what_is_left_within_rounding_has_one_name_in_list_chart_and_request() {
     let lot = told("lot");
     assert!(
         // 40' 7" is 1" above the half foot; 27' 9" is 3" from it, which is more than 0.15 ft.
-        lot.contains("could change it by \u{2212}9 or +19 sq ft, since sides 2 and 4, 1\" from the half foot, may go either way if the office's reading differs by 0.15 ft (1 13/16\")"),
+        lot.contains("could change it by \u{2212}9 or +19 sq ft, since sides 2 and 4, 1\" from the half foot, may go either way if the office read the tape 0.15 ft (1 13/16\") more or less"),
         "{lot}"
     );
     assert!(lot.contains("not explained \u{2212}8"), "{lot}");
@@ -148,7 +148,7 @@ fn a_record_line_in_whole_feet_is_told_where_half_feet_are_stated() {
     let text = told("farmhouse");
     assert!(text.contains("528 = 24 × 22, fits walls in whole feet"), "{text}");
     // Both sentences have the same area.
-    let against = "to the half foot it would be 539. That speaks against the half foot, as stated by the owner, although the total fits it; in whole feet the house would be 1,436.";
+    let against = "to the half foot it would be 539. The garage's line fits whole feet and not half feet; the total fits half feet, as stated by the owner, and not whole feet; in whole feet the house would be 1,436.";
     assert!(text.contains(against), "{text}");
     let asked = "Please state whether each wall was rounded to the half foot or to the whole foot, and whether 1,464 sq ft, with each wall to a tenth of a foot, can be recorded.";
     assert!(text.contains(asked), "{text}");
@@ -179,10 +179,10 @@ fn the_difference_of_the_headline_follows_from_the_steps() {
         "{text}"
     );
     // As 3,094 − 550 = 2,544 is the record without the rec room, so is what rounding could reach.
-    let alone = "this house without the rec room is 2,116 with each wall to a tenth of a foot; with each wall to the foot, even if misrounded, up or down, it is at most 2,202; without the rec room the record is 2,544.";
+    let alone = "this house without the rec room is 2,116 with each wall to a tenth of a foot; with each wall to the foot, even with walls rounded up or down against the rule, it is at most 2,202; without the rec room the record is 2,544.";
     assert!(text.contains(alone), "{text}");
     assert!(
-        text.contains("deducts the front eaves (low ceiling) and the rear eaves (low ceiling) and below which ceiling height it deducts (none is stated here)."),
+        text.contains("Please state whether the total deducts the front eaves (low ceiling) and the rear eaves (low ceiling)."),
         "{text}"
     );
 }
@@ -212,7 +212,7 @@ fn one_percentage_is_told_and_of_what() {
 fn a_range_names_the_walls_near_the_half_foot_and_how_far_they_are_from_it() {
     // 20' 6" less 20' 5 1/2", and 29' 7" less 29' 6".
     let cottage = told("cottage");
-    let near = "\u{2212}27 to +23 sq ft, since sides 1 and 3 of the cottage, 1/2\" from the half foot, and sides 2 and 4 of the cottage, 1\" from the half foot, may go either way if the office's reading differs by 0.15 ft";
+    let near = "\u{2212}27 to +23 sq ft, since sides 1 and 3 of the cottage, 1/2\" from the half foot, and sides 2 and 4 of the cottage, 1\" from the half foot, may go either way if the office read the tape 0.15 ft";
     assert!(cottage.contains(near), "{cottage}");
     // 3' 7" of the stairs is near it as well, but nothing is deducted for them.
     assert!(!told("two-story").contains("of the stairs, "));
@@ -222,7 +222,7 @@ fn a_range_names_the_walls_near_the_half_foot_and_how_far_they_are_from_it() {
     // Of many walls the nearest is named.
     let brick = told("brick-garage");
     // 22' 7" is 1" from 22' 6".
-    let near = "since 4 walls may go either way if the office's reading differs by 0.15 ft (1 13/16\"); nearest: side 6 of the house, 1\" from the half foot";
+    let near = "since 4 walls may go either way if the office read the tape 0.15 ft (1 13/16\") more or less; nearest: side 6 of the house, 1\" from the half foot";
     assert!(brick.contains(near), "{brick}");
     // Of these none is near it, but 10 + 37 + 7 = 54 feet lie across from 53.
     let sides = ["north 11' 10\"", "west 9' 9\"", "north 17' 3\"", "east 53' 1\"", "south 17' 3\""];

@@ -131,7 +131,7 @@ fn the_printed_interval_holds_the_area_it_stands_beside() {
     // 29' 7" × 20' 5 1/2" is 605.23, by hand; to a tenth of a foot, 29.6 × 20.5 = 606.8.
     let cottage = words(&pages_on(&sketch("cottage"), Paper::Letter).pages()[0]).join(" ");
     assert!(cottage.contains("Before any rounding the area is 605 ± 1 sq ft"), "{cottage}");
-    let compared = "Compared with the record: 607 sq ft, gross area, outside measure (interior not seen), each wall to a tenth of a foot, as appraisers do, which adds 2 sq ft, so 607 ± 3 sq ft. With each wall to the whole foot it is 600 sq ft.";
+    let compared = "Compared with the record: 607 sq ft, gross area, outside measure (interior not seen), each wall to a tenth of a foot, as many appraisers do, which adds 2 sq ft, so 607 ± 3 sq ft. With each wall to the whole foot it is 600 sq ft.";
     assert!(cottage.contains(compared), "{cottage}");
 }
 
@@ -157,7 +157,7 @@ fn the_area_compared_lies_within_its_own_interval() {
         assert!(exact + before <= area + within + slack, "{name}: {page}");
         assert!(((area - exact).abs() + before - within).abs() < slack, "{name}: {page}");
     }
-    assert!(found >= 6, "{found}");
+    assert!(found >= 5, "{found}");
 }
 
 proptest! {

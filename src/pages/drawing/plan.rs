@@ -216,12 +216,26 @@ impl Plan<'_> {
                 let shared = shared_walls(here)
                     .map(|walls| format!(", shared {walls} at the centerline"))
                     .unwrap_or_default();
+                // Nobody has measured to a face what is from a plan.
+                let sources = || here.sides.iter().map(crate::house::Side::how);
+                let is_only = |whence: LengthSource| {
+                    sources().any(|how| how == whence)
+                        && sources().all(|how| how == whence || how == LengthSource::Closing)
+                };
+                let at = match here.face {
+                    Face::Inside => "inside".to_owned(),
+                    face => format!("at the {}", face.word()),
+                };
+                let ends = if is_only(LengthSource::Plan) {
+                    format!("lengths on the plan end {at}")
+                } else if is_only(LengthSource::Record) {
+                    format!("lengths on the record end {at}")
+                } else {
+                    format!("measured to the {} face", here.face.word())
+                };
                 moved_out.push((
                     name,
-                    format!(
-                        "measured to the {} face; drawn and dimensioned at the outside face{shared}",
-                        here.face.word()
-                    ),
+                    format!("{ends}; drawn and dimensioned at the outside face{shared}"),
                 ));
             }
         }

@@ -45,7 +45,7 @@ impl Plan<'_> {
                     let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
                     dimension.wall = seen;
                     self.note(&format!(
-                        "{}, side {}: {} of it stands free; with the end that the space beside it covers, this part of the wall is {whole} long",
+                        "{}, side {}: {} of these {whole} stand free; the space beside it covers the rest",
                         fonts::shown(&self.space(shape).name),
                         source + 1,
                         dimension.words
