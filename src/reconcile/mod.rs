@@ -648,7 +648,6 @@ pub(crate) fn listing_repeats_record(figures: &[Figure]) -> bool {
 }
 
 /// Whether a figure is no further from either of two areas than the worst case of the tape.
-#[expect(clippy::float_arithmetic, reason = "how far a tape may be off is a float")]
 fn is_within_tape(figure: Area, areas: [Area; 2], gross: &crate::areas::Total) -> bool {
     let worst = gross.worst_case_outside();
     areas.into_iter().all(|area| (figure - area).abs().sq_ft() <= worst)

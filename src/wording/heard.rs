@@ -183,6 +183,10 @@ mod tests {
                 "\"Lot 12\" has 9.9 m, 13,050 mm and 2 moons",
                 "\"Lot 12\" has 9.9 meters, 13,050 millimeters and 2 moons",
             ),
+            (
+                "within 1 cm; 11 cm; 0.1 m; 1 m",
+                "within 1 centimeter; 11 centimeters; 0.1 meters; 1 meter",
+            ),
             ("R-104417, the 1990's, 483 = 23 × 21.", "R-104417, the 1990's, 483 = 23 times 21."),
         ] {
             assert_eq!(heard(seen), read);
