@@ -49,7 +49,7 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
 /// The most bytes of a text for which places are computed: each is tried in a text of its own. No house has as many.
 const MOST_TEXT: usize = 50_000;
 /// The most places that are shown where an end to count from is asked for as well.
-const MOST_SHOWN: usize = 2;
+const MOST_SHOWN: usize = 4;
 /// The most lines without a place for which places are computed.
 const MOST_ASKED: usize = 8;
 
@@ -151,6 +151,8 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             offered.clear();
             helps = vec!["where it stands follows from its size: settle the line below first and leave this one as it is".to_owned()];
             taken[i] = unplaced(one);
+        } else if answer.needs_size && answer.needs_level {
+            helps.push("what lies over another space is on a level of its own: put `level \"Upper floor\"` on a line before it, and its two lengths on its own line or its sides below it".to_owned());
         } else if answer.needs_size {
             helps.push(format!(
                 "where it stands follows from its size: put its two lengths on this line, as `{far} x {far}`, or type its sides on the lines below it; leave the words about its place as they are"

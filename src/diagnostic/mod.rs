@@ -140,6 +140,7 @@ words! {
     NoTurn "no-turn" Warning "Two sides in a row run the same way, and no closure check would show a wall missing between them.";
     UpperOverhangs "upper-overhangs" Warning "An upper level reaches beyond the level under it.";
     LevelsOverlap "levels-overlap" Warning "A level that stands beside another lies on it.";
+    EmptyLevel "empty-level" Warning "A level has no space, so that nothing of it is drawn or counted.";
     CommonOnOneLevel "common-on-one-level" Warning "A level has common walls, and a level next to it has walls as long and none that is common.";
     PlacedAbove "placed-above" Note "The file does not say where an upper level stands, and it fits over the level under it.";
     OverallDiffers "overall-differs" Warning "An overall length differs from the sides it spans.";

@@ -569,3 +569,20 @@ fn the_walls_of_a_recess_are_told_as_typed() {
     let said = report(&file);
     assert!(said.contains("4.93 m by 3.08 m, squared off"), "{said}");
 }
+
+/// Two levels of 28' 3" by 42' 2" to the foot are 2 × 28 × 42 = 2,352, less a foyer of 8 × 11 = 88; with it and a porch of
+/// 9 × 12 = 108 they are 2,460.
+#[test]
+fn what_a_total_would_have_to_do_is_not_turned_round() {
+    let level = |name: &str| format!("{name}\n    {}", rectangle("28' 3\"", "42' 2\""));
+    let file = format!(
+        "interior seen\nrecord 2,458 sq ft\nlevel \"Ground floor\"\n  {}  porch \"Porch\" start east 42' 2\"\n    {}level \"Upper floor\"\n  {}  open \"Foyer\" start east 11'\n    {}",
+        level("living \"House\""),
+        rectangle("9' 4\"", "12' 5\""),
+        level("living \"Bedrooms\""),
+        rectangle("8' 4\"", "11' 3\""),
+    );
+    let said = report(&file);
+    let unless = "not explained, unless the total counts the porch and does not deduct the foyer";
+    assert!(said.contains(unless), "{said}");
+}

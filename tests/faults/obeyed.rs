@@ -766,3 +766,75 @@ fn walls_that_are_common_below_and_not_above_are_asked_about() {
     let short = house("north 30'\neast 19' 4\"\nsouth 30'\nwest 19' 4\"\n");
     assert!(!drawn(&short).contains("common-on-one-level"), "{}", drawn(&short));
 }
+
+/// The text with the first line that is offered for each error.
+fn obeyed_once(text: &str) -> String {
+    let (_, list) = diagnostics_of("pad.sides", text.as_bytes().to_vec());
+    let mut fixes: Vec<_> = list.iter().filter_map(|error| error.fixes().first()).collect();
+    fixes.sort_by_key(|fix| std::cmp::Reverse(fix.span.start));
+    let mut obeyed = text.to_owned();
+    for fix in fixes {
+        obeyed.replace_range(fix.span.start..fix.span.end, &fix.text);
+    }
+    obeyed
+}
+
+#[test]
+fn what_counts_is_never_offered_as_a_comment() {
+    const BOX: &str = "north 30'\neast 40'\nsouth 30'\nwest 40'\n";
+    let first = format!("level \"First\"\nliving \"House\"\n{BOX}");
+    // A finished basement of 30' by 40' is not unfinished.
+    for line in ["basement, finished", "finished basement"] {
+        let obeyed = obeyed_once(&format!("{first}{line}\n{BOX}"));
+        assert!(obeyed.contains("below grade\nliving \""), "{obeyed}");
+        assert!(fairfoot::read("pad.sides", obeyed.as_str()).is_ok(), "{obeyed}");
+    }
+    // The face stays where it is: 30' by 40' inside walls of 6" are 31' by 41'.
+    let file =
+        format!("veneer none\nwall 6\"\nlevel \"First\"\nliving \"Up\", taped inside\n{BOX}");
+    let obeyed = obeyed_once(&file);
+    assert!(obeyed.contains("living \"Up\" measured to inside\n"), "{obeyed}");
+    let areas = fairfoot::read("pad.sides", obeyed.as_str()).unwrap();
+    let areas = areas.areas(&Settings::default()).unwrap();
+    assert_eq!(areas.gross().tenth_foot().whole_sq_ft(), 31 * 41);
+    // An open porch is no opening to below, which would take 6' by 20' off the house.
+    let porch = format!("front south\n{first}open porch \"Open porch\" 6' x 20' front left\n");
+    let obeyed = obeyed_once(&porch);
+    assert!(obeyed.contains("porch \"Open porch\""), "{obeyed}");
+    assert_eq!(counted(&obeyed), 1_200);
+    // A house of its own, 12' away, stands apart.
+    let page = drawn(&format!("{first}casita 20' x 18', 12' behind the house, own kitchen\n"));
+    assert!(
+        page.contains("`living \"Casita\" detached # 12' behind the house, own kitchen`"),
+        "{page}"
+    );
+    // Three walls of `N 40'` and one that could not be reached.
+    let walk = "level \"First\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nhedge, west not taped\n";
+    assert_eq!(counted(&obeyed_once(walk)), 1_200);
+    // A size whose feet and inches have a dash: 12' 6" by 4' are 50 sq ft.
+    let dashed =
+        format!("{first}living \"Room\" 12-6 x 4 on the north side, 4' from the west end\n");
+    assert_eq!(counted(&obeyed_once(&dashed)), 1_250);
+}
+
+#[test]
+fn a_level_without_a_space_is_warned_of() {
+    let first = "level \"First\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
+    let page = drawn(&format!("{first}level \"Second\"\n# the same\n"));
+    assert!(page.contains("warning[empty-level]: `Second` has no space"), "{page}");
+    assert!(!drawn(first).contains("empty-level"));
+}
+
+#[test]
+fn the_lengths_of_a_bay_are_told_by_their_words() {
+    // 10' along the wall, 6' in front and 2' out: (10 + 6) / 2 × 2 = 16 sq ft.
+    for line in ["bay 10' wide, 6' front, 2' out", "bay 6' front, 10' wide, 2' deep"] {
+        let text = format!(
+            "level \"First\"\nliving \"House\"\nnorth 30'\neast 15'\n{line}\neast 15'\nsouth 30'\nwest 40'\n"
+        );
+        let page = drawn(&text);
+        assert!(page.contains("then `10' out 2' flat 6'`"), "{page}");
+        let obeyed = text.replace(line, "bay east 10' out 2' flat 6'");
+        assert_eq!(counted(&obeyed), 1_216);
+    }
+}

@@ -15,7 +15,7 @@ use crate::house::check::glance::Glance;
 use crate::house::check::places::{At, NEAR, Tried, along, edge, from_its_end, grain};
 use crate::sketch::asked::{Part, Point, Sort};
 use crate::sketch::statement::Place;
-use crate::sketch::{Kind, Sketch, Whereabouts};
+use crate::sketch::{Kind, LevelSketch, Sketch, Whereabouts};
 use crate::units::length::{Form, Length};
 
 /// The most places that are suggested.
@@ -82,7 +82,12 @@ pub(crate) fn places(
     let space = checker.house.spaces.iter().position(|space| space.span.start == line);
     let mut lines = sketch.levels.iter().flat_map(|level| &level.spaces);
     if !sized && lines.any(|one| one.span.start == line && one.walk.sides.is_empty()) {
-        return Answer { needs_size: true, example: checker.example(), ..Answer::default() };
+        // Another space on its level stands under it.
+        let is_here = |level: &&LevelSketch| level.spaces.iter().any(|one| one.span.start == line);
+        let level = sketch.levels.iter().find(is_here);
+        let needs_level = told.is_over() && level.is_some_and(|level| level.spaces.len() > 1);
+        let example = checker.example();
+        return Answer { needs_size: true, needs_level, example, ..Answer::default() };
     }
     space.and_then(|space| checker.places_told(space, told, sized, open)).unwrap_or_default()
 }

@@ -225,6 +225,9 @@ impl Checker<'_> {
             below_grade: level.level.below_grade,
             beside: level.level.beside,
         });
+        if level.spaces.is_empty() && !level.doubtful {
+            self.report_empty_level(level);
+        }
         let mut on_level: OnLevel = Vec::with_capacity(level.spaces.len());
         for (i, space) in level.spaces.iter().enumerate() {
             self.report_name_twice(level, i);

@@ -102,6 +102,16 @@ impl Checker<'_> {
 
     /// Reports two levels with the same name. Spaces of different levels are not compared, so spaces typed under two
     /// such lines could overlap unnoticed.
+    /// Warns of a level without a space.
+    pub(super) fn report_empty_level(&mut self, level: &LevelSketch) {
+        let name = &level.level.name;
+        let message =
+            format!("{} has no space: nothing of it is drawn or counted", quoted(&name.text));
+        self.report(Diagnostic::new(Word::EmptyLevel, name.span, message).help(
+            "on the lines below it type its space, as `living \"Rooms\"` or `unfinished \"Rooms\"`, and its sides, one on each line; if nothing of it was measured, put its line after a `#`",
+        ));
+    }
+
     pub(super) fn report_level_twice(&mut self, number: usize, level: &LevelSketch) {
         let name = &level.level.name;
         // A name that could not be read has an error of its own.

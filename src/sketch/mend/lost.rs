@@ -8,7 +8,7 @@ use super::pieces::{Sort, cut};
 const SAID: &str = "\
     bsmnt basmt bment bgrade bglevel belowgrd unfin unfinish unfinsh unfinshed \
     sqmt sqmts sqmtr sqmtrs sqmetr sqmeter sqmeters sqmetre sqmetres sqrm sqrmt sq-m sq-mt sq-mtr mtrs metr metrs \
-    inchs recoreded nor'east straße centímetros zoll fuß calculated longer above stands apart knee kneewall two-story \
+    inchs recoreded nor'east straße centímetros zoll fuß calculated longer reachable accessible above stands apart knee kneewall two-story \
     two-storey itself alone separate \
     about accuracy accurate actually all alone along also and angled any anymore appraisal appraised appraiser \
     approx approximately apr april architect are area assessed assessment assessor aug august away azimuth back \

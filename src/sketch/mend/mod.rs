@@ -6,6 +6,7 @@
 
 mod change;
 mod compass;
+mod faced;
 mod kinds;
 mod left_out;
 mod lengths;
@@ -119,6 +120,17 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     if let Some(mended) = with_siding(line, attempt) {
         return Some(mended);
     }
+    if let Some(mended) = faced::answer(line, attempt) {
+        return Some(mended);
+    }
+    if let Some((plain, cause)) = marks::in_its_form(line) {
+        let mended = match attempt(&plain).reads {
+            Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
+            None => mend(&plain, attempt)?,
+        };
+        let cause = if mended.cause.is_empty() { cause.to_owned() } else { mended.cause };
+        return Some(Mend { cause, ..mended });
+    }
     // A deed's calls end in `;`, and lines of a list in `,`.
     if let Some(plain) = line.trim_end().strip_suffix([';', ',']).filter(|plain| !plain.is_empty())
     {
@@ -156,6 +168,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
     let found = found.map(|mend| counting_what_there_is(mend, &attempt(line).beside));
     let found = found.map(|mend| with_a_space_below_a_level(mend, &attempt(line).beside));
+    let found = found.map(|mend| faced::finished(line, mend));
     let found = found.map(|mend| not_in_a_walk(line, mend, &attempt(line).beside));
     let corners = attempt(line).beside.corners;
     let follows = begins_as_side(&attempt(line).beside.after);

@@ -629,6 +629,14 @@ impl Space {
         if self.kind != "low" || self.under.is_some() {
             return None;
         }
+        // `4' deep, under 5'`, `3.5' wide`, `5' to 7' high`: how far it reaches, or between which heights.
+        let says_under = |at: usize| typed.says(at, &["under", "below", "than"]);
+        let elsewhere = (1..typed.pieces.len())
+            .any(|at| says_under(at - 1) && at != first && length_at(&typed.pieces, at).is_some());
+        let reaches = ["wide", "deep", "long", "to", "from", "out", "in"];
+        if elsewhere && !says_under(first - 1) || typed.says(measure.end, &reaches) {
+            return None;
+        }
         self.under = Some(format!("under {}", measure.text));
         let end = (measure.end..typed.pieces.len()).find(|&at| !is_said(at));
         Some(end.unwrap_or(typed.pieces.len()))

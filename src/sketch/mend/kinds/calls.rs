@@ -206,11 +206,30 @@ fn curve_of_a_deed(typed: &Typed<'_>) -> Option<Answer> {
         .any(|at| typed.pieces[at].is_mark("=") && typed.says(at - 1, &parts));
     let turns =
         typed.find(1, &["left", "right"]).is_some() && typed.find(1, &["radius", "r"]).is_some();
+    let value = |words: &[&str]| {
+        let at = (1..typed.pieces.len()).find(|&at| typed.says(at, words))? + 1;
+        let at = at + usize::from(typed.piece(at).is_some_and(|mark| mark.is_mark("=:")));
+        length_at(&typed.pieces, at)
+    };
+    let chord_and_rise =
+        value(&["chord", "ch"]).zip(value(&["r", "radius"])).and_then(|(chord, radius)| {
+            let rise = super::curves::rise(chord.length, radius.length)?;
+            Some((chord.text.clone(), super::measure::written(rise, &chord)))
+        });
     (begins && (equals || turns)).then(|| {
-        Answer::say(
-            "a curve is not given by its radius here",
-            "write its chord, which the deed has beside the radius, as a straight call: `bearing`, the chord's bearing and its length; or an `arc`, with the way and the length of its chord, then `rise` and how far it stands out to which side",
-        )
+        let cause = "a curve is not given by its radius here";
+        match chord_and_rise {
+            Some((chord, rise)) => Answer::say(
+                cause,
+                format!(
+                    "write `arc`, the way in which its chord runs, `{chord} rise {rise}`, which follows from this radius, and the side to which it rises, as `arc west {chord} rise {rise} south`"
+                ),
+            ),
+            None => Answer::say(
+                cause,
+                "write its chord, which the deed has beside the radius, as a straight call: `bearing`, the chord's bearing and its length; or an `arc`, with the way and the length of its chord, then `rise` and how far it stands out to which side",
+            ),
+        }
     })
 }
 

@@ -271,12 +271,41 @@ fn tolerance_of_the_tape(typed: &Typed<'_>) -> Option<Answer> {
 /// `start at inside corner` on a line of its own.
 fn place_alone(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(0, &["start", "starts", "starting", "begin", "begins"]);
-    let corner = typed.find(1, &["corner"]).is_some();
+    let ways = [
+        "front",
+        "back",
+        "rear",
+        "left",
+        "right",
+        "north",
+        "south",
+        "east",
+        "west",
+        "sw",
+        "se",
+        "nw",
+        "ne",
+        "southwest",
+        "southeast",
+        "northwest",
+        "northeast",
+        "at",
+        "the",
+        "from",
+        "in",
+        "of",
+        "house",
+    ];
+    let is_place = typed.pieces.len() > 1
+        && typed.pieces[1..].iter().all(|piece| piece.is_word(&ways) || piece.is_mark(",.()"));
+    let corner = is_place || typed.find(1, &["corner"]).is_some();
     (begins && corner && !typed.pieces.iter().any(Piece::is_number)).then(|| {
         // The first walk of a level has nothing to start from.
         let before = typed.attempt.beside.before.split_whitespace().next().unwrap_or_default();
         let is_first = typed.attempt.house.is_none() || typed.attempt.house == typed.attempt.space;
-        if is_first && super::kind_word(before).is_some() {
+        let is_level = before == "level" || super::names_a_level(&typed.attempt.beside.before);
+        let is_above = is_level || super::kind_word(before).is_some();
+        if is_first && is_above {
             return Answer::say(
                 "the first walk of a level starts where its first wall begins",
                 "take this line out",

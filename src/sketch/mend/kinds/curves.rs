@@ -386,7 +386,7 @@ fn half_of(length: Length) -> Length {
 }
 
 /// The rise of the shorter curve with this chord and radius, to 1/8 inch: r - √(r² - (c/2)²).
-fn rise(chord: Length, radius: Length) -> Option<Length> {
+pub(super) fn rise(chord: Length, radius: Length) -> Option<Length> {
     let eighth = Length::INCH.nm().div_euclid(8);
     let (half, radius) = (half_of(chord).nm(), radius.nm());
     if radius < half {

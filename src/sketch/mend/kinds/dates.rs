@@ -88,7 +88,7 @@ impl Parts {
             }
             match &said[..] {
                 [text] if text.sort == Sort::Text => text.text.clone(),
-                said => quoted(join(said).trim_matches(|c: char| " ,;.".contains(c))),
+                said => quoted(join(said).trim_matches(|c: char| " ,;:.".contains(c))),
             }
         };
         let tool =
@@ -113,6 +113,16 @@ impl Parts {
         if let Some(length) = length {
             self.unclear |= self.tolerance.is_some();
             self.tolerance = Some(length);
+        } else if let [by, who, with] = &part[..]
+            && by.is_word(&["by"])
+            && who.sort == Sort::Text
+            && tool(with)
+            && self.by.is_none()
+            && self.with.is_none()
+        {
+            // `by "the owner" laser`
+            self.by = Some(who.text.clone());
+            self.with = Some(quoted(&with.text));
         } else if first.is_word(&["by"]) && self.by.is_none() && part.len() > 1 {
             self.by = Some(said(1));
         } else if let ([text], None) = (&part[..], &self.by)

@@ -21,7 +21,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     let is_reserved = |piece: &&&Piece| piece.is_word(&["measured", "taped", "recorded", "same"]);
     let has_number = typed.pieces[end..].iter().any(Piece::is_number);
-    if has_number || said.iter().any(|piece| is_reserved(&piece)) {
+    // `under upper, 4 ft in the ground`
+    let is_deep = is_in_the_ground(&said) == Some(true);
+    if has_number && !is_deep || said.iter().any(|piece| is_reserved(&piece)) {
         return None;
     }
     // `level "Family room" below the bedrooms`: as a comment alone it would count as above grade.

@@ -663,7 +663,10 @@ fn size_at(typed: &Typed<'_>, at: usize) -> Option<((Measure, Measure), usize)> 
     };
     // `12' wide by 8' deep`
     let after = |measure: &Measure| {
-        measure.end + usize::from(typed.says(measure.end, &["wide", "deep", "long", "across"]))
+        measure.end
+            + usize::from(
+                typed.says(measure.end, &["wide", "deep", "long", "across", "w", "l", "d"]),
+            )
     };
     let one = whole(at)?;
     let mark = after(&one);

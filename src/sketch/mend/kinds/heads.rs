@@ -6,6 +6,7 @@ use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted, remark};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
+        to_the_center,
         property_address,
         whole_wall,
         walls_of_sides,
@@ -30,6 +31,19 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     first_of(rules, typed)
 }
 
+/// `measured to center of party walls`: what is common is said of each wall.
+fn to_the_center(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["measured", "taped", "measure"]);
+    let center = typed.find(1, &["center", "centre", "centerline", "middle"])?;
+    let walls = typed.find(center, &["party", "common", "shared"])?;
+    (begins && walls > center).then(|| {
+        Answer::say(
+            "a wall that is shared with a neighbor says so itself, and its area reaches to its center",
+            "write `common` after the length of each such wall, as `north 38' common`, and put this line after a `#`",
+        )
+    })
+}
+
 /// `measured by "the owner" 2026-04-11 using "25 ft tape"`: puts the date first, then `by`, then `with`.
 fn measured(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["measured", "taped"]) || typed.says(1, &["to", "inside", "outside"]) {
@@ -48,7 +62,11 @@ fn measured(typed: &Typed<'_>) -> Option<Answer> {
     }
     let used = [by, using].into_iter().flatten().flat_map(|at| [at - 1, at]).chain(first..end);
     let used: Vec<usize> = used.chain([0]).collect();
-    let others = (0..typed.pieces.len()).filter(|at| !used.contains(at));
+    // `by "the owner" laser`
+    const TOOLS: [&str; 5] = ["laser", "tape", "wheel", "disto", "ruler"];
+    let tool = (end..typed.pieces.len())
+        .find(|&at| using.is_none() && !used.contains(&at) && typed.says(at, &TOOLS));
+    let others = (0..typed.pieces.len()).filter(|at| !used.contains(at) && Some(*at) != tool);
     let is_filler = |piece: &Piece| piece.is_word(&["on", "a", "the"]) || piece.is_mark(",;:");
     if !others.map(|at| &typed.pieces[at]).all(is_filler) {
         return None;
@@ -58,6 +76,9 @@ fn measured(typed: &Typed<'_>) -> Option<Answer> {
         if let Some(text) = text.and_then(|text| typed.piece(text)) {
             line += &format!(" {word} {}", text.text);
         }
+    }
+    if let Some(tool) = tool.and_then(|at| typed.piece(at)) {
+        line += &format!(" with {}", quoted(&tool.text));
     }
     Some(Answer::line(line, "the date comes right after `measured`, then `by` and `with`"))
 }
@@ -210,7 +231,16 @@ fn place(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["place", "state"]) || typed.pieces.len() < 2 {
         return None;
     }
-    let line = format!("place {}", state_in(typed.rest(1))?.replace(' ', "-"));
+    let Some(state) = state_in(typed.rest(1)) else {
+        const PARTS: [&str; 7] = ["county", "parish", "city", "town", "township", "district", "co"];
+        return typed.find(1, &PARTS).map(|_| {
+            Answer::say(
+                "the place is the state whose rules apply, and this line names none",
+                "write `place` and the state, as `place texas`, or `place none` to leave its rules out",
+            )
+        });
+    };
+    let line = format!("place {}", state.replace(' ', "-"));
     Some(Answer::line(line, "the place is the state whose rules apply"))
 }
 
@@ -226,6 +256,16 @@ fn homestead(typed: &Typed<'_>) -> Option<Answer> {
         return Some(Answer::line(
             line,
             "the exemption has its amount, and the homestead its first year, on a line of its own",
+        ));
+    }
+    // `homestead since '21`
+    let short = typed.pieces.windows(2).find(|two| {
+        two[0].is_mark("'’‘") && two[1].touches && two[1].is_number() && two[1].text.len() == 2
+    });
+    if let Some([_, year]) = short {
+        return Some(Answer::line(
+            format!("homestead since 20{}", year.text),
+            "a homestead has the first year of its exemption, in four digits",
         ));
     }
     match typed.pieces.iter().filter(|piece| piece.is_year()).collect::<Vec<_>>()[..] {

@@ -244,7 +244,30 @@ fn with_a_remark(typed: &Typed<'_>) -> Option<Answer> {
     } else {
         "a level has its name; anything else goes into a comment"
     };
-    (has_number && !is_figure && is_name)
+    // `17' wide inside, 42' front to back`: as a comment the size of the level would be lost.
+    let is_sized = says(&["wide", "deep", "long", "width", "depth", "across"])
+        || says(&["front"]) && says(&["to"]) && says(&["back"]);
+    let has_two =
+        super::measure::lengths(&pieces, 0).iter().filter(|(_, one)| one.has_unit).count() > 1;
+    let follows = super::super::begins_as_side(&typed.attempt.beside.after);
+    if is_sized && has_two && is_name && !follows {
+        let face = if says(&["inside", "interior"]) {
+            "; a wall measured inside goes with `measured to inside` after the name of the space"
+        } else {
+            ""
+        };
+        return Some(Answer::say(
+            "a level has no size: its space has, as its sides",
+            format!(
+                "write `level {}{grade}`, on the next line `living \"Rooms\"`, and on the lines below that its sides, each with its way and its length{face}",
+                name_of(typed, end)
+            ),
+        ));
+    }
+    // A size is that of its space.
+    let has_size = super::size_in(rest).is_some()
+        && !super::super::begins_as_side(&typed.attempt.beside.after);
+    (has_number && !is_figure && is_name && !has_size)
         .then(|| Answer::line(format!("level {}{grade}  # {rest}", name_of(typed, end)), cause))
 }
 
@@ -258,6 +281,11 @@ fn counted_level(typed: &Typed<'_>) -> Option<Answer> {
         piece.is_word(&[
             "inside",
             "outside",
+            "interior",
+            "exterior",
+            "identical",
+            "copy",
+            "alike",
             "measured",
             "taped",
             "record",

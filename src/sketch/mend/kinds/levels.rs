@@ -82,6 +82,13 @@ pub(super) fn lot(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let (first, end, area) = area_from(&typed.pieces, 1)?;
+    // `lot 0.11 acres` below the calls of a lot.
+    if typed.attempt.beside.in_lot && first == 1 {
+        return Some(Answer::say(
+            "the area of the lot stands on the line that begins with `lot`",
+            format!("take this line out, and at the end of that line write `recorded {area}`"),
+        ));
+    }
     let between = typed.piece(first.checked_sub(1)?)?;
     let stop =
         if between.is_word(&["recorded", "is", "of", "area", "about", "approx", "containing"]) {
@@ -123,9 +130,23 @@ pub(super) fn lot(typed: &Typed<'_>) -> Option<Answer> {
     };
     let rest = remark(typed.rest(end).trim_start_matches('.'));
     let comment = if rest.is_empty() { String::new() } else { format!("  # {rest}") };
-    Some(Answer::line(
-        format!("lot \"{name}\" recorded {area}{comment}"),
-        "a lot has its name with a `\"` on each side, then `recorded` and its area",
+    let line = format!("lot \"{name}\" recorded {area}{comment}");
+    let after = typed.attempt.beside.after.to_lowercase();
+    let has_calls = super::super::begins_as_side(&after)
+        || ["bearing", "thence", "n", "s", "#"].iter().any(|word| {
+            after
+                .strip_prefix(word)
+                .is_some_and(|rest| rest.starts_with(|c: char| !c.is_alphabetic()))
+        });
+    if has_calls {
+        return Some(Answer::line(
+            line,
+            "a lot has its name with a `\"` on each side, then `recorded` and its area",
+        ));
+    }
+    Some(Answer::Lines(
+        vec![line, format!("# {}", typed.line)],
+        "a lot has its name with a `\"` on each side, then `recorded` and its area, and its sides or calls on the lines below; without these it is a comment".to_owned(),
     ))
 }
 

@@ -74,9 +74,9 @@ fn ways_of_other_languages(typed: &Typed<'_>) -> Option<Answer> {
 /// level empty.
 pub(super) fn copied_level(typed: &Typed<'_>) -> Option<Answer> {
     let first = usize::from(typed.says(0, &["the"]));
-    let same = typed.says(first, &["same", "identical"]);
+    let same = typed.says(first, &["same", "identical", "copy", "duplicate", "repeat"]);
     let at = first + usize::from(same);
-    let as_one = typed.says(at, &["as", "to"]);
+    let as_one = typed.says(at, &["as", "to", "of"]);
     let words = [
         "the",
         "level",
@@ -98,10 +98,15 @@ pub(super) fn copied_level(typed: &Typed<'_>) -> Option<Answer> {
         "it",
         "under",
     ];
-    let only = (at + 1..typed.pieces.len()).all(|at| typed.says(at, &words));
+    let is_ordinal = |at: usize| {
+        typed.pieces[at].is_number() && typed.pieces[at].text.len() == 1
+            || typed.pieces[at].touches && typed.says(at, &["st", "nd", "rd", "th"])
+    };
+    let only = (at + 1..typed.pieces.len()).all(|at| typed.says(at, &words) || is_ordinal(at));
     let names = typed.pieces.len() > at + 1;
     let is_below_a_level = typed.attempt.beside.before.to_lowercase().starts_with("level ");
-    (as_one && only && names && is_below_a_level).then(|| {
+    let alone = typed.pieces.len() == 1 && typed.says(0, &["same", "ditto", "identical", "idem"]);
+    (alone && is_below_a_level || as_one && only && names && is_below_a_level).then(|| {
         Answer::say(
             "nothing is copied from another level",
             "write its space here, as `living \"Upper rooms\"`, and type its sides again, one on each line",
@@ -133,7 +138,34 @@ fn same_level(typed: &Typed<'_>) -> Option<Answer> {
     let is_space = typed.says(0, &["living", "house", "rooms", "unfinished"]);
     let begins =
         is_space || typed.says(0, &levels) || typed.piece(0).is_some_and(super::digits::is_small);
-    let at = typed.find(0, &["same", "like", "identical", "repeat"])?;
+    // `level "Second" same`, `level "Second", ditto`
+    let is_last =
+        typed.pieces.last().is_some_and(|last| last.is_word(&["same", "ditto", "identical"]));
+    let only_marks = typed.pieces.iter().skip(2).rev().skip(1).all(|piece| piece.is_mark(",:-–"));
+    if typed.says(0, &["level"]) && is_text(typed.piece(1)) && is_last && only_marks {
+        return Some(Answer::say(
+            "nothing is copied from another level",
+            format!(
+                "write `{}`, below it its space, as `living \"Rooms\"`, and type its sides again, one on each line",
+                typed.text(0, 2)
+            ),
+        ));
+    }
+    // `two floors alike`, `both levels identical`
+    let alike = ["alike", "identical", "same", "equal"];
+    let of_both = typed.says(0, &["both", "two", "all", "2"])
+        && typed.says(1, &["floors", "levels", "stories", "storeys"]);
+    if of_both && typed.pieces.last().is_some_and(|last| last.is_word(&alike)) {
+        return Some(Answer::say(
+            "nothing is copied from another level",
+            "type each level with `level` and its name, below it its space, as `living \"Upper rooms\"`, and the sides of each, one on each line",
+        ));
+    }
+    let at = typed.find(0, &["same", "like", "identical", "repeat"]).or_else(|| {
+        let copy = typed.find(0, &["copy", "duplicate"])?;
+        typed.says(copy + 1, &["of"]).then_some(copy)
+    });
+    let at = at?;
     let named = (at..typed.pieces.len()).any(|at| typed.says(at, &levels[..8]));
     let as_well = typed.says(at + 1, &["as", "to", "like"]) || typed.says(at, &["like", "repeat"]);
     // Its sides follow: nothing is to be copied.

@@ -11,7 +11,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         overall_after,
         digit_in_a_word,
         inch_mark_twice,
-        lengths_before_ways,
         shapes::bay_without_way,
         shapes::rises_outward,
         walls_without_marks,
@@ -19,6 +18,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         shapes::two_legs,
         shapes::along_the_slant,
         shapes::across,
+        shapes::across_somewhere,
         whole_extent,
         from_the_street,
     ];
@@ -279,6 +279,21 @@ fn walls_without_marks(typed: &Typed<'_>) -> Option<Answer> {
             at += 1;
         }
     }
+    // `N 45 E 4.243`: one slanted wall just as well.
+    let is_quadrant = typed.says(0, &["n", "s", "north", "south"])
+        && typed.says(2, &["e", "w", "east", "west"])
+        && typed.pieces.len() == 4;
+    let degrees = typed.piece(1).and_then(|piece| piece.text.parse::<u32>().ok());
+    if let Some(degrees) = degrees.filter(|degrees| is_quadrant && (1..90).contains(degrees)) {
+        let letter = |at: usize| typed.lower(at).get(..1).unwrap_or_default().to_uppercase();
+        let bearing =
+            format!("bearing {} {degrees}° {} {}", letter(0), letter(2), typed.text(3, 4));
+        return Some(Answer::Lines(
+            vec![lines.join("\n"), bearing],
+            "each side goes on its own line; one slanted wall has its bearing, with its mark"
+                .to_owned(),
+        ));
+    }
     (lines.len() >= 2).then(|| Answer::line(lines.join("\n"), "each side goes on its own line"))
 }
 
@@ -391,7 +406,10 @@ fn inch_mark_twice(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// `then 10' n, 5' e`: several walls, each length before its way.
-fn lengths_before_ways(typed: &Typed<'_>) -> Option<Answer> {
+pub(super) fn lengths_before_ways(typed: &Typed<'_>) -> Option<Answer> {
+    if typed.is_in_lot() {
+        return None;
+    }
     let joint = |at: usize| {
         typed.piece(at).is_some_and(|mark| mark.is_mark(",;/→>"))
             || typed.says(at, &["then", "and", "go", "to", "the"])
@@ -403,7 +421,7 @@ fn lengths_before_ways(typed: &Typed<'_>) -> Option<Answer> {
             at += 1;
             continue;
         }
-        let measure = length_at(&typed.pieces, at).filter(|measure| measure.has_unit)?;
+        let measure = length_at(&typed.pieces, at)?;
         let way = measure.end + usize::from(typed.says(measure.end, &["to", "due"]));
         lines.push(format!("{} {}", whole_way(typed, way)?, measure.text));
         at = way + 1;

@@ -38,6 +38,10 @@ fn sized(typed: &Typed<'_>) -> Option<Answer> {
     let sides_follow = super::super::begins_as_side(&typed.attempt.beside.after);
     let before = typed.text(1, at).trim_matches([',', ':', '-', ' ']);
     let before = before.trim_end_matches(" is").trim();
+    let before = match before.to_lowercase().as_str() {
+        "size" | "dimensions" | "dims" | "measures" => "",
+        _ => before,
+    };
     let name = match typed.piece(1) {
         Some(name) if is_text(Some(name)) => name.text.trim_matches(['"', '“', '”']).to_owned(),
         _ if before.is_empty() => "Lot".to_owned(),

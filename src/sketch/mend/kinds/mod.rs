@@ -53,6 +53,7 @@ mod places;
 mod published;
 mod remarks;
 mod reordered;
+mod rooms;
 mod rows;
 mod shapes;
 mod sources;
@@ -197,6 +198,15 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let rules: &[Rule] = &[
         level_words::above_a_space,
         unmeasured::same_as,
+        rooms::answer,
+        rooms::sunroom,
+        rooms::marked_corner,
+        rooms::turned_by,
+        rooms::wall_after_thence,
+        rooms::appraisers_figure,
+        rooms::up_or_down,
+        unmeasured::named_later,
+        loose_walls::lengths_before_ways,
         meant::other_language,
         remarks::note_alone,
         street::between_two,
@@ -265,6 +275,17 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
 }
 
 pub(super) use storeys::with_a_space;
+
+/// The first length among these pieces, if it is in inches alone: where it begins and ends, and its text.
+pub(super) fn first_inches(pieces: &[Piece]) -> Option<(usize, usize, String)> {
+    let (first, one) = measure::lengths(pieces, 0).into_iter().next()?;
+    (one.has_unit && one.is_inches_alone()).then_some((first, one.end, one.text))
+}
+
+/// Whether the first words of a line name a level: `2nd floor`, `upstairs`.
+pub(super) fn names_a_level(line: &str) -> bool {
+    storeys::names_a_level(line)
+}
 
 /// Recognizes a line for which nothing else had an answer.
 pub(super) fn late(line: &str, attempt: &Attempt) -> Option<Answer> {

@@ -37,6 +37,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let said = super::super::pieces::join(&phrase);
     let said = said.replace(",,", ",").replace("()", "").replace("( )", "");
     let said = said.trim_matches([',', ';', ' ', '.']).to_owned();
+    // `back porch 8 x 12`
+    let said = match side_named_first(&space.name).filter(|_| said.is_empty() && size.is_some()) {
+        Some(side) => format!("on the {side} side"),
+        None => said,
+    };
     if said.is_empty() {
         return None;
     }
@@ -54,6 +59,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     for words in [
         "under the same roof",
+        "under same roof",
+        "inside the walls",
+        "inside the walk",
+        "inside my walk",
+        "in the walk",
         "under one roof",
         "under the main roof",
         "under the house roof",
@@ -120,7 +130,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     let is_detached = says_detached && !is_as_in_the_format(&words)
         || says_detached && size.is_some() && words.piece(FIRST + 1).is_some();
-    if can_stand_apart(space.kind) && (is_detached || stands_apart(&space, &place, &words)) {
+    if (can_stand_apart(space.kind) || is_dwelling_apart(typed, &space))
+        && (is_detached || stands_apart(&space, &place, &words))
+    {
         let sizes = size.map(|size| size.ways(&[], None)).unwrap_or_default();
         let cause = match sizes.len() {
             0 | 1 => "a space that stands by itself is `detached`",
@@ -138,6 +150,17 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let told = if is_whole { place.whereabouts.clone() } else { Whereabouts::default() };
     let as_in_the_format = is_as_in_the_format(&words);
     Some(asked(typed, &space, &said, size.as_ref(), told, &place, as_in_the_format))
+}
+
+/// The side of the house that a name begins with, if what is so called stands against that side: `back porch`.
+fn side_named_first(name: &str) -> Option<&str> {
+    const SIDES: [&str; 5] = ["front", "back", "rear", "left", "right"];
+    let mut words = name.trim_matches('"').split(' ');
+    let side = words.next()?;
+    let stands = ["porch", "deck", "patio", "stoop", "veranda", "terrace"];
+    let is_outside =
+        words.next().is_some_and(|noun| stands.iter().any(|one| noun.eq_ignore_ascii_case(one)));
+    (is_outside && SIDES.iter().any(|one| side.eq_ignore_ascii_case(one))).then_some(side)
 }
 
 /// `front porch 6' x 20' centered`, `front porch 14' x 6', 15' from the left corner`: the side that a name says, where the
@@ -259,6 +282,14 @@ fn with_decimal_points(typed: &Typed<'_>) -> String {
         let unit = usize::from(typed.says(by - 1, &["m", "meters", "metres"]));
         let two = [(by - 1).checked_sub(unit), Some(by + 1)];
         for piece in two.into_iter().flatten().filter_map(|at| typed.piece(at)).filter(is_decimal) {
+            let end = piece.at + piece.text.len();
+            line.replace_range(piece.at..end, &piece.text.replace(',', "."));
+        }
+    }
+    // `3,20 m from the west end`
+    for at in 1..typed.pieces.len() {
+        let Some(piece) = typed.piece(at).filter(is_decimal) else { continue };
+        if typed.says(at + 1, &["m", "cm", "meters", "metres"]) {
             let end = piece.at + piece.text.len();
             line.replace_range(piece.at..end, &piece.text.replace(',', "."));
         }
@@ -468,7 +499,8 @@ impl Size {
             let is_wide = typed.says(at, &WIDE).then_some(true);
             is_wide.or_else(|| typed.says(at, &DEEP).then_some(false))
         };
-        let skips = |at: usize| at + usize::from(word(at).is_some() || typed.says(at, &["long"]));
+        let skips =
+            |at: usize| at + usize::from(word(at).is_some() || typed.says(at, &["long", "l"]));
         let one = length_at(&typed.pieces, at)?;
         // `12' square`: as deep as wide.
         if one.has_unit
@@ -848,6 +880,20 @@ pub(super) fn can_stand_apart(kind: &str) -> bool {
     matches!(kind, "outbuilding" | "garage" | "carport" | "storage")
 }
 
+/// Whether the line begins with what is a dwelling of its own: `casita 20 x 18, 12' behind the house`.
+fn is_dwelling_apart(typed: &Typed<'_>, space: &Space) -> bool {
+    const ALONE: [&str; 8] =
+        ["casita", "adu", "cottage", "cabin", "guesthouse", "bungalow", "granny", "dependency"];
+    let is_guest = typed.says(0, &["guest", "carriage", "pool"]) && typed.says(1, &["house"]);
+    let named = cut_words(&space.name).any(|word| ALONE.contains(&word.as_str()));
+    space.kind == "living" && (is_guest || typed.says(0, &ALONE) || named)
+}
+
+/// The words of a name in lower case.
+fn cut_words(name: &str) -> impl Iterator<Item = String> + '_ {
+    name.split(|c: char| !c.is_alphabetic()).map(str::to_lowercase)
+}
+
 /// Whether the words put the space away from the house; an outbuilding `behind the house` is not built against it.
 fn stands_apart(space: &Space, place: &Place, words: &Typed<'_>) -> bool {
     let is_side = match &place.whereabouts.parts[..] {
@@ -857,7 +903,8 @@ fn stands_apart(space: &Space, place: &Place, words: &Typed<'_>) -> bool {
     // A side as seen from a street that is not named is still a side.
     let is_beside = place.whereabouts.parts.is_empty() && place.needs_street;
     let touches = words.find(FIRST, &["against", "attached", "wall", "corner", "flush"]).is_some();
-    place.is_apart || space.kind == "outbuilding" && (is_side || is_beside && !touches)
+    let stands_alone = space.kind == "outbuilding" || is_dwelling_apart(words, space);
+    place.is_apart || stands_alone && (is_side || is_beside && !touches)
 }
 
 /// What is missing in the line of a space, and what stays as it is.

@@ -1,7 +1,7 @@
 //! Slanted and curved walls, bays and lengths taped across, in other words than those of the format.
 
 use super::super::compass::slant;
-use super::measure::{length_at, lengths};
+use super::measure::{Measure, length_at, lengths};
 use super::{Answer, Typed, digits};
 
 /// `diagonal 4' north, 4' east`, `slope north 4' east 4'`: how far a slanted wall runs each way.
@@ -75,6 +75,68 @@ pub(super) fn along_the_slant(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `diagonal check 50'`, `corner to corner 50'` after the walls: which corners is missing.
+pub(super) fn across_somewhere(typed: &Typed<'_>) -> Option<Answer> {
+    let is_check = typed.says(0, &["diagonal", "diag", "cross", "tie", "cross-check"])
+        || typed.says(0, &["corner"]) && typed.says(1, &["to"]) && typed.says(2, &["corner"]);
+    let words = [
+        "diagonal",
+        "diag",
+        "cross",
+        "tie",
+        "cross-check",
+        "corner",
+        "to",
+        "check",
+        "across",
+        "measure",
+        "measures",
+        "measured",
+        "is",
+        "taped",
+        "tape",
+        "overall",
+    ];
+    let [(first, measure)] = &lengths(&typed.pieces, 1)[..] else { return None };
+    let only = (0..typed.pieces.len()).all(|at| {
+        (*first..measure.end).contains(&at)
+            || typed.says(at, &words)
+            || typed.pieces[at].is_mark(":=,-–")
+    });
+    let says_check =
+        typed.find(1, &["check", "to", "across"]).is_some() || typed.says(0, &["diag"]);
+    (is_check && only && says_check && measure.has_unit).then(|| {
+        Answer::say(
+            "a length taped across is a `tie`, which says between which corners",
+            format!(
+                "write `tie corner 1 to corner 3 {}` with the numbers of the two corners; corner 1 is where the walk starts, and each side ends at the next one",
+                measure.text
+            ),
+        )
+    })
+}
+
+/// `bay window 8' wide 2' deep in south wall`: on which wall it is does not say which way that is walked.
+fn bay_in_a_wall(typed: &Typed<'_>, first: usize) -> Option<Answer> {
+    let at = (first..typed.pieces.len())
+        .find(|&at| super::walls::is_way(typed, at) && typed.says(at + 1, &super::faces::STANDS))?;
+    let (way, _) = super::super::compass::way_and_back(&typed.lower(at))?;
+    let way = super::super::compass::by_compass(way, typed.attempt.beside.front);
+    let [one, two] = super::super::compass::along(way);
+    let mut found = lengths(&typed.pieces, first + 1);
+    found.retain(|(from, _)| *from < at);
+    let (wide, out) = match &found[..] {
+        [(_, wide), (_, out)] | [(_, wide), (_, out), _] => (&wide.text, &out.text),
+        _ => return None,
+    };
+    Some(Answer::say(
+        "a bay says which way its wall was walked, and not on which side of the house it is",
+        format!(
+            "write it among the walls, as `bay {one} {wide} out {out} flat` if that wall is walked {one}, or `bay {two}`, then the width of its front; or `round` instead of `flat`"
+        ),
+    ))
+}
+
 /// `cross-check 1 to 3 50'`, `1-3 diagonal 50'`: a length taped across, from one corner to another.
 pub(super) fn across(typed: &Typed<'_>) -> Option<Answer> {
     let says = [
@@ -126,8 +188,11 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
     let first = typed.find(0, &["bay"]).filter(|first| *first <= 2)?;
     let plain =
         (0..first).all(|at| typed.says(at, &["the", "angled", "round", "window", "curved"]));
+    if let Some(answer) = bay_in_a_wall(typed, first).filter(|_| plain) {
+        return Some(answer);
+    }
     // How far it is from an end of the wall is none of its own lengths.
-    let is_far = |end: usize| typed.says(end, &["from", "off", "in", "along"]);
+    let is_far = |end: usize| typed.says(end, &["from", "off", "in"]);
     let mut found = lengths(&typed.pieces, first + 1);
     found.retain(|(_, measure)| !is_far(measure.end));
     let has_way = (0..typed.pieces.len()).any(|at| whole_way(typed, at).is_some());
@@ -138,8 +203,37 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
     {
         return None;
     }
-    let text =
-        |at: usize| found.get(at).map(|(_, measure)| measure.text.clone()).unwrap_or_default();
+    // The word right after a length says which one it is, or else the one right before it.
+    let labeled = |labels: &[&str]| {
+        let after = |(_, one): &&(usize, Measure)| typed.says(one.end, labels);
+        let before = |(first, _): &&(usize, Measure)| typed.says(first - 1, labels);
+        let found = found.iter().find(after).or_else(|| found.iter().find(before));
+        found.map(|(first, _)| *first)
+    };
+    let along = |(first, one): &&(usize, Measure)| {
+        typed.says(one.end, &["along", "total", "wide", "overall"])
+            || typed.says(first - 1, &["total", "width", "overall"])
+    };
+    let wide = found.iter().find(along).map(|(first, _)| *first);
+    let out = labeled(&["out", "deep", "depth", "projection", "projects", "sticks"]);
+    let flat = labeled(&["front", "flat", "face", "across", "center", "middle"]);
+    let order: Vec<usize> = {
+        let named = [wide, out, flat];
+        let is_free = |first: usize| !named.contains(&Some(first));
+        let mut free = found.iter().map(|(first, _)| *first).filter(|first| is_free(*first));
+        named.into_iter().map(|one| one.or_else(|| free.next()).unwrap_or(0)).collect()
+    };
+    if order.iter().take(found.len()).any(|first| *first == 0) {
+        return None;
+    }
+    let text = |at: usize| {
+        let first = order.get(at).copied().unwrap_or_default();
+        found
+            .iter()
+            .find(|(one, _)| *one == first)
+            .map(|(_, measure)| measure.text.clone())
+            .unwrap_or_default()
+    };
     let front = if found.len() == 3 {
         format!("flat {}", text(2))
     } else if typed.find(0, &["round", "curved", "bow"]).is_some() {

@@ -13,29 +13,42 @@ const ALONE: [&str; 8] =
 
 /// How many pieces at the start of the line name a level; 0 if it does not begin so.
 fn name_end(typed: &Typed<'_>) -> usize {
-    let mut at = usize::from(
-        typed.piece(0).is_some_and(|piece| digits::is_small(piece) && piece.text.len() == 1),
-    );
+    name_end_of(&typed.pieces)
+}
+
+/// Whether the first words of a line name a level.
+pub(super) fn names_a_level(line: &str) -> bool {
+    name_end_of(&super::cut(line)) > 0
+}
+
+fn name_end_of(pieces: &[Piece]) -> usize {
+    let piece = |at: usize| pieces.get(at);
+    let says = |at: usize, words: &[&str]| piece(at).is_some_and(|piece| piece.is_word(words));
+    let mut at =
+        usize::from(piece(0).is_some_and(|piece| digits::is_small(piece) && piece.text.len() == 1));
     // `1/2 story`
     if at == 1
-        && typed.piece(1).is_some_and(|slash| slash.is_mark("/"))
-        && typed.piece(2).is_some_and(digits::is_small)
+        && piece(1).is_some_and(|slash| slash.is_mark("/"))
+        && piece(2).is_some_and(digits::is_small)
     {
         at = 3;
     }
     let number = at;
-    at += usize::from(typed.says(at, &["full", "partial", "walkout", "walk-out", "daylight"]));
-    while typed.says(at, &ORDINALS)
-        || at > number
-            && typed.piece(at).is_some_and(|dash| dash.is_mark("-"))
-            && typed.says(at + 1, &FLOORS)
+    // `2nd floor`, with its ending apart from its number.
+    at += usize::from(
+        at == 1
+            && piece(1).is_some_and(|end| end.touches && end.is_word(&["st", "nd", "rd", "th"])),
+    );
+    at += usize::from(says(at, &["full", "partial", "walkout", "walk-out", "daylight"]));
+    while says(at, &ORDINALS)
+        || at > number && piece(at).is_some_and(|dash| dash.is_mark("-")) && says(at + 1, &FLOORS)
     {
         at += 1;
     }
-    if typed.says(at, &ALONE) {
+    if says(at, &ALONE) {
         return at + 1;
     }
-    if at > 0 && typed.says(at, &FLOORS) { at + 1 } else { 0 }
+    if at > 0 && says(at, &FLOORS) { at + 1 } else { 0 }
 }
 
 /// `2nd floor 28x38 inside`, `basement 30x40 unfinished`, `cellar 4 x 5`, `half story over garage`, `attic, 7 ft ceilings`.
@@ -51,16 +64,12 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     first = if typed.says(first, &FLOORS) { 0 } else { first };
     let level = quoted(&capitalized(typed.text(first, end)));
     let says = |words: &[&str]| typed.find(0, words).is_some();
-    let below = says(&[
-        "basement",
-        "cellar",
-        "bsmt",
-        "sub-basement",
-        "underground",
-        "walkout",
-        "walk-out",
-        "daylight",
-    ]) || says(&["below"]) && says(&["grade", "ground"]);
+    // `upper level above basement` is none.
+    let is_basement =
+        typed.find(0, &["basement", "cellar", "bsmt", "sub-basement"]).is_some_and(|at| at < end);
+    let below = is_basement
+        || says(&["underground", "walkout", "walk-out", "daylight"])
+        || says(&["below"]) && says(&["grade", "ground"]);
     let Some((at, one, two, stop)) = size(typed, end) else {
         return remark(typed, end, &level, below);
     };
@@ -96,13 +105,17 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         .filter(|&&i| face_word(&typed.lower(i)).is_none() && !typed.says(i, &finish))
         .map(|&i| typed.pieces[i].text.as_str())
         .collect();
-    if left.iter().any(|&i| typed.pieces[i].is_number()) || faces.len() > 1 {
+    // `finished, 40 x 16 at 5 ft`: what is high or low there is a remark.
+    let has_numbers = left.iter().any(|&i| typed.pieces[i].is_number());
+    if faces.len() > 1 || has_numbers && super::measure::area_from(&typed.pieces, end).is_some() {
         return None;
     }
     let attic = says(&["attic"]);
     let is_finished = says(&["finished", "heated"]) && !says(&["not"]);
     let unfinished = says(&["unfinished", "not", "unheated"]) || (below || attic) && !is_finished;
-    let upper = says(&["upper", "second", "2nd", "third", "3rd", "top", "upstairs", "half"])
+    let upper = typed
+        .find(0, &["upper", "second", "2nd", "third", "3rd", "top", "upstairs", "half"])
+        .is_some_and(|at| at < end)
         || typed.piece(0).is_some_and(|piece| piece.text == "2" || piece.text == "3");
     let name = match (unfinished, upper) {
         (true, _) => capitalized(&typed.text(first, end).to_lowercase()),
@@ -121,8 +134,15 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         _ => (kind, name, remarks),
     };
     let face = faces.first().map_or_else(String::new, |face| format!(" measured to {face}"));
-    let comment =
-        if remarks.is_empty() { String::new() } else { format!("  # {}", remarks.join(" ")) };
+    let comment = match has_numbers {
+        true => {
+            let said = super::plainly(&format!("{} {}", typed.text(end, at), typed.rest(stop)));
+            let said = said.replace(", ,", ",");
+            format!("  # {}", said.trim_matches([' ', ',', ':', '-']))
+        }
+        false if remarks.is_empty() => String::new(),
+        false => format!("  # {}", remarks.join(" ")),
+    };
     let space = format!("{kind} {}{face}{comment}", quoted(&name));
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
     let sides = |a: &str, b: &str| {
@@ -130,7 +150,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     };
     let depths: &[&str] = if below {
         &[" below grade"]
-    } else if says(&["lower"]) {
+    } else if typed.find(0, &["lower"]).is_some_and(|at| at < end) {
         &["", " below grade"]
     } else {
         &[""]
@@ -139,8 +159,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         .iter()
         .map(|depth| format!("level {level}{depth}\n{space}{}", sides(&one, &two)))
         .collect();
-    if depths.len() == 1 && one != two && !follows {
-        lines.push(format!("level {level}{}\n{space}{}", depths[0], sides(&two, &one)));
+    if one != two && !follows {
+        let turned = depths.iter();
+        lines.extend(
+            turned.map(|depth| format!("level {level}{depth}\n{space}{}", sides(&two, &one))),
+        );
     }
     Some(Answer::Lines(
         lines,
@@ -152,11 +175,21 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
 /// A size: where it begins, both lengths in one unit, and where it ends.
 fn size(typed: &Typed<'_>, from: usize) -> Option<(usize, String, String, usize)> {
     lengths(&typed.pieces, from).into_iter().find_map(|(at, one)| {
-        let by = typed.says(one.end, &["x", "by"])
-            || typed.piece(one.end).is_some_and(|mark| mark.is_mark("×*"));
-        let two = length_at(&typed.pieces, one.end + 1).filter(|_| by)?;
+        const WIDE: [&str; 3] = ["wide", "w", "width"];
+        const DEEP: [&str; 4] = ["deep", "d", "depth", "long"];
+        let word = |at: usize| usize::from(typed.says(at, &WIDE) || typed.says(at, &DEEP));
+        let middle = one.end + word(one.end);
+        let by = typed.says(middle, &["x", "by"])
+            || typed
+                .piece(middle)
+                .is_some_and(|mark| mark.is_mark("×*") || middle > one.end && mark.is_mark(","));
+        let two = length_at(&typed.pieces, middle + 1).filter(|_| by)?;
         let (a, b) = in_one_unit(&one, &two);
-        Some((at, a, b, two.end))
+        let end = two.end + word(two.end);
+        // What is wide runs along the street, so that what is deep comes first where that is south or north.
+        let is_wide_first = typed.says(one.end, &WIDE) || typed.says(two.end, &DEEP);
+        let (a, b) = if is_wide_first && end > two.end { (b, a) } else { (a, b) };
+        Some((at, a, b, end))
     })
 }
 

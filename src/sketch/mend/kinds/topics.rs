@@ -66,6 +66,7 @@ fn other_words(typed: &Typed<'_>) -> Option<Answer> {
         &[
             "ceiling",
             "ceilings",
+            "headroom",
             "legal",
             "deed",
             "roof",

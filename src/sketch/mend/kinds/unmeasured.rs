@@ -184,6 +184,41 @@ fn without_length(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// `couldn't get the north wall`, `hedge, north wall not taped`, `F-G n/a north (hedge)` in a walk: as a comment alone the
+/// wall would be missing.
+pub(super) fn named_later(typed: &Typed<'_>) -> Option<Answer> {
+    const COMPASS: [&str; 4] = ["north", "east", "south", "west"];
+    if typed.attempt.space.is_none() || is_way(typed, 0) || typed.attempt.beside.comment.is_some() {
+        return None;
+    }
+    let mut ways = (0..typed.pieces.len()).filter(|&at| typed.says(at, &COMPASS));
+    let at = ways.next().filter(|_| ways.next().is_none())?;
+    let says_not = |at: usize| {
+        typed.says(at, &OUT_OF_REACH)
+            || typed.says(at, &["n"])
+                && typed.piece(at + 1).is_some_and(|slash| slash.is_mark("/"))
+                && typed.says(at + 2, &["a"])
+    };
+    let out = (0..typed.pieces.len()).any(says_not);
+    let counts = typed
+        .pieces
+        .iter()
+        .any(|piece| piece.is_number() || piece.sort == Sort::Text || piece.is_mark("$%"));
+    let others = ["street", "front", "photo", "door", "interior", "inside", "record", "lot"];
+    let is_other = typed.pieces.iter().any(|piece| piece.is_word(&others))
+        || super::kind_word(&typed.lower(0)).is_some();
+    if !out || counts || is_other || typed.pieces.len() > 12 {
+        return None;
+    }
+    let way = COMPASS.into_iter().find(|way| typed.says(at, &[way]))?;
+    let lines = match typed.says(at + 1, &STANDS) {
+        true => along(way).to_vec(),
+        false => vec![way],
+    };
+    let lines = lines.iter().map(|way| format!("{way} by closing  # {}", typed.line)).collect();
+    Some(Answer::Lines(lines, NOT_MEASURED.to_owned()))
+}
+
 /// The ways in which the wall can run: the typed one, or along the side of the house on which it stands.
 fn ways(typed: &Typed<'_>, stands: bool) -> Option<Vec<&'static str>> {
     let (way, _) = way_and_back(&typed.lower(0))?;

@@ -91,7 +91,8 @@ fn wide_and_deep(typed: &Typed<'_>) -> Option<Answer> {
     if !is_said(one.end) || !alone && !begins_walk {
         return None;
     }
-    if alone && typed.says(one.end, &["across"]) {
+    // `40' W` is a wall that runs west.
+    if alone && (typed.says(one.end, &["across"]) || typed.text(one.end, one.end + 1) == "W") {
         return None;
     }
     if alone {

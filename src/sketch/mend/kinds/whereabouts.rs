@@ -146,7 +146,7 @@ pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
         if typed.says(at, &["full", "whole", "entire", "all"])
             && typed.says(at + 1, &["width", "length", "way", "along", "across"])
         {
-            at += 2;
+            at += 2 + usize::from(typed.says(at + 2, &["of"]));
             continue;
         }
         // `part of the house, front right`: what lies inside lies in a corner.
@@ -418,7 +418,9 @@ fn corner_named(typed: &Typed<'_>, first: usize, end: usize) -> Option<String> {
 /// `3' from the west wall`, `6' in from the left corner`, `4' back from the front`, `set back 4'`, `30 m behind the
 /// house`, `20' away from the house`.
 fn from_an_end(typed: &Typed<'_>, first: usize) -> Option<Found> {
-    let is_back = typed.says(first, &["back", "recessed"]);
+    // `off the back 6' from the west end`: the back of the house.
+    let is_side = first > 0 && typed.says(first - 1, &["the", "off", "on", "at", "along", "in"]);
+    let is_back = typed.says(first, &["back", "recessed"]) && !is_side;
     let front = typed.attempt.beside.front;
     let inset = |way: Option<Direction>, by: Length, of: Option<String>| {
         of_side(way, |way| one(Sort::Inset(way, by), of))
@@ -670,7 +672,7 @@ fn on_a_side(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
 fn is_before_a_length(typed: &Typed<'_>, at: usize) -> bool {
     length_at(&typed.pieces, at).is_some_and(|one| {
         one.has_unit
-            && !typed.says(one.end, &["x", "by", "wide", "deep"])
+            && !typed.says(one.end, &["x", "by", "wide", "deep", "from", "off", "in"])
             && !typed.piece(one.end).is_some_and(|mark| mark.is_mark("×*"))
     })
 }
