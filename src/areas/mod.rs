@@ -101,9 +101,9 @@ impl SpaceAreas {
         self.ranges.widest_of(self.place)
     }
 
-    /// Whether its range is two areas with nothing between them.
-    pub(crate) fn is_one_of_two(&self) -> bool {
-        self.ranges.are_two_of(self.place)
+    /// The areas in its range, if they are two or three with nothing between them; else none.
+    pub(crate) fn few(&self) -> Vec<Area> {
+        self.ranges.few_of_space(self.place)
     }
 
     /// Its area after deductions, each wall rounded by the finer rule: to a tenth of a foot, or to the inch if
@@ -174,9 +174,9 @@ impl Total {
         self.ranges.widest(self.below)
     }
 
-    /// Whether the range is two totals with nothing between them.
-    pub(crate) fn is_one_of_two(&self) -> bool {
-        !self.below && self.ranges.are_two()
+    /// The totals in the range, if they are two or three with nothing between them; else none.
+    pub(crate) fn few(&self) -> Vec<Area> {
+        self.ranges.few_totals(self.below)
     }
 
     /// Whether the total depends on an assumed thickness.

@@ -60,7 +60,7 @@ impl Areas {
     /// Every total above grade from the nearest closings of each space; `None` where there are too many.
     fn totals_of_closings(&self, rule: Rule, ruled: &Ruled) -> Option<Vec<Area>> {
         let house = &self.house;
-        totals_of(house, MOST_TOTALS, &[], |space| {
+        totals_of(house, false, MOST_TOTALS, &[], |space| {
             let areas = range::equally_near(&self.outside.spaces[space], rule.step, rule.halves)?;
             Some(if areas.is_empty() { vec![ruled.areas[space]] } else { areas })
         })

@@ -72,8 +72,7 @@ impl AreaRanges {
     /// or down. `None` where there are too many.
     pub(crate) fn totals(&self, any: bool) -> Option<&[Area]> {
         let known = if any { &self.any_totals } else { &self.usual_totals };
-        let areas = |space: usize| self.areas_of(space, any);
-        known.get_or_init(|| totals_of(&self.house, MOST_TOTALS, &[], areas)).as_deref()
+        known.get_or_init(|| self.listed(false, any)).as_deref()
     }
 
     /// Whether [`AreaRanges::totals`] has one of `sq_ft` whole square feet, found out without listing all of them: the
@@ -88,7 +87,7 @@ impl AreaRanges {
             count = count.saturating_mul(areas.len());
             Some(areas)
         };
-        let others = totals_of(&self.house, MOST_TOTALS, &[], &mut of_others)?;
+        let others = totals_of(&self.house, false, MOST_TOTALS, &[], &mut of_others)?;
         let middle = Area::from_half_nm2(i128::from(sq_ft) * Area::SQUARE_FOOT.half_nm2());
         let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
         let (low, high) = (middle - half, middle + half - Area::from_half_nm2(1));
@@ -104,7 +103,7 @@ impl AreaRanges {
     /// totals to tell.
     pub(crate) fn give_with(&self, changed: &[usize], sq_ft: i64, any: bool) -> Option<bool> {
         let areas = |space: usize| self.areas_of(space, any);
-        let totals = totals_of(&self.house, MOST_TOTALS, changed, areas)?;
+        let totals = totals_of(&self.house, false, MOST_TOTALS, changed, areas)?;
         Some(totals.iter().any(|total| total.whole_sq_ft() == sq_ft))
     }
 
@@ -117,22 +116,23 @@ impl AreaRanges {
         if any { RoundingFreedom::Any } else { RoundingFreedom::WithinReading(self.reading) }
     }
 
-    /// Whether exactly two totals above grade, as printed, are possible with as few walls as possible rounded against
-    /// the rule: `1,204 or 1,232` and nothing between.
-    pub(crate) fn are_two(&self) -> bool {
-        let Some(totals) = self.totals(false) else { return false };
-        let mut printed: Vec<i64> = totals.iter().map(|total| total.whole_sq_ft()).collect();
-        printed.dedup();
-        printed.len() == 2
+    /// The totals above grade (or below grade, if `below`) that are possible with as few walls as possible rounded
+    /// against the rule, where these are two or three as printed: `1,204 or 1,232` and nothing between. Empty where there
+    /// are others.
+    pub(crate) fn few_totals(&self, below: bool) -> Vec<Area> {
+        match below {
+            true => few_of(self.listed(true, false).as_deref()),
+            false => few_of(self.totals(false)),
+        }
     }
 
-    /// Whether exactly two areas of one space, as printed, are possible with as few walls as possible rounded against
-    /// the rule: `462 or 483` and nothing between.
-    pub(crate) fn are_two_of(&self, space: usize) -> bool {
-        let Some(areas) = self.areas_of(space, false) else { return false };
-        let mut printed: Vec<i64> = areas.iter().map(|area| area.whole_sq_ft()).collect();
-        printed.dedup();
-        printed.len() == 2
+    /// The areas of one space that are possible in the same way, where these are two or three as printed.
+    pub(crate) fn few_of_space(&self, space: usize) -> Vec<Area> {
+        few_of(self.areas_of(space, false).as_deref())
+    }
+
+    fn listed(&self, below: bool, any: bool) -> Option<Vec<Area>> {
+        totals_of(&self.house, below, MOST_TOTALS, &[], |space| self.areas_of(space, any))
     }
 
     /// The range of one space without deductions; `None` where it cannot be computed.
@@ -270,11 +270,20 @@ impl AreaRanges {
     }
 }
 
-/// Every total above grade that is possible with these areas of each space, in ascending order; `None` where there
-/// are more than `most`, or too many areas of one space. The spaces `changed` are taken the other way, as
+/// Areas in ascending order, each once as printed, if they are two or three; else none.
+fn few_of(areas: Option<&[Area]>) -> Vec<Area> {
+    const MOST: usize = 3;
+    let mut areas = areas.unwrap_or_default().to_vec();
+    areas.dedup_by_key(|area| area.whole_sq_ft());
+    if (2..=MOST).contains(&areas.len()) { areas } else { Vec::new() }
+}
+
+/// Every total above grade (or below grade, if `below`) that is possible with these areas of each space, in ascending
+/// order; `None` where there are more than `most`, or too many areas of one space. The spaces `changed` are taken the other way, as
 /// [`AreaRanges::give_with`] says.
 pub(super) fn totals_of(
     house: &House,
+    below: bool,
     most: usize,
     changed: &[usize],
     mut areas_of: impl FnMut(usize) -> Option<Vec<Area>>,
@@ -282,7 +291,7 @@ pub(super) fn totals_of(
     let mut totals = vec![Area::ZERO];
     let is_changed = |space: &usize| changed.contains(space);
     let is_in = |&i: &usize| {
-        let is_counted = is_in_total(house, i, false);
+        let is_counted = is_in_total(house, i, below);
         is_counted != (is_changed(&i) && (is_counted || !house.is_deducted(i)))
     };
     for space in (0..house.spaces.len()).filter(is_in) {

@@ -12,6 +12,7 @@ use crate::pages::side_table::{how, side_table, to_half_feet};
 use crate::reconcile::{Figure, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::{FineStep, Halves};
+use crate::wording::rounding::one_of_few;
 use crate::wording::sentences::{Sentences, as_sentences, in_a_column, the, whole};
 use crate::wording::size::{range_size, square_meters};
 
@@ -132,8 +133,10 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
                 "The possible range, rounded to the foot, is not stated: there are sides given by bearing, or too many combinations.".to_owned()
             }
             (range, widest) => {
+                let few = if below { say.listed_alone(total.few()) } else { Vec::new() };
                 let usual = match range.filter(|_| !below) {
                     Some(range) => say.totals_in(reconciliation.figures().first(), range),
+                    None if !few.is_empty() => one_of_few(&few, say.is_metric()),
                     None => sized(range),
                 };
                 let is_one =

@@ -231,6 +231,10 @@ pub(super) fn printed_range(house: &House, ground: &Ground<'_>, one: &Explanatio
     let single = FigureRange { low: one.sq_ft, high: one.sq_ft };
     let is_to_feet = matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot);
     match (one.cause, one.rounding) {
+        // Walls in whole feet are the same with and without rounding.
+        (_, Some(RoundingTaken::NotRounded)) if ground.ranges.are_on(SideStep::WholeFoot) => {
+            return single;
+        }
         (Cause::Rounding(_), _) | (_, Some(RoundingTaken::NotRounded)) => return one.band,
         (_, None) if !is_to_feet => return one.band,
         (Cause::Face(_) | Cause::Common(_), _)

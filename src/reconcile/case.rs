@@ -8,7 +8,7 @@ use crate::areas::at_face::{Ruled, Walls};
 use crate::areas::ranges::AreaRanges;
 use crate::areas::rule::{Rule, Settings};
 use crate::geometry::traverse::Shape;
-use crate::house::Face;
+use crate::house::{Face, Thickness};
 use crate::reconcile::counting::counted_by;
 use crate::reconcile::departures::Listed;
 use crate::reconcile::grid::Axes;
@@ -85,12 +85,27 @@ impl<'a> Case<'a> {
         self.shared.at_faces[face as usize].get_or_init(walls).as_ref()
     }
 
+    /// Whether the file says of every wall that it has no veneer.
+    fn has_no_veneer(&self) -> bool {
+        let house = self.listed.house;
+        let mut walled = house.spaces.iter().filter(|space| space.kind.has_walls());
+        walled.all(|space| {
+            let mut sides = space.sides.iter().map(|side| side.words.veneer);
+            sides.all(|veneer| veneer.or(space.veneer).or(house.veneer) == Some(Thickness::None))
+        })
+    }
+
     /// Whether the figure is close enough to this house measured at another face that computing that face is
     /// worthwhile: walls move by little more than a foot, and rounding moves them by less.
     #[expect(clippy::float_arithmetic, reason = "a rough bound")]
     pub(super) fn could_be_at(&self, face: Face) -> bool {
         const MOST_FEET: f64 = 1.3;
         const OTHER_WAY_FEET: f64 = 0.25;
+        // Without a veneer the frame is the outside.
+        let pair = [self.face, face];
+        if pair.contains(&Face::Frame) && pair.contains(&Face::Outside) && self.has_no_veneer() {
+            return false;
+        }
         let run: f64 = self.walls.spaces.iter().map(|at| at.outline.perimeter().feet()).sum();
         let apart = self.figure.sq_ft() - self.total(&self.ruled.areas).sq_ft();
         let grows = match (self.face, face) {

@@ -39,6 +39,8 @@ pub(crate) struct MisreadWall {
     pub(crate) length: Length,
     /// The side that absorbs the difference, and its length then; `None` if it is spread over several.
     pub(crate) other: Option<(usize, Length)>,
+    /// A space on another level with the same walls, of which the same is said.
+    pub(crate) also: Option<usize>,
 }
 
 impl MisreadWall {
@@ -133,13 +135,23 @@ impl Cause {
     pub(crate) fn says_the_same(self, other: Cause) -> bool {
         use DepartureKind::{Counted, LeftOut, Level, LevelLeftOut, NotDeducted, Part, UnderRoof};
         if let (Cause::Misread(one), Cause::Misread(two)) = (self, other) {
-            return one.space == two.space;
+            return one.space == two.space && one.also == two.also;
         }
         if self.is_rounded_total() && other.is_rounded_total() {
             return true;
         }
         let (one, two) = match (self, other) {
             (Cause::Departures(one, None), Cause::Departures(two, None)) => (one, two),
+            // Two low parts, or openings, not deducted leave their level as large as the one below; two spaces are all that
+            // is under the roof.
+            (one, Cause::Departures(a, Some(b))) | (Cause::Departures(a, Some(b)), one)
+                if one.is_alone() =>
+            {
+                let alone = |kind| Cause::Departures(kind, None);
+                return one.is_said_by_both()
+                    && one.says_the_same(alone(a))
+                    && one.says_the_same(alone(b));
+            }
             // Of two pairs, each departure of one is or says the same as one of the other.
             (Cause::Departures(a, Some(b)), Cause::Departures(c, Some(d))) => {
                 let alone = |kind| Cause::Departures(kind, None);
@@ -159,6 +171,20 @@ impl Cause {
             }
             _ => self.lies_in_a_recess(other),
         }
+    }
+
+    /// Whether it is one departure alone.
+    fn is_alone(self) -> bool {
+        matches!(self, Cause::Departures(_, None))
+    }
+
+    /// Whether it is a departure of several spaces, which two of a pair can be.
+    fn is_said_by_both(self) -> bool {
+        use DepartureKind::{Level, UnderRoof};
+        matches!(
+            self,
+            Cause::Departures(UnderRoof | Level { how: LevelTaken::WholeBelow, .. }, None)
+        )
     }
 
     fn is_rounded_total(self) -> bool {
@@ -191,8 +217,11 @@ impl Cause {
             Cause::Common(CommonTaken::LeftOut) => labels.push("common walls: left out".to_owned()),
             Cause::Common(_) => labels.push("common walls: whole".to_owned()),
             Cause::Rounding(rounding) => labels.push(format!("rounding: {}", rounding.label())),
-            Cause::Misread(MisreadWall { space, side, .. }) => {
-                labels.push(format!("misread: {} side {}", house.spaces[space].name, side + 1));
+            Cause::Misread(MisreadWall { space, side, also, .. }) => {
+                let all = [Some(space), also].into_iter().flatten();
+                labels.extend(all.map(|space| {
+                    format!("misread: {} side {}", house.spaces[space].name, side + 1)
+                }));
             }
             Cause::Total { how, .. } => labels.push(format!("total: {}", how.label())),
         }
@@ -238,7 +267,9 @@ impl DepartureKind {
         let name = |space: usize| house.spaces[space].name.as_str();
         let level_name = |level: usize| house.levels[level].name.as_str();
         match self {
-            DepartureKind::Counted { space } => format!("counted: {}", name(space)),
+            DepartureKind::Counted { space } | DepartureKind::CountedAsListed { space } => {
+                format!("counted: {}", name(space))
+            }
             DepartureKind::MissingCounted { missing } => {
                 format!("counted: {}", house.missing[missing].name)
             }

@@ -1,12 +1,13 @@
 //! Decides which causes are reported. The steps, lists, marks, batch results and JSON all follow from this decision.
 #![expect(clippy::float_arithmetic, reason = "supports are floats")]
 
+use crate::areas::{is_in_total, net};
 use crate::house::House;
 use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::explanation::{Explanation, Strength};
-use crate::reconcile::rounding::CouldExplain;
+use crate::reconcile::rounding::{CouldExplain, RoundingTest};
 use crate::reconcile::settings::{RoundingTaken, Setting};
 use crate::reconcile::sums::{NEAR_A_SUM_SQ_FT, SummedBy};
 use crate::reconcile::totals::TotalWritten;
@@ -140,6 +141,7 @@ pub(super) fn decide(
             |&i: &usize| !is_pair(i) && can_be[i] && together[i] >= least && list[i].support > 0.0;
         (0..list.len()).filter(may).collect::<Vec<usize>>()
     };
+    likely_upper_first(&mut fitting, list, case);
     let mut is_alone = false;
     if let Some(&first) = fitting.first() {
         let echoes = |i: usize| list[i].echoes(&list[first]);
@@ -169,6 +171,7 @@ pub(super) fn decide(
     }
     // What is listed has one order everywhere: that of its support, unless the very figure speaks for another one.
     fitting.sort_unstable();
+    likely_upper_first(&mut fitting, list, case);
     let mut groups = in_groups(&fitting, list);
     exact_first(&mut groups, list, &together);
     let is_only = groups.len() == 1 && is_alone;
@@ -194,9 +197,15 @@ pub(super) fn decide(
 
 /// Says of each reported cause that leaves more than is usual that it comes near, and of no more than the others that
 /// they fit. What a cause can give, as printed, is known by then.
-pub(super) fn tell_near_from_fitting(list: &mut [Explanation]) {
+pub(super) fn tell_near_from_fitting(list: &mut [Explanation], test: &RoundingTest) {
     let mut near: Vec<usize> = (0..list.len()).filter(|&i| list[i].is_reported()).collect();
-    near.retain(|&i| !list[i].leaves_little());
+    // Walls in whole feet are not rounded in any case, so that only the tape's slack would make the rest.
+    let is_by_tape = |one: &Explanation| {
+        one.rounding == Some(RoundingTaken::NotRounded)
+            && one.leaves.abs() >= 0.5
+            && test.is_on_feet()
+    };
+    near.retain(|&i| !list[i].leaves_little() || is_by_tape(&list[i]));
     let groups = in_groups(&near, list).len();
     for one in list.iter_mut() {
         let fit = |count: usize| count.saturating_sub(groups).max(1);
@@ -341,6 +350,39 @@ fn in_groups(fitting: &[usize], list: &[Explanation]) -> Vec<Vec<usize>> {
         }
     }
     groups
+}
+
+/// Of two misread walls that are as likely, puts the one that leaves no upper level larger than the one below first.
+fn likely_upper_first(fitting: &mut [usize], list: &[Explanation], case: &Case<'_>) {
+    let house = case.listed.house;
+    let levels: Vec<Area> = (0..house.levels.len())
+        .map(|level| {
+            let here = (0..house.spaces.len())
+                .filter(|&i| house.spaces[i].level == level && is_in_total(house, i, false));
+            here.map(|i| net(house, i, &case.ruled.areas)).sum()
+        })
+        .collect();
+    let overhangs = |one: &Explanation| {
+        let wall = one.misread_wall().filter(|wall| wall.also.is_none());
+        let changed = wall.map(|wall| house.spaces[wall.space].level);
+        let with = levels
+            .iter()
+            .enumerate()
+            .map(|(level, &area)| if Some(level) == changed { area + one.effect } else { area });
+        let with: Vec<Area> = with.filter(|&area| area > Area::ZERO).collect();
+        with.windows(2).any(|two| two[1] > two[0])
+    };
+    let goes_first = |one: &Explanation, before: &Explanation| {
+        let are_walls = before.misread_wall().is_some() && one.misread_wall().is_some();
+        are_walls && one.is_as_likely_as(before) && overhangs(before) && !overhangs(one)
+    };
+    for end in 1..fitting.len() {
+        let mut at = end;
+        while at > 0 && goes_first(&list[fitting[at]], &list[fitting[at - 1]]) {
+            fitting.swap(at - 1, at);
+            at -= 1;
+        }
+    }
 }
 
 /// Puts what gives the very figure before likelier causes of its class that leave something, if they are about as common:

@@ -29,6 +29,8 @@ pub(crate) struct Departure {
 pub(crate) enum DepartureKind {
     /// An uncounted space is in the total.
     Counted { space: usize },
+    /// An uncounted space is in the total with the area that the record lists for it, which is not that measured.
+    CountedAsListed { space: usize },
     /// A missing space is still in the total.
     MissingCounted { missing: usize },
     /// A counted space is not in the total.
@@ -116,6 +118,9 @@ fn spaces(
             match space.kind {
                 Kind::Open | Kind::Low | Kind::Court if lies_in_total => {
                     push(DepartureKind::NotDeducted { space: i }, weights.not_deducted);
+                    if space.kind == Kind::Open {
+                        push(DepartureKind::DeductedTwice { space: i }, weights.deducted_twice);
+                    }
                 }
                 Kind::Stair if lies_in_total => {
                     push(DepartureKind::Deducted { space: i }, weights.deducted);
@@ -143,6 +148,10 @@ fn spaces(
                 _ => weights.counted,
             };
             push(DepartureKind::Counted { space: i }, chance);
+            let is_apart = !space.parent.is_some_and(in_total);
+            if is_apart && space.recorded.is_some() && !is_listed_alike(space, measured[i]) {
+                push(DepartureKind::CountedAsListed { space: i }, weights.counted_though_listed);
+            }
             if house.is_deducted(i) && space.parent.is_some_and(in_total) {
                 push(DepartureKind::DeductedTwice { space: i }, weights.deducted_twice);
             } else if may_be_deducted(space) && !house.is_below_grade(i) {
@@ -291,6 +300,9 @@ impl DepartureKind {
         let house = listed.house;
         match self {
             DepartureKind::Counted { space } => net(house, space, areas),
+            DepartureKind::CountedAsListed { space } => {
+                house.spaces[space].recorded.unwrap_or(Area::ZERO)
+            }
             DepartureKind::MissingCounted { missing } => {
                 listed.house.missing[missing].recorded.area()
             }
@@ -343,7 +355,9 @@ impl DepartureKind {
                 }
             }
             DepartureKind::UnderRoof => under_roof(listed).for_each(|space| with(space, 1.0)),
-            DepartureKind::MissingCounted { .. } | DepartureKind::Part { .. } => {}
+            DepartureKind::CountedAsListed { .. }
+            | DepartureKind::MissingCounted { .. }
+            | DepartureKind::Part { .. } => {}
         }
         list
     }
@@ -351,11 +365,13 @@ impl DepartureKind {
     /// Whether it counts whole spaces or levels, or leaves them out.
     pub(crate) fn is_of_whole_spaces(self) -> bool {
         use DepartureKind::{
-            Counted, CountedTwice, LeftOut, LevelLeftOut, MissingCounted, NotDeducted, UnderRoof,
+            Counted, CountedAsListed, CountedTwice, LeftOut, LevelLeftOut, MissingCounted,
+            NotDeducted, UnderRoof,
         };
         matches!(
             self,
             Counted { .. }
+                | CountedAsListed { .. }
                 | CountedTwice { .. }
                 | MissingCounted { .. }
                 | LeftOut { .. }
@@ -387,7 +403,9 @@ impl DepartureKind {
     /// The space that it adds to the total by counting it or by not deducting it.
     pub(crate) fn brings(self) -> Option<usize> {
         match self {
-            DepartureKind::Counted { space } | DepartureKind::NotDeducted { space } => Some(space),
+            DepartureKind::Counted { space }
+            | DepartureKind::CountedAsListed { space }
+            | DepartureKind::NotDeducted { space } => Some(space),
             _ => None,
         }
     }
@@ -395,8 +413,8 @@ impl DepartureKind {
     /// Whether two departures contradict each other or mean the same.
     pub(crate) fn excludes(self, other: DepartureKind, house: &House) -> bool {
         use DepartureKind::{
-            Counted, CountedTwice, Deducted, DeductedTwice, LeftOut, Level, LevelLeftOut,
-            NotDeducted, UnderRoof,
+            Counted, CountedAsListed, CountedTwice, Deducted, DeductedTwice, LeftOut, Level,
+            LevelLeftOut, NotDeducted, UnderRoof,
         };
         let one_way = |a: DepartureKind, b: DepartureKind| match (a, b) {
             // All levels twice are the whole house twice, which is an error in the total.
@@ -415,12 +433,18 @@ impl DepartureKind {
                 LeftOut { space }
                 | NotDeducted { space }
                 | Deducted { space }
+                | DeductedTwice { space }
                 | CountedTwice { space },
             ) => house.spaces[space].level == level,
-            (UnderRoof, Counted { space } | Deducted { space }) => {
+            (UnderRoof, Counted { space } | CountedAsListed { space } | Deducted { space }) => {
                 under_roof(Listed { house, counting: &[] }).any(|i| i == space)
             }
-            (DeductedTwice { space: a } | Deducted { space: a }, Counted { space: b })
+            (
+                DeductedTwice { space: a } | Deducted { space: a } | CountedAsListed { space: a },
+                Counted { space: b },
+            )
+            | (Deducted { space: a }, CountedAsListed { space: b })
+            | (NotDeducted { space: a }, DeductedTwice { space: b })
             | (CountedTwice { space: a }, LeftOut { space: b }) => a == b,
             (DeductedTwice { .. }, UnderRoof) => true,
             (DepartureKind::Part { .. }, DepartureKind::Part { .. }) => true,

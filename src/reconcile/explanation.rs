@@ -146,6 +146,13 @@ impl Explanation {
         apart < near && self.cause.says_the_same(other.cause)
     }
 
+    /// Whether both have the same support, as printed, and leave as much.
+    pub(crate) fn is_as_likely_as(&self, other: &Explanation) -> bool {
+        let per_cent = |one: &Explanation| libm::round(100.0 * one.support);
+        per_cent(self).total_cmp(&per_cent(other)).is_eq()
+            && (self.leaves - other.leaves).abs() < 0.5
+    }
+
     /// Whether it is best supported with every wall rounded up, every wall down, or to the half foot.
     pub(crate) fn is_rounded_one_way(&self) -> bool {
         use RoundingTaken::{AlwaysDown, AlwaysUp, HalfFoot};

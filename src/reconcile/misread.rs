@@ -51,6 +51,7 @@ impl Misread {
             from: in_feet(self.from),
             length: in_feet(self.from + self.change),
             other: self.other.map(|(side, feet)| (side, in_feet(feet))),
+            also: None,
         }
     }
 }

@@ -334,7 +334,7 @@ impl Figure {
         for one in explanations.list.iter_mut().filter(|one| one.is_reported()) {
             one.printed = bridge::printed_range(house, &ground, one);
         }
-        decision::tell_near_from_fitting(&mut explanations.list);
+        decision::tell_near_from_fitting(&mut explanations.list, &test);
         let apart = (ground.figure.area.area() - like).abs().sq_ft();
         let unrounded = ground.walls.areas();
         let like_unrounded =

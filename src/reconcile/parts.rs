@@ -29,6 +29,8 @@ pub(crate) enum Shape {
     Bay,
     /// A bay that is drawn as a box.
     BoxedBay,
+    /// A slanted corner that is squared off.
+    CutCorner,
     /// The part of an L that two rectangles measured along its whole walls both cover.
     Overlap,
 }
@@ -36,7 +38,7 @@ pub(crate) enum Shape {
 impl Shape {
     /// Whether simplifying it makes the area larger.
     pub(crate) fn fills_in(self) -> bool {
-        matches!(self, Shape::Recess | Shape::BoxedBay | Shape::Overlap)
+        matches!(self, Shape::Recess | Shape::BoxedBay | Shape::CutCorner | Shape::Overlap)
     }
 }
 
@@ -77,6 +79,7 @@ pub(crate) fn parts(outline: &Outline) -> Vec<Part> {
             parts.push(Part { side, shape: Shape::Bay });
             parts.push(Part { side, shape: Shape::BoxedBay });
         }
+        parts.extend(is_cut(outline, side).then_some(Part { side, shape: Shape::CutCorner }));
     }
     parts
 }
@@ -129,6 +132,19 @@ fn is_bay(outline: &Outline, side: usize) -> bool {
         && crossed(front, after) * turn > 0
 }
 
+/// Whether a side is a slanted corner between two walls at a right angle.
+fn is_cut(outline: &Outline, side: usize) -> bool {
+    let (before, here, after) = around(outline.vectors(), side);
+    let turn = i128::from(outline.turn());
+    let is_slanted = here.east != 0 && here.north != 0;
+    is_slanted
+        && [before, here, after].iter().all(|vector| vector.rise == 0)
+        && is_square(before, after)
+        && (before.east == 0 || before.north == 0)
+        && crossed(before, here) * turn > 0
+        && crossed(here, after) * turn > 0
+}
+
 fn around(vectors: &[Vector], side: usize) -> (Vector, Vector, Vector) {
     let n = vectors.len();
     (vectors[(side + n - 1) % n], vectors[side], vectors[(side + 1) % n])
@@ -151,6 +167,7 @@ impl Part {
                 Area::rectangle(b, rise) - here.segment().abs()
             }
             Shape::BoxedBay => triangle(before) + triangle(after),
+            Shape::CutCorner => triangle(here),
             Shape::Overlap => {
                 let [one, other] = self.walls(outline).map(|side| vectors[side].chord_length());
                 Area::rectangle(one, other)
@@ -173,12 +190,14 @@ impl Part {
         outline.faces(self.side)
     }
 
-    /// The two sides of its rectangle.
+    /// The two sides of its rectangle; of a slanted corner, those that meet where it is squared off.
     pub(crate) fn walls(self, outline: &Outline) -> [usize; 2] {
         let n = outline.vectors().len();
         let (before, after) = ((self.side + n - 1) % n, (self.side + 1) % n);
-        if self.shape == Shape::Overlap {
-            return [before, (self.side + 2) % n];
+        match self.shape {
+            Shape::Overlap => return [before, (self.side + 2) % n],
+            Shape::CutCorner => return [before, after],
+            _ => {}
         }
         let length = |side: usize| outline.vectors()[side].chord_length();
         let is_before = self.shape != Shape::Recess && length(before) < length(after);
@@ -198,6 +217,20 @@ impl Part {
             Shape::Recess | Shape::Jog | Shape::Wing => {
                 let [here, other] = self.walls(outline);
                 sides.swap(here, other);
+            }
+            Shape::CutCorner => {
+                let here = sides[self.side];
+                let slanted = here.shape.vector();
+                let before = sides[(self.side + n - 1) % n].shape.vector();
+                let (first, second) = match before.east {
+                    0 => (Axis::North, Axis::East),
+                    _ => (Axis::East, Axis::North),
+                };
+                let walls = [first, second].map(|axis| TraverseSide {
+                    shape: straight(axis, slanted.along(axis)),
+                    ..here
+                });
+                sides.splice(self.side..=self.side, walls);
             }
             Shape::Bay | Shape::BoxedBay => {
                 let [before, after] = [(self.side + n - 1) % n, (self.side + 1) % n];
@@ -226,10 +259,6 @@ fn straight_through(bay: [Vector; 3], is_box: bool) -> Option<Vec<traverse::Shap
         _ => return None,
     };
     let across = if axis == Axis::East { Axis::North } else { Axis::East };
-    let wall = |axis: Axis, signed: i64| traverse::Shape::Straight {
-        direction: Direction::along(axis, signed),
-        length: signed.abs(),
-    };
     let (along, [out, back]) = if front.rise == 0 {
         let along = [before, front, after].map(|vector| vector.along(axis));
         (along.iter().sum(), [before, after].map(|vector| vector.along(across)))
@@ -239,8 +268,17 @@ fn straight_through(bay: [Vector; 3], is_box: bool) -> Option<Vec<traverse::Shap
         let right = if axis == Axis::East { -along.signum() } else { along.signum() };
         (along, [right * front.rise, -right * front.rise])
     };
-    let through = wall(axis, along);
-    Some(if is_box { vec![wall(across, out), through, wall(across, back)] } else { vec![through] })
+    let through = straight(axis, along);
+    Some(if is_box {
+        vec![straight(across, out), through, straight(across, back)]
+    } else {
+        vec![through]
+    })
+}
+
+/// A straight wall along an axis, by its signed length.
+fn straight(axis: Axis, signed: i64) -> traverse::Shape {
+    traverse::Shape::Straight { direction: Direction::along(axis, signed), length: signed.abs() }
 }
 
 /// Joins straight walls that follow each other along one axis. What is left between walls that run out and back is
@@ -363,6 +401,18 @@ mod tests {
         assert_eq!(sorted(Shape::BoxedBay, round), [-360, -336, -36, 36, 60, 120, 156, 360]);
     }
 
+    #[test]
+    fn a_slanted_corner_is_squared_off() {
+        // 44 × 30 less half of 6 × 6.
+        let cut = "north 30\neast 38\ndiagonal south 6 east 6\nsouth 24\nwest 44";
+        assert_eq!(simplified(cut, Shape::CutCorner), [360, 528, -360, -528]);
+        let adds = |(_, outline): (Traverse, Outline)| {
+            let part = parts(&outline).into_iter().find(|part| part.shape == Shape::CutCorner)?;
+            Some((part.side, part.effect(&outline).whole_sq_ft()))
+        };
+        assert_eq!(walls(cut).and_then(adds), Some((2, 18)));
+    }
+
     /// Where nothing is rounded, both ways give the same area.
     #[test]
     fn an_outline_without_a_part_has_the_area_with_its_effect() {
@@ -374,6 +424,7 @@ mod tests {
             "north 30\nbay east 10 out 3 flat 6\neast 18\nsouth 30\nwest 28",
             "west 28\nnorth 30\neast 5\nbay east 10 out 3 round\neast 13\nsouth 30",
             "north 30\neast 28\nsouth 10\nbay south 9 out 2 flat 5\nsouth 11\nwest 28",
+            "north 30\neast 38\ndiagonal south 6 east 6\nsouth 24\nwest 44",
         ];
         let mut count = 0;
         for text in texts {

@@ -95,6 +95,11 @@ impl RoundingTest {
         if self.ranges.are_on(self.own) { None } else { self.ranges.typical(self.own) }
     }
 
+    /// Whether every wall of the house is a whole number of feet, so that rounding to the foot moves none.
+    pub(crate) fn is_on_feet(&self) -> bool {
+        self.ranges.are_on(Step::WholeFoot)
+    }
+
     /// The range of areas possible under that rounding, with as few walls as possible rounded against the rule;
     /// `None` where it cannot be computed.
     #[must_use]
@@ -102,9 +107,9 @@ impl RoundingTest {
         self.ranges.usual(false)
     }
 
-    /// Whether that range is two areas with nothing between them.
-    pub(crate) fn is_one_of_two(&self) -> bool {
-        self.ranges.are_two()
+    /// The areas in that range, if they are two or three with nothing between them; else none.
+    pub(crate) fn few(&self) -> Vec<Area> {
+        self.ranges.few_totals(false)
     }
 
     /// The range of areas possible under that rounding if any wall may be rounded up or down; `None` where it cannot

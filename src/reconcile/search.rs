@@ -12,12 +12,13 @@
     reason = "explanations are weighed in floats"
 )]
 
+use crate::areas::is_in_total;
 use crate::areas::range::Range;
 use crate::geometry::compass::Axis;
 use crate::geometry::traverse::{Shape, StepRounding};
 use crate::house::wall_moves::{AtFace, CommonTaken};
 use crate::reconcile::case::Case;
-use crate::reconcile::cause::Cause;
+use crate::reconcile::cause::{Cause, MisreadWall};
 use crate::reconcile::decision;
 use crate::reconcile::departures::{Departure, DepartureKind, departures};
 use crate::reconcile::evidence::Evidence;
@@ -521,6 +522,52 @@ impl<'a> Search<'a> {
             });
             self.weighed += ways;
         }
+        self.misread_on_two_levels(own, base);
+    }
+
+    /// Weighs walls misread in an outline that stands on two levels alike: whoever draws it once takes the same length on
+    /// both.
+    fn misread_on_two_levels(&mut self, own: &Setting<'_>, base: f64) {
+        let Some((space, also)) = alike_on_two_levels(self.case) else { return };
+        let total = own.total_sq_ft;
+        let wanted = Wanted {
+            effect: (self.figure - total) / 2.0,
+            reach: own.reach() / 2.0,
+            variance: own.variance / 4.0,
+            is_metric: self.case.listed.house.usual_form().is_metric(),
+        };
+        let outline = &self.case.ruled.outlines[space].outline;
+        let traverse = &self.case.walls.spaces[space].traverse;
+        let mut sides = vec![NOWHERE; traverse.sides.len()];
+        let ways = misread(traverse, outline, wanted, |one| {
+            let (sq_ft, variance) = (total + 2.0 * one.effect, 4.0 * one.variance);
+            let likelihood = own.likelihood_spread(self.figure, sq_ft, variance);
+            let weight = base * OF_BOTH_LEVELS * one.share * likelihood;
+            if weight <= 0.0 {
+                return;
+            }
+            let sigma = sigma(own.variance + variance);
+            let place = sides[one.side];
+            let known = (place != NOWHERE).then_some(place);
+            if known.is_some_and(|known| weight <= self.found[known].best) {
+                self.add(place, weight, (sq_ft, sigma));
+                return;
+            }
+            let wall = MisreadWall { also: Some(also), ..one.wall(space) };
+            let found = Found {
+                cause: Cause::Misread(wall),
+                weight,
+                best: weight,
+                likelihood,
+                rounding: None,
+                sq_ft,
+                sigma,
+                effect: Effect::Float(2.0 * one.effect),
+                sum: None,
+            };
+            sides[one.side] = self.push(known, found);
+        });
+        self.weighed += ways;
     }
 
     /// Looks for an error in our own measurements that would explain the gap, if rounding alone does not fit.
@@ -808,9 +855,12 @@ impl<'a> Search<'a> {
             band.low += (times * low).min(times * high);
             band.high += (times * low).max(times * high);
         }
-        // A missing space has the area that the record lists; a part is as uncertain as its walls.
+        // A missing space, or one counted as listed, has the area that the record lists; a part is as uncertain as its walls.
         for kind in [Some(one), other].into_iter().flatten() {
             let (more, either_way) = match kind {
+                DepartureKind::CountedAsListed { space } => {
+                    (listed.house.spaces[space].recorded.map_or(0.0, Area::sq_ft), 0.0)
+                }
                 DepartureKind::MissingCounted { missing } => {
                     (listed.house.missing[missing].recorded.area().sq_ft(), 0.0)
                 }
@@ -942,6 +992,27 @@ impl<'a> Search<'a> {
             _ => None,
         }
     }
+}
+
+/// How common it is that a wall is misread on both of two levels with the same walls, beside one of them alone: as often
+/// as not such a house is drawn once. Judgment.
+const OF_BOTH_LEVELS: f64 = 1.0;
+
+/// Two counted spaces on different levels with the same walls, as measured and as rounded; `None` if there are none.
+fn alike_on_two_levels(case: &Case<'_>) -> Option<(usize, usize)> {
+    let house = case.listed.house;
+    let is_one = |&i: &usize| is_in_total(house, i, false) && house.spaces[i].parent.is_none();
+    let several = house.levels.len() > 1;
+    let mut spaces = (0..house.spaces.len()).filter(|i| several && is_one(i));
+    let walls = |i: usize| {
+        (case.walls.spaces[i].outline.vectors(), case.ruled.outlines[i].outline.vectors())
+    };
+    spaces.find_map(|one| {
+        let mut others = (one + 1..house.spaces.len()).filter(is_one);
+        let is_alike =
+            |&i: &usize| house.spaces[i].level != house.spaces[one].level && walls(i) == walls(one);
+        others.find(is_alike).map(|other| (one, other))
+    })
 }
 
 /// The cause that a face and a way of rounding are, without any departure.

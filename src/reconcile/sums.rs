@@ -106,7 +106,10 @@ impl Setting<'_> {
         areas: &[Area],
     ) -> Option<Sum> {
         let house = case.listed.house;
-        let is_elsewhere = matches!(kind, Some(DepartureKind::MissingCounted { .. }));
+        let is_elsewhere = matches!(
+            kind,
+            Some(DepartureKind::MissingCounted { .. } | DepartureKind::CountedAsListed { .. })
+        );
         if is_elsewhere || !case.listed.counting.is_empty() || house.levels.len() < 2 {
             return None;
         }

@@ -106,6 +106,23 @@ impl Page {
             return;
         }
         let wide = |cell: &str, width: usize| width.max(cell.width() + 2);
+        let in_lines = |cell: &str, width: usize| match cell.contains(", ") {
+            true => textwrap::wrap(&cell.replace(" or ", " or\u{a0}"), width.saturating_sub(2))
+                .into_iter()
+                .map(|line| line.replace(GLUE, " "))
+                .collect(),
+            false => vec![cell.to_owned()],
+        };
+        // A list in the last column goes on below.
+        let (below, cells): (Vec<String>, Vec<(&Head, String, usize)>) = match cells.split_last() {
+            Some(((head, cell, width), before)) => {
+                let mut lines = in_lines(cell, *width).into_iter();
+                let last = (head, lines.next().unwrap_or_default(), *width);
+                let before = before.iter().map(|(head, cell, width)| (head, cell.clone(), *width));
+                (lines.collect(), before.chain([last]).collect())
+            }
+            None => return,
+        };
         let columns: usize = cells.iter().map(|(_, cell, width)| wide(cell, *width)).sum();
         let room = self.width.saturating_sub(columns);
         let lines = in_column(name, room, indent);
@@ -116,12 +133,16 @@ impl Page {
         let mut line = last.clone();
         let pad = room.saturating_sub(line.width());
         line.push_str(&" ".repeat(pad));
-        for (_, cell, width) in cells {
+        for (_, cell, width) in &cells {
             let pad = wide(cell, *width) - cell.width();
             line.push_str(&" ".repeat(pad));
             line.push_str(cell);
         }
         self.push(&line);
+        for line in below {
+            let pad = self.width.saturating_sub(line.width());
+            self.push(&format!("{}{line}", " ".repeat(pad)));
+        }
     }
 
     fn push(&mut self, line: &str) {

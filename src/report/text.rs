@@ -8,6 +8,7 @@ use crate::areas::{Areas, SpaceAreas, is_in_total};
 use crate::diagnostic::words;
 use crate::geometry::partition::Cut;
 use crate::house::LengthSource;
+use crate::reconcile::cause::Cause;
 use crate::reconcile::{Explanation, Figure, Line, OutlineReport, Reconciliation};
 use crate::report::blocks;
 use crate::report::table::Page;
@@ -170,7 +171,7 @@ impl Writer<'_> {
         let areas = &self.say.areas.spaces[space];
         let name = self.say.space_name(space);
         let (fine, ruled) = (areas.tenth_foot().area(), areas.whole_foot().area());
-        let cells = self.cells(fine, ruled, areas.range(), areas.is_one_of_two());
+        let cells = self.cells(fine, ruled, areas.range(), &areas.few());
         self.page.row(&name, &cells, indent);
         let inside: Vec<usize> =
             (0..house.spaces.len()).filter(|&i| house.spaces[i].parent == Some(space)).collect();
@@ -185,11 +186,11 @@ impl Writer<'_> {
         fine: Area,
         ruled: Area,
         range: Option<Range>,
-        is_one_of_two: bool,
+        few: &[Area],
     ) -> [(String, String, usize); 3] {
         let is_one = |range: &Range| range.low.whole_sq_ft() == range.high.whole_sq_ft();
         let only = range.as_ref().is_some_and(is_one) && !self.page.is_wide();
-        let range = range_text(range, is_one_of_two);
+        let range = range_text(range, &self.say.listed_alone(few.to_vec()));
         [
             (format!("to {}", self.say.fine()), whole(fine), 17),
             ("to the whole foot".to_owned(), whole(ruled), 16),
@@ -204,9 +205,7 @@ impl Writer<'_> {
         }
         let name = self.say.gross_name();
         let gross = self.say.areas.gross();
-        let is_one_of_two = gross.is_one_of_two();
-        let cells =
-            self.cells(gross.tenth_foot(), gross.whole_foot(), gross.range(), is_one_of_two);
+        let cells = self.cells(gross.tenth_foot(), gross.whole_foot(), gross.range(), &gross.few());
         if self.page.is_wide() {
             self.page.rule(49);
         }
@@ -220,7 +219,8 @@ impl Writer<'_> {
             self.page.row("In square meters", &cells, 0);
         }
         if let Some(below) = self.say.areas.below_grade() {
-            let cells = self.cells(below.tenth_foot(), below.whole_foot(), below.range(), false);
+            let cells =
+                self.cells(below.tenth_foot(), below.whole_foot(), below.range(), &below.few());
             self.page.row("Below grade, not included", &cells, 0);
         }
         let fine = self.printed_sum(|areas| areas.tenth_foot().area());
@@ -346,12 +346,12 @@ impl Writer<'_> {
         );
         self.page.ledger(
             "possible range, rounded to the foot",
-            &range_text(gross.range(), gross.is_one_of_two()),
+            &range_text(gross.range(), &self.say.listed_alone(gross.few())),
             2,
         );
         self.page.ledger(
             "widest range, however each wall is rounded, up or down",
-            &range_text(gross.widest(), false),
+            &range_text(gross.widest(), &[]),
             2,
         );
         self.page.ledger("as measured, no side rounded", &gross.as_measured().to_hundredths(), 2);
@@ -440,7 +440,7 @@ impl Writer<'_> {
         );
         self.page.ledger(
             "widest range, however each wall is rounded, up or down",
-            &range_text(areas.widest(), false),
+            &range_text(areas.widest(), &[]),
             4,
         );
         let fine = format!("with a calculator, {}", self.say.settings.fine.spoken());
@@ -490,7 +490,9 @@ impl Writer<'_> {
         let all =
             if explanations.is_capped() { "; there were more, too many to weigh" } else { "" };
         self.page.indented(&format!("what could account for it: {weighed} combinations weighed, {named}{all}; each with its support, the sq ft it leaves, and how far (σ) it may be off"), 4, 6);
-        let shown = |explanation: &&Explanation| explanation.support() >= 0.005;
+        let shown = |explanation: &&Explanation| {
+            explanation.support() >= 0.005 || explanation.is_reported()
+        };
         // What a reader cannot tell apart is one line, with the figures of the best supported.
         let mut lines: Vec<(String, f64, &Explanation)> = Vec::new();
         for explanation in explanations.list().iter().filter(shown) {
@@ -508,6 +510,8 @@ impl Writer<'_> {
                 explanation.sigma
             );
             let fits = match (explanation.is_reported(), explanation.fits()) {
+                // What rounding alone could do has its own sentence.
+                (_, true) if explanation.cause == Cause::None => "",
                 _ if self.say.is_shown(figure, explanation) => " (named above)",
                 (true, _) => " (gives the same as one named above)",
                 // What fits but is not named says why: a chance match is too likely.
@@ -554,10 +558,10 @@ impl Writer<'_> {
         }
         let feet = if test.step() == Step::HalfFoot { "half foot" } else { "foot" };
         let give = format!("possible range, rounded to the {feet}, at its face");
-        self.page.ledger(&give, &range_text(test.range(), test.is_one_of_two()), 4);
+        self.page.ledger(&give, &range_text(test.range(), &self.say.listed_alone(test.few())), 4);
         self.page.ledger(
             "widest range, however each wall is rounded, up or down",
-            &range_text(test.widest(), false),
+            &range_text(test.widest(), &[]),
             4,
         );
         self.why_explanations(figure);

@@ -2,7 +2,7 @@
 
 use crate::house::Face;
 use crate::house::House;
-use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation};
+use crate::reconcile::{BridgeStep, CouldExplain, Explanation, Figure, Line, Reconciliation};
 
 /// The record's area and the measured one, in whole square feet as printed.
 ///
@@ -104,8 +104,11 @@ fn is_said(line: &Line) -> bool {
 pub(crate) fn counted_spaces<'a>(figure: &Figure, house: &'a House) -> Vec<&'a str> {
     let said = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
     let said = said.map(Line::counted).unwrap_or_default();
-    let would = figure.explanations().reported().next();
-    let would: Vec<usize> = would.map(|best| best.counts().collect()).unwrap_or_default();
+    // The likeliest cause, and what is as likely as it.
+    let reported = || figure.explanations().reported();
+    let best = reported().next();
+    let is_as_likely = |one: &&Explanation| best.is_some_and(|best| one.is_as_likely_as(best));
+    let would: Vec<usize> = reported().filter(is_as_likely).flat_map(Explanation::counts).collect();
     let spaces = house.spaces().iter().enumerate();
     let counted = spaces.filter(|(i, space)| {
         !space.is_counted() && (would.contains(i) || said.iter().any(|name| name == space.name()))

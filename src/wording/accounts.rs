@@ -138,6 +138,7 @@ impl Sentences<'_> {
         let space = |space: usize| self.house.spaces[space].level;
         let departures = cause.departures().filter_map(|kind| match kind {
             DepartureKind::Counted { space: of }
+            | DepartureKind::CountedAsListed { space: of }
             | DepartureKind::CountedTwice { space: of }
             | DepartureKind::LeftOut { space: of }
             | DepartureKind::NotDeducted { space: of }
@@ -150,9 +151,10 @@ impl Sentences<'_> {
             DepartureKind::MissingCounted { .. } | DepartureKind::UnderRoof => None,
         });
         let misread = match cause {
-            Cause::Misread(wall) => Some(space(wall.space)),
-            _ => None,
+            Cause::Misread(wall) => [Some(wall.space), wall.also].map(|of| of.map(space)),
+            _ => [None; 2],
         };
+        let misread = misread.into_iter().flatten();
         self.pages_of_levels(departures.chain(misread))
     }
 
@@ -164,7 +166,7 @@ impl Sentences<'_> {
     /// What would settle which of the reported causes is right, each question once.
     #[cfg(feature = "json")]
     pub(crate) fn settled_by(&self, figure: &Figure) -> Vec<String> {
-        causes::for_the_owner(&self.open_questions(figure))
+        causes::for_the_owner(&self.open_questions(figure), &sketch_of(figure))
     }
 
     pub(super) fn open_questions(&self, figure: &Figure) -> Vec<OpenQuestion> {
@@ -203,7 +205,8 @@ impl Sentences<'_> {
         figure: &'b Figure,
         one: &'b Explanation,
     ) -> impl Iterator<Item = &'b Explanation> {
-        let walls = |of: &Explanation| of.misread_wall().map(|wall| (wall.space, wall.walls()));
+        let walls =
+            |of: &Explanation| of.misread_wall().map(|wall| (wall.space, wall.also, wall.walls()));
         let reported = figure.explanations().reported();
         reported.filter(move |other| {
             walls(one).is_some()
@@ -229,7 +232,7 @@ impl Sentences<'_> {
             let asked = causes::asked_of_the_office(&open, asks_the_office(figure));
             return self.measured_for_the_first_time(asked);
         }
-        let mut steps = causes::for_the_owner(open);
+        let mut steps = causes::for_the_owner(open, &sketch_of(figure));
         steps.extend(self.unseen_wall());
         self.measured_for_the_first_time(format!("To settle it: {}.", steps.join("; ")))
     }
@@ -320,7 +323,7 @@ impl Sentences<'_> {
     pub(super) fn likeliest(&self, figure: &Figure) -> Option<(String, Above)> {
         let one = shown_once(figure).into_iter().next()?;
         let words = self.cause_said_with_walls(figure, one);
-        let strength = self.strength_drawn(one);
+        let strength = self.strength_drawn(figure, one);
         Some(match self.only_cause(figure) {
             Some(given) => (format!("{words}{strength}: {given}"), Above::OnlyCause),
             None => {
@@ -350,9 +353,10 @@ impl Sentences<'_> {
 
     /// How strong a cause is and where it is drawn, in parentheses with a leading space.
     #[cfg(feature = "pages")]
-    fn strength_drawn(&self, one: &Explanation) -> String {
+    fn strength_drawn(&self, figure: &Figure, one: &Explanation) -> String {
         let drawn = self.pages_where(one.cause).map(|pages| format!("drawn on {pages}"));
-        let strength = one.strength().map(strength).unwrap_or_default();
+        let equals = Self::as_likely(figure, one);
+        let strength = one.strength().map(|one| strength(one, equals)).unwrap_or_default();
         let strength = strength.trim_start_matches(" (").trim_end_matches(')').to_owned();
         let told = drawn.into_iter().chain(Some(strength).filter(|told| !told.is_empty()));
         let told = told.collect::<Vec<String>>().join("; ");
@@ -391,7 +395,7 @@ impl Sentences<'_> {
     /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.
     pub(super) fn cause_sentence(&self, figure: &Figure, one: &Explanation) -> String {
         let words = capital(&self.cause_said_with_walls(figure, one));
-        let strength = self.pages_and_strength(one);
+        let strength = self.pages_and_strength(figure, one);
         format!("{words}{strength}: {}", self.given_by(figure, one))
     }
 
@@ -439,13 +443,24 @@ impl Sentences<'_> {
     }
 
     /// The pages of a cause and how strong it is, in one pair of parentheses, with a leading space.
-    fn pages_and_strength(&self, one: &Explanation) -> String {
-        let strength = one.strength().map(strength).unwrap_or_default();
+    fn pages_and_strength(&self, figure: &Figure, one: &Explanation) -> String {
+        let equals = Self::as_likely(figure, one);
+        let strength = one.strength().map(|one| strength(one, equals)).unwrap_or_default();
         match (self.pages_of_cause(one.cause), strength.strip_prefix(" (")) {
             (pages, None) => pages,
             (pages, Some(_)) if pages.is_empty() => strength,
             (pages, Some(strong)) => format!("{}; {strong}", pages.trim_end_matches(')')),
         }
+    }
+
+    /// How many of the causes named after the likeliest are as likely as it, as printed, and leave as little.
+    fn as_likely(figure: &Figure, one: &Explanation) -> usize {
+        let shown = shown_once(figure);
+        let after = shown.iter().skip_while(|of| of.cause != one.cause).skip(1);
+        let is_equal = |of: &&&Explanation| {
+            of.strength() == Some(Strength::AlsoFits) && of.is_as_likely_as(one)
+        };
+        after.take_while(is_equal).count()
     }
 
     /// What every wall rounded one way can give, depending on how the outline is closed; or what a total rounded to
@@ -456,13 +471,19 @@ impl Sentences<'_> {
         match one.cause {
             Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown) => {
                 let (low, high) = (whole(one.band.low), whole(one.band.high));
+                let is = format!("{} is {}", the(figure), self.number(says));
+                let can_be = match low < high {
+                    true => format!("{} to {}", self.number(low), self.number(high)),
+                    false => self.number(low),
+                };
+                if self.is_closed_beyond_a_foot(figure, one) {
+                    return Some(format!(
+                        "so rounded, these walls do not close; closing them changes some by more than a foot, and can give {can_be}; {is}"
+                    ));
+                }
                 (low < high).then(|| {
                     format!(
-                        "the house can then be {} to {}, depending on how its outline is closed; {} is {}",
-                        self.number(low),
-                        self.number(high),
-                        the(figure),
-                        self.number(says)
+                        "the house can then be {can_be}, depending on how its outline is closed; {is}"
                     )
                 })
             }
@@ -482,6 +503,12 @@ impl Sentences<'_> {
             }
             _ => None,
         }
+    }
+
+    /// Whether every wall rounded one way gives the very figure although no walls within a foot of their lengths do, so that
+    /// closing the outline has to take some of them further.
+    fn is_closed_beyond_a_foot(&self, figure: &Figure, one: &Explanation) -> bool {
+        figure.rounding_test().could_explain() == Some(CouldExplain::No) && one.leaves.abs() < 0.5
     }
 
     /// A note that what a cause counts was taken as measured, where the figure's own lengths of other walls are a step
@@ -705,6 +732,9 @@ impl Sentences<'_> {
         if is_silent {
             return None;
         }
+        if let Some(accounts) = self.wall_between(figure, rest) {
+            return Some(accounts);
+        }
         let nearest = self.nearest(figure, rest);
         let is_nearly_all = nearest.as_ref().is_some_and(|near| near.is_nearly_all());
         let is_small = rest.abs() * SMALL_SHARE < figure.area().whole_sq_ft();
@@ -718,6 +748,10 @@ impl Sentences<'_> {
         }
         if let Some(accounts) = nearest.as_ref().and_then(|near| self.nearly(figure, rest, near)) {
             return Some(accounts);
+        }
+        let half = if nearest.is_none() { self.half_of_a_space(figure, rest) } else { None };
+        if half.is_some() {
+            return half;
         }
         let opening = match &nearest {
             Some(near) => self.set_beside(figure, rest, near, None),
@@ -875,6 +909,10 @@ impl Sentences<'_> {
         let by_levels = if is_by_levels { " and each level rounded by itself" } else { "" };
         match (one.cause, one.rounding) {
             (Cause::Rounding(_), _) | (_, None) => said,
+            // Where every wall is a whole number of feet, that changes none.
+            (_, Some(RoundingTaken::NotRounded)) if figure.rounding_test().is_on_feet() => {
+                format!("{said}{by_levels}")
+            }
             (_, Some(rounding)) => format!("{said}, with {}{by_levels}", causes::rounded(rounding)),
         }
     }
@@ -903,6 +941,14 @@ pub(super) fn asks_the_office(figure: &Figure) -> bool {
     figure.is_record() && figure.area() >= figure.measured_like_figure()
 }
 
+/// What the walls of a figure are compared with: `the record's sketch`, `the figure's own sketch`.
+fn sketch_of(figure: &Figure) -> String {
+    match figure.is_record() {
+        true => causes::RECORDS_SKETCH.to_owned(),
+        false => format!("the {}'s own sketch", figure.word()),
+    }
+}
+
 /// The level's page as it stands in a sentence until the pages are numbered; `None` for a house with more levels than
 /// letters.
 pub(crate) fn page_of_level(level: usize) -> Option<String> {
@@ -923,15 +969,22 @@ pub(super) const UNLIKELY: &str = "No common cause is likely enough to be named 
 /// Of what is left below a hundredth of the figure, no match that could be chance is told.
 const SMALL_SHARE: i64 = 100;
 
-/// How strong a cause is, in parentheses, with a leading space.
-fn strength(strength: Strength) -> String {
+/// How strong a cause is, in parentheses, with a leading space; the likeliest with how many others are as likely.
+fn strength(strength: Strength, equals: usize) -> String {
+    let shown = |count: usize| match count > MOST_REPORTED {
+        true => format!("; {MOST_REPORTED} shown"),
+        false => String::new(),
+    };
     match strength {
         Strength::Only => " (only common cause that fits)".to_owned(),
         Strength::LikeliestOf(1) => " (fits, but others cannot be ruled out)".to_owned(),
-        Strength::LikeliestOf(count) if count > MOST_REPORTED => {
-            format!(" (likeliest of {count} that fit; {MOST_REPORTED} shown)")
+        Strength::LikeliestOf(count) if equals > 0 => {
+            let next =
+                if equals == 1 { "the next".to_owned() } else { format!("the next {equals}") };
+            let fit = if equals + 1 < count { format!("; {count} fit") } else { String::new() };
+            format!(" (fits as well as {next}{fit}{})", shown(count))
         }
-        Strength::LikeliestOf(count) => format!(" (likeliest of {count} that fit)"),
+        Strength::LikeliestOf(count) => format!(" (likeliest of {count} that fit{})", shown(count)),
         Strength::NearestOf(count) => format!(" (nearest of {count} that fit)"),
         Strength::AlsoFits => " (also fits)".to_owned(),
         Strength::ComesNear => " (comes near)".to_owned(),

@@ -79,7 +79,11 @@ pub(crate) fn meant(cause: Cause, figure: &Figure) -> Option<WrittenArea> {
 /// that were taped at another face than the record's, the length there comes first: `here 20', 19' 4" inside`.
 fn misread(wall: MisreadWall, house: &House, face: Face) -> String {
     let space = &house.spaces[wall.space];
-    let name = words::the_quoted(&space.name);
+    let of = match wall.also {
+        Some(_) => String::new(),
+        None => format!(" of {}", words::the_quoted(&space.name)),
+    };
+    let on = wall.also.map_or_else(String::new, |also| on_two_levels(wall.space, also, house));
     let form = house.usual_form();
     let typed = |side: usize| {
         let side = &space.sides[side];
@@ -117,7 +121,7 @@ fn misread(wall: MisreadWall, house: &House, face: Face) -> String {
     let how = slip(wall, form.is_metric());
     if let Some((one, other)) = across(space, wall.side) {
         let (length, here) = (taken(wall.length), taped(&[wall.side]));
-        return format!("sides {one} and {other} of {name} taken as {length}{how}, here {here}");
+        return format!("sides {one} and {other}{of} taken as {length}{on}{how}, here {here}");
     }
     let walls = wall.walls();
     let numbers: Vec<usize> =
@@ -148,7 +152,24 @@ fn misread(wall: MisreadWall, house: &House, face: Face) -> String {
     };
     let here: Vec<usize> = walls.iter().map(|&(side, _)| side).collect();
     let (sides, here) = (words::sides(&numbers), taped(&here));
-    format!("{sides} of {name} taken as {lengths}, here {here}")
+    format!("{sides}{of} taken as {lengths}{on}, here {here}")
+}
+
+/// The levels of two spaces: ` on both levels`, or by their names where there are more.
+fn on_two_levels(one: usize, other: usize, house: &House) -> String {
+    let level = |space: usize| house.spaces[space].level;
+    let is_counted = |at: usize| {
+        let mut spaces = (0..house.spaces.len()).filter(|&i| level(i) == at);
+        spaces.any(|i| is_in_total(house, i, false))
+    };
+    match (0..house.levels.len()).filter(|&at| is_counted(at)).count() {
+        2 => " on both levels".to_owned(),
+        _ => {
+            let [one, other] =
+                [one, other].map(|space| words::the_quoted(&house.levels[level(space)].name));
+            format!(" on {one} and {other}")
+        }
+    }
 }
 
 /// Where a wall was taped, in a word: `inside`.
@@ -227,6 +248,9 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
     let level_name = |level: usize| words::quoted_in_text(&house.levels[level].name);
     match kind {
         DepartureKind::Counted { space } => (name(space), "counted"),
+        DepartureKind::CountedAsListed { space } => {
+            (name(space), "counted, as the record lists it")
+        }
         DepartureKind::MissingCounted { missing } => {
             let name = words::quoted_in_text(&listed.house.missing[missing].name);
             (format!("{name}, not found on site,"), "still counted")
@@ -274,6 +298,7 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
                 Shape::Jog | Shape::Wing => (format!("{what}{size}"), "left off"),
                 Shape::Bay => (what, "left off"),
                 Shape::BoxedBay => (what, "drawn as a box"),
+                Shape::CutCorner => (what, "squared off"),
                 Shape::Overlap => (format!("{what}{size}"), "counted twice"),
             }
         }
@@ -335,6 +360,7 @@ fn part_of(space: &Space, part: Part) -> String {
     match part.shape {
         Shape::Recess if part.is_corner(outline) => format!("the corner after side {side} of {of}"),
         Shape::Recess => format!("the recess after side {side} of {of}"),
+        Shape::CutCorner => format!("the slanted corner at side {side} of {of}"),
         Shape::Overlap => format!("the corner that both arms of {of} share"),
         Shape::Jog if !is_deep(outline, part) => format!("the jog at side {side} of {of}"),
         Shape::Jog | Shape::Wing => format!("the wing at side {side} of {of}"),
@@ -396,11 +422,15 @@ impl OpenQuestion {
     }
 }
 
-/// What the owner does about questions, each once: `ask whether the total counts the covered porch`.
-pub(crate) fn for_the_owner(open: &[OpenQuestion]) -> Vec<String> {
+/// What the walls of a record are compared with.
+pub(crate) const RECORDS_SKETCH: &str = "the record's sketch";
+
+/// What the owner does about questions, each once: `ask whether the total counts the covered porch`. Walls are compared
+/// with `sketch`.
+pub(crate) fn for_the_owner(open: &[OpenQuestion], sketch: &str) -> Vec<String> {
     let stated = stated(open).into_iter().map(|what| format!("ask {what}"));
     let provided = provided(open).into_iter().map(|what| format!("ask for {what}"));
-    stated.chain(provided).chain(walls_to_check(open, false)).collect()
+    stated.chain(provided).chain(walls_to_check(open, false, sketch)).collect()
 }
 
 /// What one cause does with several spaces as one question: `whether the total counts the garage and the porch`.
@@ -461,7 +491,7 @@ fn provided(open: &[OpenQuestion]) -> Vec<String> {
 }
 
 /// What to do about walls: all to compare in one phrase, and all to look at that are not among those.
-fn walls_to_check(open: &[OpenQuestion], are_placed: bool) -> Vec<String> {
+fn walls_to_check(open: &[OpenQuestion], are_placed: bool, its: &str) -> Vec<String> {
     let compared = of_spaces(open.iter().filter_map(|question| match question {
         OpenQuestion::Wall { number, of, place } => Some((of.as_str(), (*number, place.as_str()))),
         _ => None,
@@ -496,11 +526,11 @@ fn walls_to_check(open: &[OpenQuestion], are_placed: bool) -> Vec<String> {
         }
     }
     places.extend((!looked_at.is_empty()).then(|| named(&looked_at, are_placed)));
-    let sketch = (!places.is_empty())
-        .then(|| format!("compare {} with the record's sketch", words::all_of(&places)));
+    let sketch =
+        (!places.is_empty()).then(|| format!("compare {} with {its}", words::all_of(&places)));
     let compare = (!compared.is_empty()).then(|| {
         let walls = named(&compared, are_placed);
-        format!("compare {walls} with the record's sketch, and measure {them} again")
+        format!("compare {walls} with {its}, and measure {them} again")
     });
     sketch.into_iter().chain(compare).collect()
 }
@@ -562,7 +592,8 @@ pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_asked: bool) -> Stri
     let sentence = |(verb, asked): (&str, Vec<String>)| {
         (!asked.is_empty()).then(|| format!("Please {verb}{}.", words::all_of(&asked)))
     };
-    let requests = [("state ", stated), ("provide ", provided), ("", walls_to_check(open, true))];
+    let walls = walls_to_check(open, true, RECORDS_SKETCH);
+    let requests = [("state ", stated), ("provide ", provided), ("", walls)];
     requests.into_iter().filter_map(sentence).collect::<Vec<String>>().join(" ")
 }
 
@@ -599,12 +630,15 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> V
                 Some(_) => vec![wall.side, (wall.side + 2) % 4],
                 None => wall.walls().into_iter().map(|(side, _)| side).collect(),
             };
-            let asked = |side: usize| OpenQuestion::Wall {
+            let asked = |(space, side): (&Space, usize)| OpenQuestion::Wall {
                 number: space.sides[side].number.get(),
                 of: words::the_quoted(&space.name),
                 place: wall_place(space, side),
             };
-            questions.extend(walls.into_iter().map(asked));
+            let also = wall.also.map(|also| &listed.house.spaces[also]);
+            let spaces = std::iter::once(space).chain(also);
+            let all = spaces.flat_map(|space| walls.iter().map(move |&side| (space, side)));
+            questions.extend(all.map(asked));
             None
         }
         Cause::Total { how, .. } => Some(match how {
@@ -639,7 +673,9 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
     let level_name = |level: usize| words::the_quoted(&house.levels[level].name);
     let total = |does: &'static str, what: String| OpenQuestion::Total { does, what: vec![what] };
     match kind {
-        DepartureKind::Counted { space } => total("counts", name(space)),
+        DepartureKind::Counted { space } | DepartureKind::CountedAsListed { space } => {
+            total("counts", name(space))
+        }
         DepartureKind::MissingCounted { missing } => {
             total("still counts", words::the_quoted(&listed.house.missing[missing].name))
         }
@@ -767,7 +803,7 @@ mod tests {
             "Please state how walls are rounded. Please compare side 5 (north wall, 19' 5\") and side 6 (north wall, 19' 5\") of the house with the record's sketch, and measure them again."
         );
         assert_eq!(
-            for_the_owner(&[sketch(1, "the house"), wall(2, "the wing")]),
+            for_the_owner(&[sketch(1, "the house"), wall(2, "the wing")], RECORDS_SKETCH),
             [
                 "compare side 1 of the house with the record's sketch",
                 "compare side 2 of the wing with the record's sketch, and measure it again"

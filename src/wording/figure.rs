@@ -10,7 +10,7 @@ use crate::units::decimal::thousands;
 use crate::units::length::Step;
 use crate::wording::accounts::Accounts;
 use crate::wording::block::Block;
-use crate::wording::rounding::{in_two, one_of_two};
+use crate::wording::rounding::{in_two, one_of_few};
 use crate::wording::sentences::{SMALLER_RECORD_ON_A_PAGE, Sentences, capital, the, whole};
 use crate::wording::size::{
     number_alone, number_or_size, range_beside, step, step_alone, sum_as_printed, typed_size,
@@ -179,12 +179,18 @@ impl Sentences<'_> {
         let (start, same) =
             (figure.measured().whole_sq_ft(), figure.measured_like_figure().whole_sq_ft());
         let sign = if same < start { "\u{2212}" } else { "+" };
+        // What the figure counts stands in the table of areas with its own size.
+        let is_counted = self.taken_as(figure).len() == 1
+            && figure.line(BridgeStep::Counting).is_some_and(|line| !line.is_supported());
         let sum = |is_metric: bool| {
             let (from, to) = (figure.measured(), figure.measured_like_figure());
             let step = step_alone(from, to, is_metric);
             let step = step.trim_start_matches(['+', '\u{2212}']).to_owned();
+            let own = number_alone((to - from).abs(), is_metric);
+            let once = if is_counted && own != step { ", rounded once" } else { "" };
+            let step = if is_counted { own } else { step };
             let (from, to) = (number_alone(from, is_metric), number_alone(to, is_metric));
-            format!("{from} {sign} {step} = {to}")
+            format!("{from} {sign} {step} = {to}{once}")
         };
         (start != same && !self.taken_as(figure).is_empty()).then(|| match self.is_metric() {
             true => format!("{} sq m ({} sq ft)", sum(true), sum(false)),
@@ -472,7 +478,7 @@ impl Sentences<'_> {
         let range =
             gross.range().filter(|range| range.low.whole_sq_ft() != range.high.whole_sq_ft())?;
         let range = self.totals_in(None, range);
-        Some(match gross.is_one_of_two() {
+        Some(match !self.listed_alone(gross.few()).is_empty() {
             true => format!("{range}, {}", self.either_way()),
             // Parentheses inside parentheses are hard to read.
             false => format!(
@@ -483,8 +489,8 @@ impl Sentences<'_> {
         })
     }
 
-    /// The totals above grade that the walls can give if rounded to the foot: their range, two of them if there are
-    /// only two, or where none lies around a figure, those on both sides of it.
+    /// The totals above grade that the walls can give if rounded to the foot: their range, each of them if they are few,
+    /// or where none lies around a figure, those on both sides of it.
     pub(crate) fn totals_in(&self, figure: Option<&Figure>, range: Range) -> String {
         let gross = self.areas.gross();
         let is_same = |figure: &&Figure| {
@@ -492,8 +498,9 @@ impl Sentences<'_> {
             test.step() == Step::WholeFoot && test.range() == Some(range)
         };
         let between = figure.filter(is_same).and_then(|figure| figure.rounding_test().between());
+        let few = self.listed_alone(gross.few());
         match between {
-            _ if gross.is_one_of_two() => one_of_two(range, self.is_metric()),
+            _ if !few.is_empty() => one_of_few(&few, self.is_metric()),
             Some(between) => in_two(range, between, self.is_metric()),
             None => range_beside(range, gross.tenth_foot(), self.is_metric()),
         }

@@ -9,7 +9,7 @@ use crate::house::{Face, Kind, SideRule};
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line};
 use crate::units::area::Area;
 use crate::units::length::Step;
-use crate::wording::accounts::{Accounts, UNLIKELY};
+use crate::wording::accounts::{Accounts, UNLIKELY, asks_the_office};
 use crate::wording::sentences::{Reader, Sentences, capital, the};
 use crate::wording::size::{area_of_sq_ft, size_of_sq_ft, step, step_less};
 use crate::wording::step_lines::not_explained;
@@ -197,6 +197,92 @@ impl Sentences<'_> {
         Some(format!(
             "{twice} is 2 × {once_sq_ft}, twice {name}: the upper level may have been taken to be as large."
         ))
+    }
+
+    /// What is said where the record lists a space beside the house, such as a garage, larger than it was measured by exactly
+    /// what its total is below these steps, or smaller by what is left: the wall between them may stand elsewhere there.
+    /// `None` where it does not, or where it lists several so.
+    pub(super) fn wall_between(&self, figure: &Figure, rest: i64) -> Option<Accounts> {
+        if !figure.is_record() || rest == 0 {
+            return None;
+        }
+        let house = self.house;
+        let sizes = self.sizes(figure);
+        let larger = |i: usize| Some(house.spaces[i].recorded?.whole_sq_ft() - sizes[i]);
+        let is_beside = |i: &usize| {
+            let space = &house.spaces[*i];
+            !space.detached && !is_in_total(house, *i, false) && space.kind.has_walls()
+        };
+        let mut spaces = (0..house.spaces.len()).filter(is_beside);
+        let mut spaces = spaces.by_ref().filter(|&i| larger(i) == Some(-rest));
+        let space = spaces.next().filter(|_| spaces.next().is_none())?;
+        let name = words::in_text(&house.spaces[space].name);
+        let (more, less) = if rest < 0 { ("larger", "smaller") } else { ("smaller", "larger") };
+        let size = self.size_left(figure);
+        // In the list of other lines it stands as it is measured.
+        let fine = self.areas.spaces[space].net_tenth_foot.whole_sq_ft();
+        let as_rounded = if fine == sizes[space] { "" } else { ", each wall to the whole foot" };
+        let at = self.in_brackets(self.pages_of(std::iter::once(space)));
+        let opening = format!(
+            "The record's {name}{at} is {size} {more} than measured{as_rounded}, which is exactly what its house is {less} by."
+        );
+        let settled = match self.reader {
+            Reader::Office if !asks_the_office(figure) => String::new(),
+            Reader::Office => {
+                "Please state where the record puts the wall between them.".to_owned()
+            }
+            Reader::Owner => {
+                format!("Ask where the record puts the wall between them.{}", self.ours(figure))
+            }
+        };
+        let (closing, asks) = self.or_asked(figure, settled);
+        Some(Accounts {
+            opening,
+            items: Vec::new(),
+            near: vec![space],
+            closing,
+            asks,
+            names_nothing: false,
+        })
+    }
+
+    /// What is said where what is left is half of a space that is not counted: `The 560 sq ft that are left are half of the
+    /// basement, 1,120 sq ft.` `None` where it is not, or is half of several.
+    pub(super) fn half_of_a_space(&self, figure: &Figure, rest: i64) -> Option<Accounts> {
+        let sizes = self.sizes(figure);
+        let is_half = |&i: &usize| {
+            let kind = self.house.spaces[i].kind;
+            !kind.lies_in_another()
+                && !is_in_total(self.house, i, false)
+                && sizes[i] > 1
+                && (sizes[i] - 2 * rest).abs() <= 1
+        };
+        let mut spaces = (0..sizes.len()).filter(is_half);
+        let space = spaces.next().filter(|_| rest > 0 && spaces.next().is_none())?;
+        let name = words::the_quoted(&self.house.spaces[space].name);
+        let at = self.in_brackets(self.pages_of(std::iter::once(space)));
+        let size = size_of_sq_ft(sizes[space], self.is_metric());
+        let opening =
+            format!("The {} are half of {name}{at}, {size}.", self.left_over(figure, rest));
+        let word = figure.word();
+        let settled = match (self.reader, figure.is_record()) {
+            (Reader::Office, true) if !asks_the_office(figure) => String::new(),
+            (Reader::Office, true) => {
+                format!("Please state whether the record's total counts half of {name}.")
+            }
+            (Reader::Office, false) => {
+                format!("Whether the {word}'s total counts half of {name} is not known here.")
+            }
+            (Reader::Owner, _) => {
+                format!(
+                    "Ask whether the {word}'s total counts half of {name}.{}",
+                    self.ours(figure)
+                )
+            }
+        };
+        let (closing, asks) = self.or_asked(figure, settled);
+        let near = vec![space];
+        Some(Accounts { opening, items: Vec::new(), closing, asks, near, names_nothing: false })
     }
 
     /// The area of each space without what is within it, in whole square feet, at the face of the figure and rounded as

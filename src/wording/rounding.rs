@@ -265,7 +265,12 @@ impl Sentences<'_> {
             }
             (CouldExplain::No, _) => {
                 if let Some(between) = test.between() {
-                    return Some(self.nothing_between(figure, &alone, between));
+                    let foot = foot.to_owned();
+                    let how = match named {
+                        Some(_) => format!("with each wall within a {foot} of its length"),
+                        None => format!("however each wall is rounded to the {foot}, up or down"),
+                    };
+                    return Some(self.nothing_between(figure, (&alone, &how), between));
                 }
                 let widest = widest?;
                 let (most, limit) = if test.wanted() > widest.high {
@@ -295,11 +300,17 @@ impl Sentences<'_> {
         })
     }
 
-    /// The areas that the rule gives for the walls of a figure: a range, two areas if there are only two, or two ranges
-    /// with nothing between them.
+    /// Areas that are few enough to be listed instead of their range: three, or in two units two.
+    pub(crate) fn listed_alone(&self, few: Vec<Area>) -> Vec<Area> {
+        if self.is_metric() && few.len() > 2 { Vec::new() } else { few }
+    }
+
+    /// The areas that the rule gives for the walls of a figure: a range, each of them if they are few, or two ranges with
+    /// nothing between them.
     fn usual_totals(&self, figure: &Figure, range: Range, between: Option<Between>) -> String {
+        let few = self.listed_alone(figure.rounding_test().few());
         match between {
-            _ if figure.rounding_test().is_one_of_two() => one_of_two(range, self.is_metric()),
+            _ if !few.is_empty() => one_of_few(&few, self.is_metric()),
             Some(between) => in_two(range, between, self.is_metric()),
             None => range_beside(range, figure.measured_like_figure(), self.is_metric()),
         }
@@ -415,10 +426,14 @@ impl Sentences<'_> {
     }
 
     /// Says that no outline gives a figure although some give less and some more.
-    fn nothing_between(&self, figure: &Figure, alone: &str, between: Between) -> String {
+    fn nothing_between(
+        &self,
+        figure: &Figure,
+        (alone, how): (&str, &str),
+        between: Between,
+    ) -> String {
         format!(
-            "{alone} cannot explain it: however each wall is rounded to the {}, up or down, the nearest possible totals are {} and {}; {}.",
-            foot(figure.rounding_test().step()),
+            "{alone} cannot explain it: {how}, the nearest possible totals are {} and {}; {}.",
             number_or_size(between.below, self.is_metric()),
             number_or_size(between.above, self.is_metric()),
             self.is(figure),
@@ -461,10 +476,10 @@ fn house_at(face: Face) -> &'static str {
     }
 }
 
-/// The two ends of a range with nothing between them: `1,204 or 1,232`.
-pub(super) fn one_of_two(range: Range, is_metric: bool) -> String {
-    let [low, high] = [range.low, range.high].map(|area| number_or_size(area, is_metric));
-    format!("{low} or {high}")
+/// Areas with nothing between them: `1,204 or 1,232`.
+pub(crate) fn one_of_few(few: &[Area], is_metric: bool) -> String {
+    let each = few.iter().map(|&area| number_or_size(area, is_metric));
+    words::list_or(&each.collect::<Vec<String>>())
 }
 
 /// A range with nothing between two of its totals: `1,741, or 1,762 to 1,800`; the range alone where those are not in it.

@@ -5,6 +5,7 @@ use crate::areas::range::Range;
 use crate::areas::rule::Settings;
 use crate::diagnostic::Word;
 use crate::diagnostic::quoted;
+use crate::diagnostic::words;
 use crate::house::{Face, House, Kind, Space};
 use crate::reconcile::{Figure, Reconciliation, Weights};
 use crate::units::area::Area;
@@ -343,15 +344,15 @@ pub(crate) fn in_a_column(areas: &[Area]) -> Vec<String> {
     areas.iter().map(text).collect()
 }
 
-/// `1,530 to 1,581`; `1,204 or 1,232` where nothing lies between; one number if both ends are the same.
-pub(crate) fn range_text(range: Option<Range>, is_one_of_two: bool) -> String {
+/// `1,530 to 1,581`; the areas one by one if they are `few`: `1,204 or 1,232`; one number if both ends are the same.
+pub(crate) fn range_text(range: Option<Range>, few: &[Area]) -> String {
     match range {
         None => "not stated".to_owned(),
         Some(range) if range.low.whole_sq_ft() == range.high.whole_sq_ft() => whole(range.low),
-        Some(range) => {
-            let to = if is_one_of_two { "or" } else { "to" };
-            format!("{} {to} {}", whole(range.low), whole(range.high))
+        Some(_) if !few.is_empty() => {
+            words::list_or(&few.iter().map(|area| whole(*area)).collect::<Vec<_>>())
         }
+        Some(range) => format!("{} to {}", whole(range.low), whole(range.high)),
     }
 }
 
@@ -368,17 +369,20 @@ pub(crate) fn as_sentences(notes: &[String]) -> String {
     told.join(" ")
 }
 
-/// `the record` or `the listing`; a figure's own name reads on if it is written small, else it is quoted: `the insurer's
-/// sheet`, `"Tax map"`.
+/// `the record` or `the listing`. A figure's own name reads on if it is several words written small (`the insurer's
+/// sheet`); one word may be a person's, and a name in capitals a title, so that these are quoted: `the figure
+/// "appraiser"`.
 pub(crate) fn the(figure: &Figure) -> String {
-    match figure.word() {
-        "figure" if figure.name().starts_with(char::is_lowercase) => {
-            let name = figure.name();
-            let has_article = name.starts_with("the ");
-            if has_article { name.to_owned() } else { format!("the {name}") }
+    match (figure.word(), figure.name()) {
+        ("figure", name) => {
+            let is_phrase = name.starts_with(char::is_lowercase) && name.contains(' ');
+            match name.strip_prefix("the ") {
+                Some(_) => name.to_owned(),
+                None if is_phrase => format!("the {name}"),
+                None => format!("the figure \"{name}\""),
+            }
         }
-        "figure" => format!("\"{}\"", figure.name()),
-        word => format!("the {word}"),
+        (word, _) => format!("the {word}"),
     }
 }
 

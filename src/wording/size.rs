@@ -1,6 +1,7 @@
 //! How an area is printed: in square feet, or in a metric file in square meters with the square feet after it.
 
 use crate::areas::range::Range;
+use crate::diagnostic::words;
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
 use rust_decimal::Decimal;
@@ -188,20 +189,26 @@ pub(crate) fn step_less(from: Area, to: Area, size: Area, is_metric: bool) -> St
 }
 
 /// From where to where a step may lead, as the changes it makes to an area as printed: `−16 to +43`; in a metric file
-/// `−1.5 to +4.0 sq m (−16 to +43 sq ft)`, or with "or" if nothing lies between the two. `None` if both are the same.
+/// `−1.5 to +4.0 sq m (−16 to +43 sq ft)`; if the areas that it may lead to are `few`, each by itself, with "or". `None`
+/// if both ends are the same.
 pub(crate) fn step_range(
     from: Area,
     range: Range,
-    is_one_of_two: bool,
+    few: &[Area],
     is_metric: bool,
 ) -> Option<String> {
     let ends = |is_metric: bool| {
         [range.low, range.high].map(|change| step_alone(from, from + change, is_metric))
     };
-    let to = if is_one_of_two { "or" } else { "to" };
     let changes = |is_metric: bool| {
         let [low, high] = ends(is_metric);
-        (low != high).then(|| format!("{low} {to} {high}"))
+        let each = few.iter().map(|&area| step_alone(from, area, is_metric));
+        let mut each: Vec<String> = each.collect();
+        each.dedup();
+        (low != high).then(|| match each.len() {
+            0 | 1 => format!("{low} to {high}"),
+            _ => words::list_or(&each),
+        })
     };
     let feet = changes(false)?;
     // A change that shows in square meters alone would look like none in square feet.

@@ -5,6 +5,7 @@ use crate::geometry::compass::Axis;
 use crate::house::{Face, SideRule};
 use crate::reconcile::agreement::Agreement;
 use crate::reconcile::cause::Cause;
+use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Share};
 use crate::units::area::Area;
 use crate::units::length::{Length, Step};
@@ -16,8 +17,8 @@ impl Sentences<'_> {
     /// By how much rounding could change the area before a rounding step; `None` for other steps. The changes lead
     /// from the area as printed to the possible areas as printed.
     pub(crate) fn could_add(&self, figure: &Figure, line: &Line, before: Area) -> Option<String> {
-        let two = figure.rounding_test().is_one_of_two();
-        let changes = step_range(before, line.range()?, two, self.is_metric())?;
+        let few = self.listed_alone(figure.rounding_test().few());
+        let changes = step_range(before, line.range()?, &few, self.is_metric())?;
         let foot =
             if figure.rounding_test().step() == Step::HalfFoot { "half foot" } else { "foot" };
         if !self.is_for_the_office() {
@@ -110,7 +111,7 @@ impl Sentences<'_> {
                 ),
                 Face::Inside => format!("face: {} goes by inside lengths", the(figure)),
             },
-            BridgeStep::Rounding if line.rounding().is_some() => {
+            BridgeStep::Rounding if is_rounded_otherwise(figure, line) => {
                 let how = line.rounding().map(causes::rounded).unwrap_or_default();
                 let how = format!("{how}, as fits the next step best");
                 format!("rounding: {}", self.assumed_as(&how))
@@ -333,6 +334,13 @@ impl Left {
             Left::Plain => "what is left",
         }
     }
+}
+
+/// Whether the step of rounding is another one than the figure's own, as goes with its likeliest cause. Walls in whole feet
+/// are the same with and without rounding.
+fn is_rounded_otherwise(figure: &Figure, line: &Line) -> bool {
+    let is_fine = line.rounding() == Some(RoundingTaken::NotRounded);
+    line.rounding().is_some() && !(is_fine && figure.rounding_test().is_on_feet())
 }
 
 /// The area that the last step leaves unexplained, as printed.

@@ -22,6 +22,7 @@ mod causes;
 mod house;
 mod measures;
 mod office;
+mod practice;
 mod published;
 mod random;
 mod sentences;

@@ -47,15 +47,21 @@ fn first_number(text: &str) -> i64 {
     digits.parse().unwrap_or_else(|_| panic!("a number begins {text:?}"))
 }
 
-/// The bounds before a place in a text: `1,864 to 1,880`, or one number. Of `1,864 or 1,880` it is the one that a figure
-/// is, since nothing lies between the two.
+/// The bounds before a place in a text: `1,864 to 1,880`, or one number. Of `1,864 or 1,880`, or of three numbers, it is
+/// the one that a figure is, since nothing lies between them.
 fn bounds(before: &str, figure: i64) -> (i64, i64) {
     let (rest, high) = last_number(before).unwrap();
-    match (rest.strip_suffix(" to "), rest.strip_suffix(" or ")) {
-        (Some(rest), _) => (last_number(rest).unwrap().1, high),
-        (_, Some(rest)) if last_number(rest).unwrap().1 == figure => (figure, figure),
-        _ => (high, high),
+    if let Some(rest) = rest.strip_suffix(" to ") {
+        return (last_number(rest).unwrap().1, high);
     }
+    let mut others = rest.strip_suffix(" or ");
+    while let Some((rest, number)) = others.and_then(last_number) {
+        if number == figure {
+            return (figure, figure);
+        }
+        others = rest.strip_suffix(", ");
+    }
+    (high, high)
 }
 
 /// Checks every sentence of a text against its own numbers; returns how many there were.

@@ -229,7 +229,11 @@ impl Marks {
             let across = causes::across(&house.spaces[wall.space], wall.side);
             let across = across.map(|_| (wall.side + 2) % 4);
             let walls = wall.walls().into_iter().map(|(side, _)| side).chain(across);
-            walls.map(move |side| (wall.space, side)).collect::<Vec<_>>()
+            let walls: Vec<usize> = walls.collect();
+            let spaces = [Some(wall.space), wall.also].into_iter().flatten();
+            spaces
+                .flat_map(|space| walls.iter().map(move |&side| (space, side)))
+                .collect::<Vec<_>>()
         };
         self.misread = reported().filter_map(Explanation::misread_wall).flat_map(walls).collect();
     }

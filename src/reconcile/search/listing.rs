@@ -17,7 +17,7 @@ use crate::reconcile::rounding::RoundingTest;
 fn is_one(a: Cause, b: Cause) -> bool {
     match (a, b) {
         (Cause::Misread(one), Cause::Misread(other)) => {
-            (one.space, one.side) == (other.space, other.side)
+            (one.space, one.side, one.also) == (other.space, other.side, other.also)
         }
         _ => a == b,
     }
@@ -115,6 +115,19 @@ impl Search<'_> {
                 let weight = (base * one.share, likelihood);
                 self.list(cause, weight, sq_ft, own.variance + one.variance, None, None);
             }
+        }
+        let Some((space, also)) = alike_on_two_levels(self.case) else { return };
+        let mut all = Vec::new();
+        let outline = &self.case.ruled.outlines[space].outline;
+        let wanted = Wanted { effect: 0.0, reach: f64::INFINITY, variance: 0.0, is_metric: false };
+        misread(&self.case.walls.spaces[space].traverse, outline, wanted, |one| all.push(one));
+        for one in all {
+            let sq_ft = own.total_sq_ft + 2.0 * one.effect;
+            let variance = 4.0 * one.variance;
+            let likelihood = own.likelihood_spread(self.figure, sq_ft, variance);
+            let cause = Cause::Misread(MisreadWall { also: Some(also), ..one.wall(space) });
+            let weight = (base * OF_BOTH_LEVELS * one.share, likelihood);
+            self.list(cause, weight, sq_ft, own.variance + variance, None, None);
         }
     }
 
