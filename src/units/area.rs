@@ -65,7 +65,8 @@ impl Area {
     /// The area of a rectangle.
     #[must_use]
     pub fn rectangle(width: Length, depth: Length) -> Area {
-        Area(2 * i128::from(width.nm()) * i128::from(depth.nm()))
+        // A product of two numbers of 64 bits needs no check.
+        Area(2 * (i128::from(width.nm()) * i128::from(depth.nm())))
     }
 
     /// The area nearest to `sq_ft` square feet, for curved and slanted parts that are computed in floats.
@@ -76,7 +77,7 @@ impl Area {
     /// The area in square feet as a floating-point number: for statistics, never for a printed figure.
     #[must_use]
     pub fn sq_ft(self) -> f64 {
-        self.0 as f64 / Area::SQUARE_FOOT.0 as f64
+        float(self.0) / Area::SQUARE_FOOT.0 as f64
     }
 
     /// The absolute value.
@@ -176,6 +177,18 @@ impl Neg for Area {
     }
 }
 
+/// The float nearest to a whole number, without the slow library call for 128 bits: both halves of a number below 2¹⁰⁶ are
+/// floats themselves, so that only their sum is rounded.
+fn float(number: i128) -> f64 {
+    const HALF: u32 = 53;
+    const END: i128 = 1 << HALF;
+    let (high, low) = (number >> HALF, number & (END - 1));
+    if !(-END..END).contains(&high) {
+        return number as f64;
+    }
+    high as i64 as f64 * END as f64 + low as i64 as f64
+}
+
 impl Sum for Area {
     fn sum<I: Iterator<Item = Area>>(areas: I) -> Area {
         areas.fold(Area::ZERO, Add::add)
@@ -266,5 +279,18 @@ impl fmt::Display for WrittenArea {
             (unit, _) => unit.word(),
         };
         write!(f, "{}{point}{decimals} {unit}", group_thousands(whole))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    proptest::proptest! {
+        #[test]
+        fn a_float_is_the_nearest(number: i128, shift in 0..127_u32) {
+            let number = number >> shift;
+            proptest::prop_assert_eq!(float(number).to_bits(), (number as f64).to_bits());
+        }
     }
 }
