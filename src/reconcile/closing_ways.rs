@@ -70,6 +70,8 @@ struct Wall {
     /// Its length as typed, in nanometers, and rounded, in steps.
     typed: i64,
     rounded: i64,
+    /// The same, with the changes of the set that is added.
+    length: i64,
     /// How its rounded length changes if a reading error makes it round to the other step, and how likely that is.
     other_step: i64,
     chance: f64,
@@ -84,6 +86,7 @@ impl Wall {
             sign: leg.sign,
             typed: leg.length,
             rounded,
+            length: rounded,
             other_step: if is_shorter { 1 } else { -1 },
             chance: chance_of_other_step_ft(Length::from_nm(leg.length).feet(), way, reading),
         }
@@ -102,14 +105,14 @@ pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSt
     walls.extend(legs.iter().map(|leg| Wall::of(leg, way, reading)));
     // Ways are moved and compared often, so they are as small as the number of walls allows.
     match walls.len() {
-        ..=16 => outcomes_of::<1>(&walls, way),
-        _ => outcomes_of::<4>(&walls, way),
+        ..=16 => outcomes_of::<1>(&mut walls, way),
+        _ => outcomes_of::<4>(&mut walls, way),
     }
 }
 
-fn outcomes_of<const N: usize>(walls: &[Wall], way: StepRounding) -> OnSteps {
-    let mut closings = Closings::<N>::new(walls, way.step().length().nm());
+fn outcomes_of<const N: usize>(walls: &mut [Wall], way: StepRounding) -> OnSteps {
     let (sets, count) = likely_sets(walls);
+    let mut closings = Closings::<N>::new(walls, way.step().length().nm());
     for set in sets[..count].iter().take_while(|set| set.chance > LEAST) {
         closings.add(*set);
     }
@@ -144,20 +147,35 @@ impl<const N: usize> Changes<N> {
     }
 }
 
-/// A way to close an axis; or walls that go the other way, before the axis is closed.
+/// Walls that go the other way, before the axis is closed.
 #[derive(Clone, Copy)]
-struct ClosingWay<const N: usize> {
+struct OtherWay<const N: usize> {
     chance: f64,
     changes: Changes<N>,
+    /// By how many steps they change the misclosure.
+    misses: i64,
 }
 
-impl<const N: usize> ClosingWay<N> {
-    const NONE: ClosingWay<N> = ClosingWay { chance: 0.0, changes: Changes::NONE };
+/// Equally likely ways to close an axis. In each, one of these walls takes so many steps, after the changes; if there
+/// are no walls, the changes are the only way. Walls are a mask over all of them.
+#[derive(Clone, Copy)]
+struct Alike<const N: usize> {
+    chance: f64,
+    changes: Changes<N>,
+    walls: u64,
+    steps: i64,
+    /// How many ways there are.
+    count: usize,
+}
+
+impl<const N: usize> Alike<N> {
+    const NONE: Alike<N> =
+        Alike { chance: 0.0, changes: Changes::NONE, walls: 0, steps: 0, count: 1 };
 }
 
 /// The sets of walls that may go the other way, likeliest first, so that what follows is soon too rare; and how many
 /// there are.
-fn likely_sets<const N: usize>(walls: &[Wall]) -> ([ClosingWay<N>; 1 << MOST_EITHER_WAY], usize) {
+fn likely_sets<const N: usize>(walls: &[Wall]) -> ([OtherWay<N>; 1 << MOST_EITHER_WAY], usize) {
     // The walls that may go either way, the likeliest first; of equally likely ones, the earlier first.
     let (mut either, mut few) = ([0; MOST_EITHER_WAY], 0);
     for (i, wall) in walls.iter().enumerate().filter(|(_, wall)| wall.chance > 0.01) {
@@ -169,7 +187,8 @@ fn likely_sets<const N: usize>(walls: &[Wall]) -> ([ClosingWay<N>; 1 << MOST_EIT
             either[place] = i;
         }
     }
-    let mut sets = [ClosingWay::NONE; 1 << MOST_EITHER_WAY];
+    let none = OtherWay { chance: 0.0, changes: Changes::NONE, misses: 0 };
+    let mut sets = [none; 1 << MOST_EITHER_WAY];
     sets[0].chance = walls.iter().map(|wall| 1.0 - wall.chance).product();
     // Each set is one with fewer walls, and the last of its walls.
     let mut count = 1;
@@ -177,9 +196,10 @@ fn likely_sets<const N: usize>(walls: &[Wall]) -> ([ClosingWay<N>; 1 << MOST_EIT
         let wall = &walls[i];
         let odds = wall.chance / (1.0 - wall.chance);
         for place in 0..count {
-            let ClosingWay { chance, changes } = sets[place];
+            let OtherWay { chance, changes, misses } = sets[place];
             let changes = changes.and(i, wall.other_step);
-            sets[count + place] = ClosingWay { chance: chance * odds, changes };
+            let misses = misses + wall.sign * wall.other_step;
+            sets[count + place] = OtherWay { chance: chance * odds, changes, misses };
         }
         count *= 2;
     }
@@ -189,75 +209,84 @@ fn likely_sets<const N: usize>(walls: &[Wall]) -> ([ClosingWay<N>; 1 << MOST_EIT
 
 /// The ways to close an axis whose walls were rounded.
 struct Closings<'a, const N: usize> {
-    walls: &'a [Wall],
+    walls: &'a mut [Wall],
     unit: i64,
     /// By how many steps the rounded walls miss.
     misses: i64,
-    /// The likeliest ways, most likely first; of equally likely ones, the earlier first. And how many there are.
-    ways: [ClosingWay<N>; MOST_OF_AN_AXIS],
+    /// The likeliest ways, most likely first; of equally likely ones, the earlier first. How many places of the list
+    /// they take, and how many ways these are: without those of the last place, fewer than are considered.
+    ways: [Alike<N>; MOST_OF_AN_AXIS + 1],
+    places: usize,
     count: usize,
-    /// The lengths of the walls in steps: rounded, or while a set is added, those in it.
-    lengths: Vec<i64>,
 }
 
-/// The walls of a set that can take a step.
+/// The walls of a set that can take a step, as a mask over all walls.
 struct Able {
-    /// Those that can, as a mask over all walls.
     walls: u64,
     /// Of these, the one that ends nearest to its measured length, the longest and the last.
     nearest: usize,
     longest: usize,
     last: usize,
-    /// Whether every wall has a length before any takes a step.
-    none_is_zero: bool,
+    /// The walls that have no length until they take a step.
+    zero: u64,
 }
 
-impl Able {
-    fn iter(&self) -> impl Iterator<Item = usize> + Clone + use<> {
-        let mut left = self.walls;
-        std::iter::from_fn(move || {
-            let next = (left != 0).then(|| left.trailing_zeros() as usize);
-            left &= left.wrapping_sub(1);
-            next
-        })
+/// Those of these walls that leave no wall without a length when one of them takes steps.
+fn leaving_none(walls: u64, zero: u64) -> u64 {
+    match zero {
+        0 => walls,
+        // More than one.
+        _ if zero & (zero - 1) != 0 => 0,
+        only => walls & only,
     }
+}
+
+/// The walls of a mask.
+fn each_of(mut walls: u64) -> impl Iterator<Item = usize> {
+    std::iter::from_fn(move || {
+        let next = (walls != 0).then(|| walls.trailing_zeros() as usize);
+        walls &= walls.wrapping_sub(1);
+        next
+    })
 }
 
 impl<'a, const N: usize> Closings<'a, N> {
-    fn new(walls: &'a [Wall], unit: i64) -> Closings<'a, N> {
+    fn new(walls: &'a mut [Wall], unit: i64) -> Closings<'a, N> {
         let misses = walls.iter().map(|wall| wall.sign * wall.rounded).sum();
-        let ways = [ClosingWay::NONE; MOST_OF_AN_AXIS];
-        let mut lengths = Vec::with_capacity(walls.len());
-        lengths.extend(walls.iter().map(|wall| wall.rounded));
-        Closings { walls, unit, misses, ways, count: 0, lengths }
+        let ways = [Alike::NONE; MOST_OF_AN_AXIS + 1];
+        Closings { walls, unit, misses, ways, places: 0, count: 0 }
     }
 
     /// Adds the ways to close the lengths of a set, if they miss by only a few steps.
-    fn add(&mut self, set: ClosingWay<N>) {
-        let mut misses = self.misses;
-        set.changes.each(|wall, by| misses += self.walls[wall].sign * by);
+    fn add(&mut self, set: OtherWay<N>) {
+        let misses = self.misses + set.misses;
         let is_too_rare = misses != 0 && self.is_too_rare(set.chance * MOST_OF_A_WAY);
         if misses.unsigned_abs() > MOST_MISSED as u64 || is_too_rare {
             return;
         }
-        set.changes.each(|wall, by| self.lengths[wall] += by);
-        if self.lengths.iter().all(|length| *length >= 0) {
+        let mut have_lengths = true;
+        set.changes.each(|wall, by| {
+            self.walls[wall].length += by;
+            have_lengths &= self.walls[wall].length >= 0;
+        });
+        if have_lengths {
             match misses {
-                0 => self.push(set),
+                0 => self.push(Alike { chance: set.chance, changes: set.changes, ..Alike::NONE }),
                 -1 | 1 => self.take_a_step(set, misses),
                 _ => self.take_steps(set, misses),
             }
         }
-        set.changes.each(|wall, by| self.lengths[wall] -= by);
+        set.changes.each(|wall, by| self.walls[wall].length -= by);
     }
 
     /// Which walls of a set can take a step; `None` if none can.
     fn able(&self, misses: i64) -> Option<Able> {
-        let mut able = Able { walls: 0, nearest: 0, longest: 0, last: 0, none_is_zero: true };
+        let mut able = Able { walls: 0, nearest: 0, longest: 0, last: 0, zero: 0 };
         // Of the nearest: how far off it ends, and its typed length; and the length of the longest.
         let (mut least_off, mut its_typed, mut most) = (i64::MAX, 0, i64::MIN);
-        for (i, (wall, &length)) in self.walls.iter().zip(&self.lengths).enumerate() {
-            able.none_is_zero &= length > 0;
+        for (i, wall) in self.walls.iter().enumerate() {
+            let length = wall.length;
+            able.zero |= u64::from(length == 0) << i;
             let change = wall.change(misses);
             if length + change <= 0 {
                 continue;
@@ -277,28 +306,25 @@ impl<'a, const N: usize> Closings<'a, N> {
     }
 
     /// Adds the ways in which one wall takes the step by which a set misses.
-    fn take_a_step(&mut self, set: ClosingWay<N>, misses: i64) {
+    fn take_a_step(&mut self, set: OtherWay<N>, misses: i64) {
         let Some(able) = self.able(misses) else { return };
-        let walls = self.walls;
-        let mut push = |i: usize, share: f64| {
-            // No wall may vanish.
-            let has_length = |(other, length): (usize, &i64)| other == i || *length > 0;
-            if able.none_is_zero || self.lengths.iter().enumerate().all(has_length) {
-                let changes = set.changes.and(i, walls[i].change(misses));
-                self.push(ClosingWay { chance: set.chance * share, changes });
-            }
-        };
-        let share = FROM_ANY / f64::from(able.walls.count_ones());
-        able.iter().for_each(|i| push(i, share));
-        push(able.nearest, FROM_NEAREST);
-        push(able.longest, FROM_LONGEST);
-        push(able.last, FROM_LAST);
+        let all = leaving_none(able.walls, able.zero);
+        let one = |wall: usize, share: f64| (all & (1 << wall), share);
+        // The likeliest first, so that few change their places.
+        for (walls, share) in [
+            one(able.nearest, FROM_NEAREST),
+            one(able.longest, FROM_LONGEST),
+            one(able.last, FROM_LAST),
+            (all, FROM_ANY / f64::from(able.walls.count_ones())),
+        ] {
+            self.push_each(walls, set.chance * share, set.changes, -misses.signum());
+        }
     }
 
     /// Adds the ways in which walls take the two or more steps by which a set misses.
-    fn take_steps(&mut self, set: ClosingWay<N>, misses: i64) {
+    fn take_steps(&mut self, set: OtherWay<N>, misses: i64) {
         let Some(able) = self.able(misses) else { return };
-        let (walls, steps) = (self.walls, misses.unsigned_abs() as usize);
+        let steps = misses.unsigned_abs() as usize;
         let nearest = self.nearest_in_turn(misses, &able);
         let mut push = |steps: &[usize], share: f64| {
             let chance = set.chance * share;
@@ -308,16 +334,14 @@ impl<'a, const N: usize> Closings<'a, N> {
             // No wall may vanish.
             let after = |i: usize| {
                 let count = steps.iter().filter(|step| **step == i).count() as i64;
-                self.lengths[i] + walls[i].change(misses) * count
+                self.walls[i].length + self.walls[i].change(misses) * count
             };
-            let stay = match able.none_is_zero {
-                true => steps.iter().all(|&i| after(i) > 0),
-                false => (0..walls.len()).all(|i| after(i) > 0),
-            };
-            if stay {
+            let mut changed = steps.iter().copied().chain(each_of(able.zero));
+            if changed.all(|i| after(i) > 0) {
                 let one =
-                    |changes: Changes<N>, i: &usize| changes.and(*i, walls[*i].change(misses));
-                self.push(ClosingWay { chance, changes: steps.iter().fold(set.changes, one) });
+                    |changes: Changes<N>, i: &usize| changes.and(*i, self.walls[*i].change(misses));
+                let changes = steps.iter().fold(set.changes, one);
+                self.push(Alike { chance, changes, ..Alike::NONE });
             }
         };
         push(&nearest[..steps], FROM_NEAREST);
@@ -325,12 +349,26 @@ impl<'a, const N: usize> Closings<'a, N> {
         push(&[able.last; MOST_MISSED][..steps], FROM_LAST);
         let m = f64::from(able.walls.count_ones());
         if steps == 2 && set.chance * FROM_ANY / (m * m) > LEAST / 10.0 {
-            let mut later = able.iter();
-            while let Some(i) = later.next() {
-                push(&[i, i], FROM_ANY / (m * m));
-                later.clone().for_each(|j| push(&[i, j], 2.0 * FROM_ANY / (m * m)));
-            }
+            self.take_two_steps(set, &able, misses);
         }
+    }
+
+    /// Adds the ways in which any two walls take a step each, or one wall takes two.
+    fn take_two_steps(&mut self, set: OtherWay<N>, able: &Able, misses: i64) {
+        let m = f64::from(able.walls.count_ones());
+        let (mut twice, mut later) = (able.walls, able.walls);
+        for first in each_of(able.walls) {
+            let (here, change) = (1 << first, self.walls[first].change(misses));
+            later &= !here;
+            if self.walls[first].length + 2 * change <= 0 {
+                twice &= !here;
+            }
+            let others = leaving_none(later, able.zero & !here);
+            let chance = set.chance * (2.0 * FROM_ANY / (m * m));
+            self.push_each(others, chance, set.changes.and(first, change), -misses.signum());
+        }
+        let twice = leaving_none(twice, able.zero);
+        self.push_each(twice, set.chance * (FROM_ANY / (m * m)), set.changes, -2 * misses.signum());
     }
 
     /// Step after step, the wall of these that ends nearest to its measured length.
@@ -339,36 +377,50 @@ impl<'a, const N: usize> Closings<'a, N> {
         let steps = &mut taken[..misses.unsigned_abs() as usize];
         for step in steps.iter_mut() {
             let key = |i: &usize| {
-                let (wall, length) = (&self.walls[*i], self.lengths[*i]);
-                let off = wall.change(misses) * (length * self.unit - wall.typed);
+                let wall = &self.walls[*i];
+                let off = wall.change(misses) * (wall.length * self.unit - wall.typed);
                 (off, std::cmp::Reverse(wall.typed), *i)
             };
-            *step = able.iter().min_by_key(key).unwrap_or(able.last);
-            self.lengths[*step] += self.walls[*step].change(misses);
+            *step = each_of(able.walls).min_by_key(key).unwrap_or(able.last);
+            self.walls[*step].length += self.walls[*step].change(misses);
         }
         for &step in steps.iter() {
-            self.lengths[step] -= self.walls[step].change(misses);
+            self.walls[step].length -= self.walls[step].change(misses);
         }
         taken
     }
 
     /// Whether a way this likely is not among the likeliest so far.
     fn is_too_rare(&self, chance: f64) -> bool {
-        self.count == MOST_OF_AN_AXIS && chance <= self.ways[MOST_OF_AN_AXIS - 1].chance
+        self.count >= MOST_OF_AN_AXIS && chance <= self.ways[self.places - 1].chance
     }
 
-    /// Adds a way if it is among the likeliest so far.
-    fn push(&mut self, way: ClosingWay<N>) {
-        if self.is_too_rare(way.chance) {
+    /// Adds a way for each of these walls, in which it takes so many steps after the changes.
+    fn push_each(&mut self, walls: u64, chance: f64, changes: Changes<N>, steps: i64) {
+        if walls != 0 && !self.is_too_rare(chance) {
+            let count = walls.count_ones() as usize;
+            self.push(Alike { chance, changes, walls, steps, count });
+        }
+    }
+
+    /// Adds ways if they are among the likeliest so far.
+    fn push(&mut self, alike: Alike<N>) {
+        if self.is_too_rare(alike.chance) {
             return;
         }
-        self.count = (self.count + 1).min(MOST_OF_AN_AXIS);
-        let mut place = self.count - 1;
-        while place > 0 && self.ways[place - 1].chance < way.chance {
+        let mut place = self.places;
+        while place > 0 && self.ways[place - 1].chance < alike.chance {
             self.ways[place] = self.ways[place - 1];
             place -= 1;
         }
-        self.ways[place] = way;
+        self.ways[place] = alike;
+        self.places += 1;
+        self.count += alike.count;
+        // What is now beyond the likeliest.
+        while self.count - self.ways[self.places - 1].count >= MOST_OF_AN_AXIS {
+            self.places -= 1;
+            self.count -= self.ways[self.places].count;
+        }
     }
 
     /// The outcomes of the likeliest ways, in the order of the likeliest way to each.
@@ -376,17 +428,24 @@ impl<'a, const N: usize> Closings<'a, N> {
         let mut by_wall = Vec::with_capacity(self.walls.len());
         let rounded = |wall: &Wall| Row([wall.rounded as f64; MOST_OF_AN_AXIS]);
         by_wall.extend(self.walls.iter().map(rounded));
-        let mut chances: Vec<f64> = Vec::with_capacity(self.count);
+        let mut left = self.count.min(MOST_OF_AN_AXIS);
+        let mut chances: Vec<f64> = Vec::with_capacity(left);
         let mut known = [Changes::<N>::NONE; MOST_OF_AN_AXIS];
-        for way in &self.ways[..self.count] {
-            let place = chances.len();
-            if let Some(same) = known[..place].iter().position(|other| *other == way.changes) {
-                chances[same] += way.chance;
-                continue;
+        for alike in &self.ways[..self.places] {
+            let mut walls = each_of(alike.walls);
+            for _ in 0..alike.count.min(left) {
+                let step = walls.next().map(|wall| (wall, alike.steps * self.walls[wall].sign));
+                let changes = step.map_or(alike.changes, |(wall, by)| alike.changes.and(wall, by));
+                let place = chances.len();
+                if let Some(same) = known[..place].iter().position(|other| *other == changes) {
+                    chances[same] += alike.chance;
+                    continue;
+                }
+                known[place] = changes;
+                chances.push(alike.chance);
+                changes.each(|wall, by| by_wall[wall].0[place] += by as f64);
             }
-            known[place] = way.changes;
-            chances.push(way.chance);
-            way.changes.each(|wall, by| by_wall[wall].0[place] += by as f64);
+            left = left.saturating_sub(alike.count);
         }
         let all = chances.iter().sum();
         OnSteps { by_wall, chances, all }
