@@ -19,13 +19,11 @@ use crate::geometry::outline::Outline;
 use crate::geometry::traverse::{Leg, Shape, StepRounding, Traverse, TraverseSide};
 use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, on_steps};
 use crate::reconcile::outcomes::{Outcomes, REACH, Together, is_listed, nearest_whole, whole};
-use crate::units::length::Length;
+use crate::units::length::{Halves, Length, Step};
 
 /// The likely outlines of a space on whole steps: each closing of one axis with each closing of the other.
 #[derive(Clone, Debug)]
 pub(super) struct OnGrid {
-    north: Vec<Leg>,
-    east: Vec<Leg>,
     norths: Rc<OnSteps>,
     easts: Rc<OnSteps>,
     /// The area of each pair in square steps, a whole number; the pairs with the first north closing come first.
@@ -60,10 +58,11 @@ pub(super) struct Axes(RefCell<Vec<(StepRounding, Vec<KnownAxis>)>>);
 type KnownAxis = (Vec<Leg>, Rc<OnSteps>);
 
 impl Axes {
-    fn on_steps(&self, legs: &[Leg], way: StepRounding, reading: Length) -> Rc<OnSteps> {
+    fn on_steps(&self, legs: Vec<Leg>, way: StepRounding, reading: Length) -> Rc<OnSteps> {
         let is_same =
             |(one, other): (&Leg, &Leg)| one.sign == other.sign && one.length == other.length;
-        let are_same = |its: &[Leg]| its.len() == legs.len() && its.iter().zip(legs).all(is_same);
+        let are_same = |its: &[Leg]| its.len() == legs.len() && its.iter().zip(&legs).all(is_same);
+        let way = plainest(way, &legs);
         let mut ways = self.0.borrow_mut();
         let place = ways.iter().position(|(its, _)| *its == way).unwrap_or_else(|| {
             ways.push((way, Vec::new()));
@@ -73,9 +72,23 @@ impl Axes {
         if let Some((_, known)) = axes.iter().find(|(its, _)| are_same(its)) {
             return Rc::clone(known);
         }
-        let new = Rc::new(on_steps(legs, way, reading));
-        axes.push((legs.to_vec(), Rc::clone(&new)));
+        let new = Rc::new(on_steps(&legs, way, reading));
+        axes.push((legs, Rc::clone(&new)));
         new
+    }
+}
+
+/// The same rounding, with halves up where none of these walls is halfway between two steps.
+fn plainest(way: StepRounding, legs: &[Leg]) -> StepRounding {
+    let is_plain = |step: Step| {
+        let unit = step.length().nm();
+        legs.iter().all(|leg| 2 * leg.length.rem_euclid(unit) != unit)
+    };
+    match way {
+        StepRounding::Nearest(step, Halves::Down | Halves::Even) if is_plain(step) => {
+            StepRounding::Nearest(step, Halves::Up)
+        }
+        way => way,
     }
 }
 
@@ -100,11 +113,11 @@ impl OnGrid {
         if !OnGrid::is_for(traverse, way, reading) {
             return None;
         }
-        let [north, east] = Axis::BOTH.map(|axis| traverse.legs(axis));
-        let [norths, easts] = [&north, &east].map(|legs| known.on_steps(legs, way, reading));
-        let (areas, ends) = areas([&north, &east], [&norths, &easts]);
+        let on_steps = |axis: Axis| known.on_steps(traverse.legs(axis), way, reading);
+        let [norths, easts] = Axis::BOTH.map(on_steps);
+        let (areas, ends) = areas(traverse, [&norths, &easts]);
         let (step, middle) = (way.step().length().feet(), ruled.area().sq_ft());
-        Some(OnGrid { north, east, norths, easts, areas, ends, step, middle })
+        Some(OnGrid { norths, easts, areas, ends, step, middle })
     }
 
     /// The outline as it is, with no part filled in or left off.
@@ -169,10 +182,16 @@ impl OnGrid {
         (least, chances)
     }
 
-    /// The rectangle between two of its walls, filled in or left off, which adds `effect` square feet.
-    pub(super) fn part(&self, walls: [usize; 2], sign: f64, effect: f64) -> Option<OfPart> {
-        let at = |legs: &[Leg]| legs.iter().position(|leg| walls.contains(&leg.side));
-        let (north, east) = (at(&self.north)?, at(&self.east)?);
+    /// The rectangle between two walls of its traverse, filled in or left off, which adds `effect` square feet.
+    pub(super) fn part(
+        &self,
+        traverse: &Traverse,
+        walls: [usize; 2],
+        sign: f64,
+        effect: f64,
+    ) -> Option<OfPart> {
+        let at = |axis| traverse.legs_along(axis).position(|leg| walls.contains(&leg.side));
+        let (north, east) = (at(Axis::North)?, at(Axis::East)?);
         let (ones, others) = (ends(self.norths.of_wall(north)), ends(self.easts.of_wall(east)));
         let (least, most) = (sign * ones.0 * others.0, sign * ones.1 * others.1);
         let (middle, square) = (self.middle + effect, self.step * self.step);
@@ -228,34 +247,46 @@ impl OnGrid {
 }
 
 /// The lowest and the highest of some numbers.
-fn ends<'a>(numbers: impl IntoIterator<Item = &'a f64>) -> (f64, f64) {
-    let none = (f64::INFINITY, f64::NEG_INFINITY);
-    numbers.into_iter().fold(none, |(low, high), &one| {
-        (if one < low { one } else { low }, if one > high { one } else { high })
-    })
+fn ends(numbers: &[f64]) -> (f64, f64) {
+    let lower = |one: f64, other: f64| if one < other { one } else { other };
+    let higher = |one: f64, other: f64| if one > other { one } else { other };
+    // Four at once, and then those that are left.
+    let (four, left) = numbers.as_chunks::<4>();
+    let (mut low, mut high) = ([f64::INFINITY; 4], [f64::NEG_INFINITY; 4]);
+    for these in four {
+        for (here, one) in low.iter_mut().zip(these) {
+            *here = lower(*one, *here);
+        }
+        for (here, one) in high.iter_mut().zip(these) {
+            *here = higher(*one, *here);
+        }
+    }
+    let low = low.into_iter().chain(left.iter().copied()).fold(f64::INFINITY, lower);
+    let high = high.into_iter().chain(left.iter().copied()).fold(f64::NEG_INFINITY, higher);
+    (low, high)
 }
 
 /// The area of each pair of outcomes in square steps; the pairs with the first north outcome come first. With the
 /// smallest and the largest. All are whole numbers far below 2⁵³, so floats are exact.
-fn areas(legs: [&[Leg]; 2], by_axis: [&OnSteps; 2]) -> (Vec<f64>, (f64, f64)) {
+fn areas(traverse: &Traverse, by_axis: [&OnSteps; 2]) -> (Vec<f64>, (f64, f64)) {
     // Rows of a length that the compiler knows are added several numbers at once; most axes need only short ones.
     match by_axis[1].chances.len() {
-        0..=8 => areas_in_rows::<8>(legs, by_axis),
-        9..=16 => areas_in_rows::<16>(legs, by_axis),
-        _ => areas_in_rows::<MOST_OF_AN_AXIS>(legs, by_axis),
+        0..=8 => areas_in_rows::<8>(traverse, by_axis),
+        9..=16 => areas_in_rows::<16>(traverse, by_axis),
+        _ => areas_in_rows::<MOST_OF_AN_AXIS>(traverse, by_axis),
     }
 }
 
 /// The same, with at most `N` east outcomes.
 fn areas_in_rows<const N: usize>(
-    legs: [&[Leg]; 2],
+    traverse: &Traverse,
     [norths, easts]: [&OnSteps; 2],
 ) -> (Vec<f64>, (f64, f64)) {
-    let aside = how_far_east::<N>(legs, easts);
-    let walls = || legs[0].iter().zip(norths.by_wall()).zip(&aside);
+    let aside = how_far_east::<N>(traverse, easts);
+    let walls = || norths.by_wall().iter().zip(&aside);
     let mut first = [0.0; N];
-    for ((leg, lengths), aside) in walls() {
-        add(&mut first, leg.sign as f64 * lengths.0[0], aside);
+    for (lengths, (sign, aside)) in walls() {
+        add(&mut first, sign * lengths.0[0], aside);
     }
     let count = easts.chances.len();
     let mut areas = Vec::with_capacity(norths.chances.len() * count);
@@ -265,10 +296,10 @@ fn areas_in_rows<const N: usize>(
     for outcome in 0..norths.chances.len() {
         // Most walls are as long as in the first outcome.
         let mut row = first;
-        for ((leg, lengths), aside) in walls() {
+        for (lengths, (sign, aside)) in walls() {
             let longer = lengths.0[outcome] - lengths.0[0];
             if longer != 0.0 {
-                add(&mut row, leg.sign as f64 * longer, aside);
+                add(&mut row, sign * longer, aside);
             }
         }
         row.iter_mut().for_each(|area| *area = area.abs());
@@ -287,17 +318,21 @@ fn add<const N: usize>(row: &mut [f64; N], times: f64, other: &[f64]) {
     row.iter_mut().zip(other).for_each(|(here, other)| *here += times * other);
 }
 
-/// How far east the traverse is, in steps, at each wall that runs north or south.
-fn how_far_east<const N: usize>([north, east]: [&[Leg]; 2], easts: &OnSteps) -> Vec<[f64; N]> {
-    let mut walls = east.iter().enumerate().peekable();
+/// Each wall that runs north or south: 1 or -1, and how far east the traverse is there, in steps.
+fn how_far_east<const N: usize>(traverse: &Traverse, easts: &OnSteps) -> Vec<(f64, [f64; N])> {
+    let mut lengths = easts.by_wall().iter();
     let mut at = [0.0; N];
-    let here = |leg: &Leg| {
-        while let Some((wall, other)) = walls.next_if(|(_, other)| other.side < leg.side) {
-            add(&mut at, other.sign as f64, &easts.by_wall()[wall].0);
+    let mut aside = Vec::with_capacity(traverse.sides.len());
+    for side in &traverse.sides {
+        let Shape::Straight { direction, .. } = side.shape else { continue };
+        let sign = direction.sign() as f64;
+        if direction.axis() == Axis::North {
+            aside.push((sign, at));
+        } else if let Some(lengths) = lengths.next() {
+            add(&mut at, sign, &lengths.0);
         }
-        at
-    };
-    north.iter().map(here).collect()
+    }
+    aside
 }
 
 #[cfg(test)]
@@ -305,7 +340,6 @@ mod tests {
     use super::*;
     use crate::geometry::outline::Vector;
     use crate::house::wall_moves::AtFace;
-    use crate::units::length::{Halves, Step};
     use proptest::collection::vec;
     use proptest::prelude::*;
 
@@ -328,10 +362,10 @@ mod tests {
     }
 
     /// The area of an outline with these lengths along each axis, in steps, computed from its corners.
-    fn area(at: &AtFace, legs: [&[Leg]; 2], lengths: [&[i64]; 2]) -> f64 {
+    fn area(at: &AtFace, lengths: [&[i64]; 2]) -> f64 {
         let mut vectors = vec![Vector::default(); at.traverse.sides.len()];
-        for (axis, (legs, lengths)) in Axis::BOTH.into_iter().zip(legs.into_iter().zip(lengths)) {
-            for (leg, length) in legs.iter().zip(lengths) {
+        for (axis, lengths) in Axis::BOTH.into_iter().zip(lengths) {
+            for (leg, length) in at.traverse.legs_along(axis).zip(lengths) {
                 *vectors[leg.side].part(axis) = leg.sign * length * Length::FOOT.nm();
             }
         }
@@ -364,7 +398,7 @@ mod tests {
             };
             for (i, north) in all(&grid.norths).iter().enumerate() {
                 for (j, east) in all(&grid.easts).iter().enumerate() {
-                    let corners = area(&at, [&grid.north, &grid.east], [north, east]);
+                    let corners = area(&at, [north, east]);
                     prop_assert_eq!(area_of(i, j), corners);
                 }
             }

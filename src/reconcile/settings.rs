@@ -806,9 +806,9 @@ impl Setting<'_> {
                 return None;
             }
             let sign = if part.shape.fills_in() { 1.0 } else { -1.0 };
-            let outline = &self.outlines[space];
-            let effect = part.effect(outline).sq_ft();
-            self.grid(space)?.part(part.walls(outline), sign, effect)
+            let (traverse, walls) =
+                (&self.walls.spaces[space].traverse, part.walls(&self.outlines[space]));
+            self.grid(space)?.part(traverse, walls, sign, adds.sq_ft)
         });
         of_part.as_ref()
     }
