@@ -24,15 +24,15 @@ use crate::units::length::Length;
 pub(crate) const MOST_SIDES: usize = 200;
 
 /// A misread wall, and how the difference is absorbed.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Misread {
+#[derive(Clone, Copy)]
+pub(super) struct Misread<'a> {
     /// Its index among the sides of its space.
     pub(super) side: usize,
-    /// Its length here in feet, as the figure's walls are rounded, and how much longer the record would have it.
-    from: f64,
+    here: &'a Wall,
+    /// How much longer the record would have it, in feet.
     change: f64,
-    /// The side that absorbs the difference, and its length then in feet; `None` if it is spread over several.
-    other: Option<(usize, f64)>,
+    /// What absorbs the difference; `None` if it is spread over several walls.
+    other: Option<&'a Other<'a>>,
     /// How much the outline grows, in square feet.
     pub(super) effect: f64,
     /// The variance of that in square feet squared, if the difference is spread over several walls.
@@ -42,15 +42,19 @@ pub(super) struct Misread {
     pub(super) share: f64,
 }
 
-impl Misread {
+impl Misread<'_> {
     /// The misread wall, in a space given by index.
     pub(super) fn wall(&self, space: usize) -> MisreadWall {
+        let absorbs = |other: &Other<'_>| {
+            let length = other.wall.read + other.with * self.change;
+            Some((other.wall.source?, in_feet(length)))
+        };
         MisreadWall {
             space,
             side: self.side,
-            from: in_feet(self.from),
-            length: in_feet(self.from + self.change),
-            other: self.other.map(|(side, feet)| (side, in_feet(feet))),
+            from: in_feet(self.here.read),
+            length: in_feet(self.here.read + self.change),
+            other: self.other.and_then(absorbs),
             also: None,
         }
     }
@@ -74,9 +78,14 @@ pub(super) struct Wanted {
 }
 
 impl Wanted {
-    /// Whether all changes from `low` to `high`, with `more` variance, are too far off to be likely.
-    fn is_far(self, low: f64, high: f64, more: f64) -> bool {
-        let off = (low - self.effect).max(self.effect - high);
+    /// Whether all changes from `low` to `high` are too far off to be likely.
+    fn is_beyond(self, low: f64, high: f64) -> bool {
+        low - self.effect > self.reach || self.effect - high > self.reach
+    }
+
+    /// Whether a change with `more` variance is too far off to be likely.
+    fn is_far(self, effect: f64, more: f64) -> bool {
+        let off = (effect - self.effect).abs();
         off > self.reach && (more == 0.0 || off > reach(self.variance + more))
     }
 }
@@ -87,7 +96,7 @@ pub(super) fn misread(
     traverse: &Traverse,
     outline: &Outline,
     wanted: Wanted,
-    mut each: impl FnMut(Misread),
+    mut each: impl FnMut(Misread<'_>),
 ) -> u64 {
     let mut count = 0;
     if traverse.has_bearings() || traverse.sides.len() > MOST_SIDES {
@@ -96,7 +105,8 @@ pub(super) fn misread(
     let half = outline.area().sq_ft() / 2.0;
     let gradients = outline.doubled_gradients();
     for axis in Axis::BOTH {
-        let walls: Vec<Wall> = walls(traverse, outline, &gradients, axis).collect();
+        let walls = walls(traverse, outline, &gradients, axis, wanted.is_metric);
+        let walls: Vec<Wall> = walls.collect();
         let mut others = Vec::with_capacity(walls.len());
         for i in 0..walls.len() {
             count += one(&walls, i, wanted, &mut others, |found| {
@@ -124,7 +134,7 @@ pub(super) fn typing_slips(
     for axis in Axis::BOTH {
         let mut legs = traverse.legs_along(axis);
         let Some(hidden) = legs.find(|leg| leg.follows) else { continue };
-        let walls: Vec<Wall> = walls(traverse, outline, &gradients, axis).collect();
+        let walls: Vec<Wall> = walls(traverse, outline, &gradients, axis, is_metric).collect();
         let Some(at) = traverse.legs_along(axis).position(|leg| leg.side == hidden.side) else {
             continue;
         };
@@ -150,6 +160,7 @@ fn walls<'a>(
     outline: &'a Outline,
     gradients: &'a [(i64, i64)],
     axis: Axis,
+    is_metric: bool,
 ) -> impl Iterator<Item = Wall> + 'a {
     let north = axis == Axis::North;
     traverse.legs_along(axis).map(move |leg| {
@@ -158,11 +169,12 @@ fn walls<'a>(
         let gradient = gradients[leg.side];
         // Of a slanted wall two lengths are typed, or none where it belongs to a bay: nobody could check one.
         let is_slanted = vector.north != 0 && vector.east != 0;
+        let feet = Length::from_nm(part.abs()).feet();
         Wall {
             source: traverse.sides[leg.side].source.filter(|_| !is_slanted),
             ahead: leg.sign > 0,
-            feet: Length::from_nm(part.abs()).feet(),
-            typed: Length::from_nm(leg.length).feet(),
+            feet,
+            read: if is_metric { Length::from_nm(leg.length).feet() } else { feet },
             slope: Length::from_nm(if north { gradient.1 } else { gradient.0 }).feet() / 2.0,
         }
     })
@@ -172,9 +184,9 @@ fn walls<'a>(
 struct Wall {
     source: Option<usize>,
     ahead: bool,
-    /// Its length as the figure's walls are rounded, and as it was typed.
+    /// Its length as the figure's walls are rounded, and as it is read: the same, or in meters as it was typed.
     feet: f64,
-    typed: f64,
+    read: f64,
     /// What the area gains for each foot that this wall extends along the axis, up to a constant common to all
     /// walls.
     slope: f64,
@@ -183,13 +195,9 @@ struct Wall {
 impl Wall {
     /// By how many feet it may be misread, each with its share.
     fn taken_for(&self, is_metric: bool) -> impl ExactSizeIterator<Item = (f64, f64)> + use<> {
-        let (list, count, from) = if is_metric {
-            let (list, count) = taken_for_in_meters(self.typed);
-            (list, count, self.typed)
-        } else {
-            let (list, count) = taken_for_in_feet(self.feet);
-            (list, count, self.feet)
-        };
+        let (list, count) =
+            if is_metric { taken_for_in_meters(self.read) } else { taken_for_in_feet(self.read) };
+        let from = self.read;
         list.into_iter().take(count).map(move |(feet, share)| (feet - from, share))
     }
 }
@@ -222,7 +230,7 @@ fn one<'a>(
     i: usize,
     wanted: Wanted,
     others: &mut Vec<Other<'a>>,
-    mut each: impl FnMut(Misread),
+    mut each: impl FnMut(Misread<'_>),
 ) -> u64 {
     let here = &walls[i];
     let Some(side) = here.source else { return 0 };
@@ -240,34 +248,32 @@ fn one<'a>(
     let spread = slopes().map(|slope| (slope - mean).powi(2)).sum::<f64>() / count;
     let (least, most) = slopes()
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
-    let from = if wanted.is_metric { here.typed } else { here.feet };
     let by_one = if others.len() > 1 { BY_ONE } else { 1.0 };
     for (change, share) in lengths {
         let effect = |slope: f64| sign * change * (here.slope - slope);
         let ends = [least, most].map(effect);
         let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
         let (evenly, variance) = (effect(mean), change.abs() * spread);
-        let is_far_evenly = wanted.is_far(evenly, evenly, variance);
-        if wanted.is_far(low, high, 0.0) && is_far_evenly {
+        let is_far_evenly = wanted.is_far(evenly, variance);
+        if is_far_evenly && wanted.is_beyond(low, high) {
             continue;
         }
-        let long = || others.iter().filter(|other| other.is_long(change));
-        let whole: f64 = long().map(|other| other.weight).sum();
+        let long = |other: &Other<'_>| if other.is_long(change) { other.weight } else { 0.0 };
+        let whole: f64 = others.iter().map(long).sum();
         if whole <= 0.0 {
             continue;
         }
-        for other in long() {
+        for other in others.iter() {
             let effect = effect(other.wall.slope);
-            if other.weight > 0.0 && !wanted.is_far(effect, effect, 0.0) {
-                let its = if wanted.is_metric { other.wall.typed } else { other.wall.feet };
-                let absorbs = other.wall.source.map(|side| (side, its + other.with * change));
+            if !wanted.is_far(effect, 0.0) && long(other) > 0.0 {
                 let share = share * (by_one * other.weight / whole);
-                each(Misread { side, from, change, other: absorbs, effect, variance: 0.0, share });
+                let other = Some(other);
+                each(Misread { side, here, change, other, effect, variance: 0.0, share });
             }
         }
         if by_one < 1.0 && !is_far_evenly {
             let (effect, share) = (evenly, share * (1.0 - by_one));
-            each(Misread { side, from, change, other: None, effect, variance, share });
+            each(Misread { side, here, change, other: None, effect, variance, share });
         }
     }
     ways
@@ -433,7 +439,7 @@ mod tests {
                     source: Some(i),
                     ahead: i % 2 == 0,
                     feet: feet[i],
-                    typed: feet[i],
+                    read: feet[i],
                     slope: feet[(i + 1) % 4] - feet[(i + 2) % 4],
                 })
                 .collect();

@@ -513,6 +513,7 @@ impl Setting<'_> {
     }
 
     /// The likelihood given the total without departures, with `more` variance added.
+    #[inline]
     pub(super) fn likelihood_spread(&self, figure: f64, total: f64, more: f64) -> f64 {
         if more > 0.0 {
             Normal::of(self.variance + more).at(figure - total)
@@ -522,6 +523,7 @@ impl Setting<'_> {
     }
 
     /// The likelihood of a total that is off by this much, without departures.
+    #[inline]
     fn likelihood_of_error(&self, off: f64) -> f64 {
         let base = self.base();
         let listed = base.at(off);

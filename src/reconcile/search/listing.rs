@@ -103,32 +103,30 @@ impl Search<'_> {
         let walls: usize = spaces.iter().map(|&i| house.spaces[i].sides.len()).sum();
         let base = self.none * own.chance * self.misread_odds / walls as f64;
         for space in spaces {
-            let mut all = Vec::new();
-            let outline = &self.case.ruled.outlines[space].outline;
+            let case = self.case;
+            let outline = &case.ruled.outlines[space].outline;
             let wanted =
                 Wanted { effect: 0.0, reach: f64::INFINITY, variance: 0.0, is_metric: false };
-            misread(&self.case.walls.spaces[space].traverse, outline, wanted, |one| all.push(one));
-            for one in all {
+            misread(&case.walls.spaces[space].traverse, outline, wanted, |one| {
                 let sq_ft = own.total_sq_ft + one.effect;
                 let likelihood = own.likelihood_spread(self.figure, sq_ft, one.variance);
                 let cause = Cause::Misread(one.wall(space));
                 let weight = (base * one.share, likelihood);
                 self.list(cause, weight, sq_ft, own.variance + one.variance, None, None);
-            }
+            });
         }
-        let Some((space, also)) = alike_on_two_levels(self.case) else { return };
-        let mut all = Vec::new();
-        let outline = &self.case.ruled.outlines[space].outline;
+        let case = self.case;
+        let Some((space, also)) = alike_on_two_levels(case) else { return };
+        let outline = &case.ruled.outlines[space].outline;
         let wanted = Wanted { effect: 0.0, reach: f64::INFINITY, variance: 0.0, is_metric: false };
-        misread(&self.case.walls.spaces[space].traverse, outline, wanted, |one| all.push(one));
-        for one in all {
+        misread(&case.walls.spaces[space].traverse, outline, wanted, |one| {
             let sq_ft = own.total_sq_ft + 2.0 * one.effect;
             let variance = 4.0 * one.variance;
             let likelihood = own.likelihood_spread(self.figure, sq_ft, variance);
             let cause = Cause::Misread(MisreadWall { also: Some(also), ..one.wall(space) });
             let weight = (base * OF_BOTH_LEVELS * one.share, likelihood);
             self.list(cause, weight, sq_ft, own.variance + variance, None, None);
-        }
+        });
     }
 
     fn list_total(&mut self, meant: Meant, setting: &Setting<'_>, with: Option<usize>) {
