@@ -26,7 +26,7 @@ use crate::reconcile::explanation::{self, Explanation, FigureRange, Labels};
 use crate::reconcile::misread::{self, Wanted, misread};
 use crate::reconcile::normal::OF_TOTAL;
 use crate::reconcile::ours::{self, Question};
-use crate::reconcile::settings::{Adds, RoundingTaken, Setting, goes_in, settings, ways};
+use crate::reconcile::settings::{Adds, Bound, RoundingTaken, Setting, goes_in, settings, ways};
 use crate::reconcile::sums::{OtherClosings, Sum, SummedBy};
 use crate::reconcile::total;
 use crate::reconcile::totals::{Meant, TotalWritten, meant, nearest_meant};
@@ -229,6 +229,31 @@ impl Near {
     /// Whether a total that was meant may lie in it.
     fn holds(&self, meant: Meant) -> bool {
         meant.middle + meant.wide >= self.low && meant.middle - meant.wide <= self.high
+    }
+}
+
+/// The house, as it is or with a departure, beside which a total could have been meant.
+struct Beside<'a> {
+    setting: &'a Setting<'a>,
+    prior: f64,
+    /// Where any figure is likely: one of a single whole number, and one of a range.
+    near: [Near; 2],
+    bound: Option<Bound<'a>>,
+}
+
+impl<'a> Beside<'a> {
+    fn of(setting: &'a Setting<'a>, adds: Option<&'a Adds>, prior: f64) -> Beside<'a> {
+        let sq_ft = setting.total_sq_ft + adds.map_or(0.0, |adds| adds.sq_ft);
+        let near = setting.reaches(adds).map(|reach| Near::about(sq_ft, reach));
+        Beside { setting, prior, near, bound: setting.bound(sq_ft, adds) }
+    }
+
+    /// Whether it may have a total that could have been meant with a likelihood, times its prior, above the `least`.
+    fn may_be(&self, meant: Meant, least: f64) -> bool {
+        let is_wide = meant.wide > 1.0;
+        let at_most = self.bound.as_ref().filter(|_| !is_wide);
+        self.near[usize::from(is_wide)].holds(meant)
+            && at_most.is_none_or(|bound| self.prior * bound.of(meant.middle) > least)
     }
 }
 
@@ -584,45 +609,38 @@ impl<'a> Search<'a> {
         let is_own =
             |one: &&Setting<'_>| one.face == self.case.face && one.common == CommonTaken::Half;
         let at_own_face = self.settings.iter().filter(is_own);
-        let settings: Vec<(&Setting<'_>, [Near; 2])> = at_own_face
-            .map(|one| (one, one.reaches(None).map(|reach| Near::about(one.total_sq_ft, reach))))
-            .collect();
-        let near = |adds: &Adds| {
-            own.reaches(Some(adds)).map(|reach| Near::about(own.total_sq_ft + adds.sq_ft, reach))
-        };
-        let departures: Vec<[Near; 2]> = own.adds.iter().map(near).collect();
-        let all = settings.iter().map(|(_, near)| near).chain(&departures);
+        let settings: Vec<Beside<'_>> =
+            at_own_face.map(|one| Beside::of(one, None, self.none * one.chance)).collect();
+        let with_one = own.adds.iter().zip(self.departures).map(|(adds, departure)| {
+            Beside::of(own, Some(adds), self.none * own.chance * departure.odds)
+        });
+        let departures: Vec<Beside<'_>> = with_one.collect();
         let anywhere = [0, 1].map(|place: usize| {
             let none = Near { low: f64::INFINITY, high: f64::NEG_INFINITY };
-            all.clone().map(|near| &near[place]).fold(none, Near::or)
+            settings.iter().chain(&departures).map(|one| &one.near[place]).fold(none, Near::or)
         });
         // How many departures are weighed with a total of this chance; those that follow are often as common.
         let mut of_chance = (f64::NAN, 0);
         for meant in std::mem::take(&mut self.totals) {
             let place = usize::from(meant.wide > 1.0);
             self.weighed += settings.len() as u64;
-            let base = self.none * own.chance * meant.chance;
-            let is_weighed = |search: &Search<'_>, i: usize| {
-                !search.is_negligible(base * search.departures[i].odds)
-            };
+            let least = NEGLIGIBLE * self.otherwise / meant.chance;
+            let is_weighed = |one: &Beside<'_>| one.prior > least;
             // Most totals that could have been meant are far from everything, and then are only counted.
             if !anywhere[place].holds(meant) {
                 if of_chance.0 != meant.chance {
-                    let weighed = (0..departures.len()).filter(|&i| is_weighed(self, i));
+                    let weighed = departures.iter().filter(|one| is_weighed(one));
                     of_chance = (meant.chance, weighed.count() as u64);
                 }
                 self.weighed += of_chance.1;
                 continue;
             }
-            for (setting, _) in settings.iter().filter(|(_, near)| near[place].holds(meant)) {
-                self.total(meant, setting, None);
+            for one in settings.iter().filter(|one| one.may_be(meant, least)) {
+                self.total(meant, one.setting, None);
             }
-            for (i, near) in departures.iter().enumerate() {
-                if !is_weighed(self, i) {
-                    continue;
-                }
+            for (i, one) in departures.iter().enumerate().filter(|(_, one)| is_weighed(one)) {
                 self.weighed += 1;
-                if near[place].holds(meant) {
+                if one.may_be(meant, least) {
                     self.total(meant, own, Some(i));
                 }
             }

@@ -133,6 +133,22 @@ struct Drawn {
     grid: OnceCell<Option<OnGrid>>,
 }
 
+/// How likely figures can be at most, looked up instead of worked out.
+pub(super) struct Bound<'a> {
+    /// The total in whole square feet, and its possible errors.
+    whole: f64,
+    listed: &'a Together,
+    /// No error that is not listed is likelier.
+    unlisted: f64,
+}
+
+impl Bound<'_> {
+    /// No less than the likelihood of a figure.
+    pub(super) fn of(&self, figure: f64) -> f64 {
+        self.listed.at(figure - self.whole) + self.unlisted
+    }
+}
+
 /// The share of offices that leave a part out of the sketch itself: the wall is written straight through, and that
 /// wall is rounded. The others fill it in or take it off on a sketch of the whole outline. Judgment.
 const DRAWN_WITHOUT: f64 = 0.5;
@@ -476,7 +492,9 @@ impl Setting<'_> {
         }
         let changes_no_walls = |adds: &&Adds| adds.changes().is_empty() && adds.part.is_none();
         let known = match adds {
-            _ if is_wide => None,
+            [adds] if is_wide => {
+                self.with_part_alone(adds).map(|all| (all.within(low, high), all.rest))
+            }
             [adds] => self.with_part_at(adds, f64::from(nearest_whole(off))),
             _ => None,
         };
@@ -563,17 +581,29 @@ impl Setting<'_> {
     /// likelihood: one for a single figure, less where the possible errors are listed already, and one for any of a range
     /// of figures, apart from its width.
     pub(super) fn reaches(&self, adds: Option<&Adds>) -> [f64; 2] {
-        let (all, variance) = match adds {
-            None => (self.base.get(), self.variance),
-            Some(adds) => {
-                // A total half-way between two whole numbers is weighed as either, and these are the errors of one.
-                let is_clear = |(over, _): &&(f64, Together)| over.abs() < 0.499;
-                let in_all = || adds.in_all.get().filter(is_clear).map(|(_, all)| all);
-                (adds.all.get().or_else(in_all), self.variance_with(&[adds]))
-            }
-        };
+        let all = self.known_errors(adds);
+        let variance = adds.map_or(self.variance, |adds| self.variance_with(&[adds]));
         let most = self.most_off(adds.map_or(variance, |adds| adds.variance));
         [all.map_or(most, |all| self.reach_of(all, variance)), most]
+    }
+
+    /// The possible errors of the total, with a departure if there is one, as far as they are listed already.
+    fn known_errors<'b>(&'b self, adds: Option<&'b Adds>) -> Option<&'b Together> {
+        let Some(adds) = adds else { return self.base.get() };
+        // A total half-way between two whole numbers is weighed as either, and these are the errors of one.
+        let is_clear = |(over, _): &&(f64, Together)| over.abs() < 0.499;
+        let in_all = || adds.in_all.get().filter(is_clear).map(|(_, all)| all);
+        adds.all.get().or_else(in_all)
+    }
+
+    /// How likely any figure can be at most, given a total that includes a departure if there is one; `None` where its
+    /// possible errors are not listed yet, or where it is weighed as either of two whole numbers.
+    pub(super) fn bound<'b>(&'b self, total: f64, adds: Option<&'b Adds>) -> Option<Bound<'b>> {
+        let whole = floor(total + 0.5);
+        let listed = self.known_errors(adds).filter(|_| whole - total != 0.5)?;
+        let variance = adds.map_or(self.variance, |adds| self.variance_with(&[adds]));
+        let unlisted = listed.rest * Normal::of(unlisted(variance)).most();
+        Some(Bound { whole, listed, unlisted })
     }
 
     /// How likely a figure is among the listed outcomes, without departures.
@@ -613,6 +643,13 @@ impl Setting<'_> {
             None => grid.total_with_part(of_part),
         });
         Some((all.at(wanted), all.rest))
+    }
+
+    /// The possible errors of a total of one space with a part filled in or left off, if they are listed already.
+    fn with_part_alone<'b>(&self, adds: &'b Adds) -> Option<&'b Together> {
+        let (space, _) = adds.part?;
+        let is_alone = self.listed[space].others.get().is_some_and(Option::is_none);
+        adds.all.get().filter(|_| is_alone)
     }
 
     /// How many times each space is in the total.
