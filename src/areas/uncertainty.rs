@@ -119,12 +119,15 @@ fn slopes(
 
 impl Slope {
     fn of(leg: &Leg, outline: &Outline, gradients: &[(i64, i64)], turn: i64, axis: Axis) -> Slope {
-        let (east, north) = gradients[leg.side];
-        let doubled = if axis == Axis::East { east } else { north };
-        let linear = doubled as f64 / 2.0 / Length::FOOT.nm() as f64;
+        let linear = Slope::linear(gradients[leg.side], axis);
         let curve =
             turn as f64 * leg.sign as f64 * segment_slope(&outline.vectors()[leg.side], false);
         Slope { linear, curve }
+    }
+
+    fn linear((east, north): (i64, i64), axis: Axis) -> f64 {
+        let doubled = if axis == Axis::East { east } else { north };
+        doubled as f64 / 2.0 / Length::FOOT.nm() as f64
     }
 }
 
@@ -202,7 +205,8 @@ impl OfRounding {
         let axes = Axis::BOTH.map(|axis| {
             let slope = |leg: &Leg| Slope::of(leg, outline, &gradients, turn, axis);
             let mut legs = Vec::with_capacity(traverse.sides.len());
-            traverse.legs_along(axis).for_each(|leg| legs.push((leg, slope(&leg).linear)));
+            let linear = |leg: &Leg| Slope::linear(gradients[leg.side], axis);
+            traverse.legs_along(axis).for_each(|leg| legs.push((leg, linear(&leg))));
             let mean =
                 legs.iter().map(|(_, linear)| linear).sum::<f64>() / legs.len().max(1) as f64;
             for (leg, square) in &mut legs {

@@ -155,11 +155,12 @@ impl Part {
     pub(crate) fn effect(self, outline: &Outline) -> Area {
         let vectors = outline.vectors();
         let (before, here, after) = around(vectors, self.side);
-        let (a, b, c) = (before.chord_length(), here.chord_length(), after.chord_length());
+        let b = here.chord_length();
         match self.shape {
-            Shape::Recess => Area::rectangle(b, c),
-            Shape::Jog => -Area::rectangle(b, a.min(c)),
-            Shape::Wing => -Area::rectangle(b, a.min(c)),
+            Shape::Recess => Area::rectangle(b, after.chord_length()),
+            Shape::Jog | Shape::Wing => {
+                -Area::rectangle(b, before.chord_length().min(after.chord_length()))
+            }
             Shape::Bay if here.rise != 0 => -here.segment().abs(),
             Shape::Bay => -(triangle(before) + triangle(after) + front(before, here)),
             Shape::BoxedBay if here.rise != 0 => {
@@ -307,7 +308,8 @@ fn joined(sides: &mut Vec<TraverseSide>) {
         if is_dropped {
             sides.remove(if next < at { at - 1 } else { at });
         }
-        at = 0;
+        // All pairs before these walls still do not join.
+        at = at.saturating_sub(2);
     }
 }
 
