@@ -6,7 +6,7 @@ use crate::house::House;
 use crate::house::check::comments::name_walls_in_comments;
 #[cfg(feature = "pages")]
 use crate::house::check::draft::{self, Draft};
-use crate::house::check::{asked, check};
+use crate::house::check::{asked, check, unchecked};
 use crate::sketch::{self, Asked, in_one_row};
 
 /// Reads a sides file and checks the house in it. `name` is shown in messages. The warnings of a file without errors
@@ -28,22 +28,18 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
     let sketch::Reading { sketch, mut faults, more, asked } = sketch::read_without_lines(&source);
     let may_try = source.text().len() <= MOST_TEXT;
     let unread = if may_try { unread(&source, &asked, &faults) } else { Vec::new() };
-    match check(&sketch, &mut faults) {
-        Some(mut model) => {
-            sort(&mut faults);
-            model.source = source;
-            model.warnings = faults;
-            Ok(House::new(model))
-        }
-        None => {
-            if may_try {
-                offer_places(&source, &asked, &unread, &mut faults);
-                take_back_places(&source, &asked, &unread, &mut faults);
-            }
-            name_walls_in_comments(&source, &mut faults);
-            Err(Diagnostics::new(source, faults).and_more(more))
-        }
+    let mut model = unchecked(&sketch);
+    if check(&sketch, &mut model, &mut faults) {
+        sort(&mut faults);
+        (model.source, model.warnings) = (source, faults);
+        return Ok(House::new(model));
     }
+    if may_try {
+        offer_places(&source, &asked, &unread, &mut faults);
+        take_back_places(&source, &asked, &unread, &mut faults);
+    }
+    name_walls_in_comments(&source, &mut faults);
+    Err(Diagnostics::new(source, faults).and_more(more))
 }
 
 /// The most bytes of a text for which places are computed: each is tried in a text of its own. No house has as many.
@@ -366,7 +362,7 @@ fn what_is_wrong_there(
     let at = begins.iter().find(|(span, _)| *span == fix.span)?.1;
     let mended = Source::new(source.name(), text);
     let sketch::Reading { sketch, mut faults, .. } = sketch::read_without_lines(&mended);
-    check(&sketch, &mut faults);
+    check(&sketch, &mut unchecked(&sketch), &mut faults);
     let is_about = |error: &&Diagnostic| {
         let is_place = matches!(
             error.word(),

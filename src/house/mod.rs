@@ -12,7 +12,7 @@ pub use crate::house::check::{
 };
 pub(crate) use crate::sketch::statement::{FigureKind, Measured, Run, SideRule, Thickness};
 pub(crate) use crate::sketch::value_statement::{Exemption, Place, Sale, TaxRate, Values};
-pub use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom, Unit};
+pub use crate::sketch::{Face, Kind, ReferenceSource, Side, SideNumber, TakenFrom, Unit};
 pub(crate) use model::{Checked, Missing, Model, PublishedFigure, ReferenceOutline, TapedCheck};
-pub use model::{House, LengthSource, Level, Lot, Side, SideNumber, Space};
+pub use model::{House, LengthSource, Level, Lot, Space};
 pub use pictures::WallPicture;

@@ -1,7 +1,5 @@
 //! The house: levels, spaces, sides and lots, with the figures and values stated in the file.
 
-use std::fmt;
-use std::num::NonZeroUsize;
 use std::ops::Deref;
 use std::sync::{Arc, OnceLock};
 
@@ -9,15 +7,12 @@ use crate::diagnostic::{Diagnostic, Source, Span, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::{Extent, Outline, Vector};
 use crate::geometry::traverse::{Closed, Traverse};
-use crate::sketch::statement::{
-    Bearing, FigureKind, Measured, Run, SideRule, SideWords, Thickness,
-};
+use crate::sketch::statement::{Bearing, FigureKind, Measured, Run, SideRule, Thickness};
 use crate::sketch::value_statement::StatedValues;
-use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom};
+use crate::sketch::{Face, Kind, ReferenceSource, Side, SideNumber, TakenFrom};
 use crate::units::area::{Area, WrittenArea};
 use crate::units::length::{Form, Length, WrittenLength};
 use rust_decimal::Decimal;
-use smol_str::SmolStr;
 
 /// A house whose outlines close, do not cross themselves and do not overlap, with everything its file states.
 ///
@@ -29,8 +24,8 @@ impl House {
     /// The form of most lengths; the earlier one if two are equally frequent.
     pub(crate) fn usual_form(&self) -> Form {
         *self.usual_form.get_or_init(|| {
-            let spaces = self.spaces.iter().flat_map(|space| &space.sides);
-            let lots = self.lots.iter().flat_map(|lot| &lot.sides);
+            let spaces = self.spaces.iter().flat_map(|space| space.sides.iter());
+            let lots = self.lots.iter().flat_map(|lot| lot.sides.iter());
             crate::sketch::statement::usual_form(spaces.chain(lots).map(|side| &side.run))
         })
     }
@@ -178,7 +173,7 @@ pub struct Space {
     /// The ceiling height it is under, if stated.
     pub(crate) under: Option<WrittenLength>,
     pub(crate) recorded: Option<Area>,
-    pub(crate) sides: Vec<Side>,
+    pub(crate) sides: Arc<[Side]>,
     pub(crate) closed: Closed,
     /// The lengths that were taped as checks.
     pub(crate) checks: Vec<TapedCheck>,
@@ -207,34 +202,6 @@ pub(crate) enum Checked {
     Corners(usize, usize),
 }
 
-/// The number of a side in walking order, from 1, as shown in reports, on pages and in JSON.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct SideNumber(NonZeroUsize);
-
-impl SideNumber {
-    /// The number of the side at this index, from 0.
-    pub(crate) const fn at(index: usize) -> SideNumber {
-        SideNumber(NonZeroUsize::MIN.saturating_add(index))
-    }
-
-    /// The number, from 1.
-    #[must_use]
-    pub const fn get(self) -> usize {
-        self.0.get()
-    }
-
-    /// Its index among the sides, from 0.
-    pub(crate) const fn index(self) -> usize {
-        self.0.get() - 1
-    }
-}
-
-impl fmt::Display for SideNumber {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.0.fmt(f)
-    }
-}
-
 /// How the length of a side was obtained.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, strum::IntoStaticStr)]
 #[strum(serialize_all = "kebab-case")]
@@ -260,28 +227,12 @@ impl LengthSource {
     }
 }
 
-/// A side of a space.
-#[derive(Clone, Debug)]
-pub struct Side {
-    /// Its number in walking order, from 1.
-    pub(crate) number: SideNumber,
-    pub(crate) run: Run,
-    pub(crate) words: SideWords,
-    /// The side as typed in the file.
-    pub(crate) typed: SmolStr,
-    pub(crate) span: Span,
-    /// Its direction; `None` if it does not run along an axis.
-    pub(crate) direction: Option<Direction>,
-    /// Whether its length was not typed and follows from the other sides.
-    pub(crate) follows: bool,
-}
-
 /// A lot: the land.
 #[derive(Clone, Debug)]
 pub struct Lot {
     pub(crate) name: String,
     pub(crate) recorded: Option<WrittenArea>,
-    pub(crate) sides: Vec<Side>,
+    pub(crate) sides: Arc<[Side]>,
     pub(crate) closed: Closed,
 }
 
@@ -292,7 +243,7 @@ pub(crate) struct ReferenceOutline {
     pub(crate) name: String,
     /// The indexes of the spaces it belongs to: one space, or the counted spaces of a level.
     pub(crate) of: Vec<usize>,
-    pub(crate) sides: Vec<Side>,
+    pub(crate) sides: Arc<[Side]>,
     pub(crate) traverse: Traverse,
     /// The outline; `None` unless it closes exactly and does not cross itself.
     pub(crate) outline: Option<Outline>,

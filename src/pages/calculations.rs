@@ -235,7 +235,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         FineStep::Inch => "inch",
         FineStep::TenthFoot => "tenth of a foot",
     };
-    let sides = || say.house.spaces.iter().flat_map(|space| &space.sides);
+    let sides = || say.house.spaces.iter().flat_map(|space| space.sides.iter());
     let lots = || say.house.lots.iter().flat_map(|lot| lot.outline().vectors());
     // What no wall of the file needs is left out.
     let has_curves = sides().any(|side| matches!(side.run, Run::Arc(..)))

@@ -102,7 +102,7 @@ impl Paper {
         let sketch = crate::sketch::read(source).sketch;
         let is_american = sketch.values.place.is_some_and(|place| place != Place::None);
         let spaces = sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
-        let sides = spaces.flat_map(|space| &space.walk.sides).map(|side| &side.run);
+        let sides = spaces.flat_map(|space| space.walk.sides.iter()).map(|side| &side.run);
         Paper::of_form(crate::sketch::statement::usual_form(sides), is_american)
     }
 

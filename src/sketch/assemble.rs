@@ -5,7 +5,7 @@ use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::sketch::statement::*;
 use crate::sketch::tree::*;
 use crate::sketch::value_statement::{Valued, Values};
-use crate::sketch::{MOST_SIDES, bay, parser, tidy};
+use crate::sketch::{MOST_SIDES, bay, parser, plain, tidy};
 use crate::units::money::Currency;
 use smol_str::SmolStr;
 
@@ -65,18 +65,15 @@ impl ReadLine {
             offers_space: false,
         }
     }
-
-    /// A line that is only this statement.
-    pub(crate) fn of(statement: Statement, span: Span) -> ReadLine {
-        ReadLine { statement: Some(statement), ..ReadLine::empty(span) }
-    }
 }
 
 /// Builds a [`Sketch`] line by line.
 #[derive(Default)]
 pub(crate) struct Assembler {
-    sketch: Sketch,
+    pub(crate) sketch: Sketch,
     open: Open,
+    /// The sides of what is open.
+    sides: Sides,
     seen: Seen,
     keeps_lines: bool,
 }
@@ -102,38 +99,46 @@ impl Assembler {
         assembler
     }
 
-    /// Adds a line that is only a side. Returns `false` if it belongs to no walk or needs a diagnostic, and was not
-    /// added.
-    pub(crate) fn plain_side(&mut self, read: impl FnOnce() -> SideSketch) -> bool {
-        let keeps_lines = self.keeps_lines;
-        let Some(walk) = self.walk() else {
-            return false;
-        };
-        let is_last = walk.sides.last().is_some_and(|last| matches!(last.run, Run::Close));
-        if is_last || walk.sides.len() == MOST_SIDES {
-            return false;
+    /// Adds the side that is the first of these lines, which begin at byte `offset` of the text, and returns how many
+    /// bytes its line has. `None` if that line is not only a side, or if it belongs to no walk or needs a diagnostic; then
+    /// nothing was added.
+    #[inline(always)]
+    pub(crate) fn plain_side(&mut self, lines: &str, offset: usize) -> Option<usize> {
+        let is_walk = matches!(self.open, Open::Space | Open::Lot | Open::Outline);
+        let Sides { list, has_others } = &mut self.sides;
+        let is_last = list.last().is_some_and(|last| matches!(last.run, Run::Close));
+        if !is_walk || is_last || list.len() == MOST_SIDES {
+            return None;
         }
-        walk.push(read());
-        if keeps_lines {
-            let side = walk.sides.last();
-            let statement = side.map(|side| Statement::Side(side.run.clone(), side.words.clone()));
-            self.keep(statement, None);
+        let bytes = plain::side(lines, offset, list)?;
+        let side = list.last()?;
+        *has_others |= !side.words.are_none();
+        if self.keeps_lines {
+            let statement = Statement::Side(side.run.clone(), side.words.clone());
+            self.keep(Some(statement), None);
         }
-        true
+        Some(bytes)
+    }
+
+    /// Adds a line that is only this statement, which is no side.
+    pub(crate) fn only(&mut self, statement: Statement, span: Span, faults: &mut Vec<Diagnostic>) {
+        if self.keeps_lines {
+            self.keep(Some(statement.clone()), None);
+        }
+        self.statement(statement, (span, SmolStr::default()), faults);
     }
 
     /// Adds one line.
-    pub(crate) fn line(&mut self, mut read: ReadLine, faults: &mut Vec<Diagnostic>) {
+    pub(crate) fn line(&mut self, read: ReadLine, faults: &mut Vec<Diagnostic>) {
         if read.faulty {
             if read.offers_space && self.sketch.levels.is_empty() {
                 self.assume_a_level("this space", read.span, faults);
             }
             self.doubt(&read.begins);
         }
-        let statement = read.statement.take();
-        let kept = if self.keeps_lines { statement.clone() } else { None };
-        if let Some(statement) = statement {
-            self.statement(statement, &mut read, faults);
+        let kept = if self.keeps_lines { read.statement.clone() } else { None };
+        if let Some(statement) = read.statement {
+            self.statement(statement, (read.span, read.typed), faults);
         }
         self.keep(kept, read.comment);
     }
@@ -144,13 +149,14 @@ impl Assembler {
         }
     }
 
-    /// The finished sketch. Reports spaces and outlines without sides.
-    pub(crate) fn finish(self, faults: &mut Vec<Diagnostic>) -> Sketch {
-        let mut sketch = self.sketch;
+    /// Finishes the sketch. Reports spaces and outlines without sides.
+    pub(crate) fn finish(&mut self, faults: &mut Vec<Diagnostic>) {
+        self.open(Open::Nothing);
+        let sketch = &mut self.sketch;
         if !sketch.values.is_empty() {
             sketch.values.in_one_currency();
         }
-        for walk in walks_mut(&mut sketch) {
+        for walk in walks_mut(sketch) {
             bay::turn_outward(walk);
         }
         for level in &mut sketch.levels {
@@ -159,7 +165,7 @@ impl Assembler {
             // The spaces after it were typed as if on another level.
             level.doubtful |= level.spaces.iter().any(is_level);
         }
-        for (walk, name, span) in walks(&sketch) {
+        for (walk, name, span) in walks(sketch) {
             tell_size(walk, name, span, faults);
         }
         let nothing =
@@ -171,7 +177,6 @@ impl Assembler {
                     .help("`fairfoot new my-house` writes a file to start from"),
             );
         }
-        sketch
     }
 
     /// Marks what depends on an unreadable line as doubtful, so that no further errors are reported about it.
@@ -185,7 +190,7 @@ impl Assembler {
             // A level that is offered with its first space.
             ["level", next] if Kind::ALL.iter().any(|kind| kind.word() == next) => {
                 self.open_doubtful_level();
-                self.open = Open::Doubtful;
+                self.open(Open::Doubtful);
                 return;
             }
             ["level", _] => return self.open_doubtful_level(),
@@ -197,7 +202,7 @@ impl Assembler {
             }
             ["lot", _] | ["record" | "plan" | "map", "outline"] => {
                 self.sketch.names_doubtful = true;
-                self.open = Open::Doubtful;
+                self.open(Open::Doubtful);
                 return;
             }
             ["missing", _] => self.sketch.names_doubtful = true,
@@ -209,11 +214,11 @@ impl Assembler {
                     || crate::sketch::phrases::opens_space(word, next) =>
             {
                 self.sketch.names_doubtful = true;
-                self.open = Open::Doubtful;
+                self.open(Open::Doubtful);
             }
             _ => {}
         }
-        if let Some(walk) = self.walk() {
+        if let Some(walk) = walk_of(self.open, &mut self.sketch) {
             walk.doubtful = true;
         }
         if let Some(level) = self.sketch.levels.last_mut() {
@@ -224,52 +229,49 @@ impl Assembler {
     /// Opens a level whose own line could not be read. Its spaces are read, but nothing is reported about their
     /// position.
     fn open_doubtful_level(&mut self) {
-        self.open = Open::Nothing;
+        self.open(Open::Nothing);
         let name = Named { text: String::new(), span: Span::default() };
         let level = LevelStatement { name, below_grade: false, beside: false };
         self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: true });
     }
 
-    fn walk(&mut self) -> Option<&mut WalkSketch> {
-        match self.open {
-            Open::Space => {
-                self.sketch.levels.last_mut()?.spaces.last_mut().map(|space| &mut space.walk)
-            }
-            Open::Lot => self.sketch.lots.last_mut().map(|lot| &mut lot.walk),
-            Open::Outline => self.sketch.outlines.last_mut().map(|outline| &mut outline.walk),
-            Open::Nothing | Open::Doubtful => None,
+    /// Gives the walk that was open its sides, and opens something else.
+    fn open(&mut self, open: Open) {
+        if let Some(walk) = walk_of(self.open, &mut self.sketch) {
+            let Sides { list, has_others } = std::mem::take(&mut self.sides);
+            (walk.sides, walk.is_plain) = (list.into(), !has_others);
         }
+        self.open = open;
     }
 
     fn statement(
         &mut self,
         statement: Statement,
-        read: &mut ReadLine,
+        (span, typed): (Span, SmolStr),
         faults: &mut Vec<Diagnostic>,
     ) {
-        let span = read.span;
         match statement {
             Statement::Head(head) => self.head(*head, span, faults),
             Statement::Figure(figure) => self.figure(*figure, span, faults),
             Statement::Missing(missing) => self.sketch.missing.push(*missing),
             Statement::Level(level) => {
-                self.open = Open::Nothing;
+                self.open(Open::Nothing);
                 self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: false });
             }
             Statement::Space(space) => self.space(*space, span, faults),
             Statement::Valued(valued) => self.valued(*valued, span, faults),
             Statement::Lot(lot) => {
-                self.open = Open::Lot;
+                self.open(Open::Lot);
                 let space = lot_statement(*lot);
                 self.sketch.lots.push(SpaceSketch { space, span, walk: WalkSketch::default() });
             }
             Statement::Outline(outline) => {
-                self.open = Open::Outline;
+                self.open(Open::Outline);
                 let OutlineStatement { drawn, name, of } = *outline;
                 let walk = WalkSketch::default();
                 self.sketch.outlines.push(OutlineSketch { drawn, name, of, span, walk });
             }
-            walked => self.walked(walked, read, faults),
+            walked => self.walked(walked, (span, typed), faults),
         }
     }
 
@@ -382,9 +384,9 @@ impl Assembler {
         if self.sketch.levels.is_empty() {
             self.assume_a_level(&quoted(&space.name.text), span, faults);
         }
+        self.open(Open::Space);
         let Some(level) = self.sketch.levels.last_mut() else { return };
         level.spaces.push(SpaceSketch { space, span, walk: WalkSketch::default() });
-        self.open = Open::Space;
     }
 
     /// Reports that a space is on no level, and goes on as if the line that is then typed stood there: the rest of the
@@ -400,35 +402,41 @@ impl Assembler {
         self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: false });
     }
 
-    fn walked(&mut self, statement: Statement, read: &mut ReadLine, faults: &mut Vec<Diagnostic>) {
+    fn walked(
+        &mut self,
+        statement: Statement,
+        (span, typed): (Span, SmolStr),
+        faults: &mut Vec<Diagnostic>,
+    ) {
         if self.open == Open::Doubtful {
             return;
         }
         let faults_before = faults.len();
-        let Some(walk) = self.walk() else {
+        let Some(walk) = walk_of(self.open, &mut self.sketch) else {
             faults.push(
-                Diagnostic::new(Word::OutOfPlace, read.span, "this belongs to no space").help(
+                Diagnostic::new(Word::OutOfPlace, span, "this belongs to no space").help(
                     "put the name of the space on a line before its sides: `living \"House\"`",
                 ),
             );
-            self.open = Open::Doubtful;
+            self.open(Open::Doubtful);
             return;
         };
         match statement {
             Statement::Side(run, words) => {
-                let (span, typed) = (read.span, std::mem::take(&mut read.typed));
-                walk.side(SideSketch { run, words, span, typed }, faults);
+                self.sides.add((run, words, typed), span, faults);
             }
-            Statement::Bay(bay, words) => walk.bay(&bay, &words, read.span, faults),
+            Statement::Bay(bay, words) => {
+                walk.bays.push(self.sides.add_bay(&bay, &words, span, faults));
+            }
             Statement::Corner(name) => {
-                let after = walk.sides.len();
+                let after = self.sides.list.len();
                 walk.corners.push(CornerSketch { name, after });
             }
             Statement::Overall(direction, length) => {
-                walk.overalls.push((direction, length, read.span));
+                walk.overalls.push((direction, length, span));
             }
             Statement::Tie(from, to, length) => {
-                walk.ties.push((from, to, length, read.span));
+                walk.ties.push((from, to, length, span));
             }
             _ => {}
         }
@@ -436,10 +444,34 @@ impl Assembler {
     }
 }
 
-impl WalkSketch {
+/// The walk that sides are added to, if one is open.
+fn walk_of(open: Open, sketch: &mut Sketch) -> Option<&mut WalkSketch> {
+    match open {
+        Open::Space => sketch.levels.last_mut()?.spaces.last_mut().map(|space| &mut space.walk),
+        Open::Lot => sketch.lots.last_mut().map(|lot| &mut lot.walk),
+        Open::Outline => sketch.outlines.last_mut().map(|outline| &mut outline.walk),
+        Open::Nothing | Open::Doubtful => None,
+    }
+}
+
+/// The sides of the walk that is open, until it ends.
+#[derive(Default)]
+struct Sides {
+    list: Vec<Side>,
+    /// Whether any is more than a direction and a length that was read at once.
+    has_others: bool,
+}
+
+impl Sides {
     /// Adds the sides that a bay stands for. The bay's photo and note go to its front.
-    fn bay(&mut self, bay: &Bay, words: &SideWords, span: Span, faults: &mut Vec<Diagnostic>) {
-        let first = self.sides.len();
+    fn add_bay(
+        &mut self,
+        bay: &Bay,
+        words: &SideWords,
+        span: Span,
+        faults: &mut Vec<Diagnostic>,
+    ) -> BaySketch {
+        let first = self.list.len();
         let runs = bay::sides(bay, bay.direction.left());
         let front = runs.len().div_euclid(2);
         for (i, run) in runs.into_iter().enumerate() {
@@ -450,42 +482,36 @@ impl WalkSketch {
                 said.note = None;
             }
             let typed = tidy::run_written(&run).into();
-            self.side(SideSketch { run, words: said.into(), span, typed }, faults);
+            self.add((run, said.into(), typed), span, faults);
         }
-        self.bays.push(BaySketch { bay: *bay, first });
+        BaySketch { bay: *bay, first }
     }
 
-    fn side(&mut self, side: SideSketch, faults: &mut Vec<Diagnostic>) {
-        if let Some(last) = self.sides.last().filter(|last| matches!(last.run, Run::Close)) {
+    fn add(
+        &mut self,
+        (run, words, typed): (Run, SideWords, SmolStr),
+        span: Span,
+        faults: &mut Vec<Diagnostic>,
+    ) {
+        if let Some(last) = self.list.last().filter(|last| matches!(last.run, Run::Close)) {
             faults.push(
                 Diagnostic::new(
                     Word::CloseNotLast,
                     last.span,
                     "`close` is not the last side of its outline",
                 )
-                .also(side.span, "a side after it")
+                .also(span, "a side after it")
                 .help("move `close` to the end, or give this side `by closing`"),
             );
         }
-        if self.sides.len() == MOST_SIDES {
+        if self.list.len() == MOST_SIDES {
             faults.push(
-                Diagnostic::new(
-                    Word::TooManySides,
-                    side.span,
-                    "this outline has more than 1,000 sides",
-                )
-                .help("is a line with the name of the next space missing?"),
+                Diagnostic::new(Word::TooManySides, span, "this outline has more than 1,000 sides")
+                    .help("is a line with the name of the next space missing?"),
             );
         }
-        self.push(side);
-    }
-
-    #[inline(always)]
-    fn push(&mut self, side: SideSketch) {
-        if self.sides.is_empty() {
-            self.sides.reserve(16);
-        }
-        self.sides.push(side);
+        self.has_others = true;
+        self.list.push(Side::new(self.list.len(), run, words, span, typed));
     }
 }
 

@@ -35,15 +35,17 @@ pub(super) fn turn_outward(walk: &mut WalkSketch) {
     if walk.bays.is_empty() || !is_counterclockwise(walk) {
         return;
     }
+    let mut all = walk.sides.to_vec();
     for BaySketch { bay, first } in &walk.bays {
         let left = bay.direction.left();
         let right = Direction::along(left.axis(), -left.sign());
         let turned = sides(bay, right);
-        for (side, run) in walk.sides.iter_mut().skip(*first).zip(turned) {
+        for (side, run) in all.iter_mut().skip(*first).zip(turned) {
             side.typed = super::tidy::run_written(&run).into();
             side.run = run;
         }
     }
+    walk.sides = all.into();
 }
 
 /// Whether the walk is counterclockwise, with each bay replaced by the straight wall behind it.
@@ -53,7 +55,7 @@ fn is_counterclockwise(walk: &WalkSketch) -> bool {
     let mut steps: Vec<[i128; 2]> = walk.sides.iter().map(|side| step(&side.run)).collect();
     for BaySketch { bay, first } in &walk.bays {
         let count = sides(bay, bay.direction.left()).len();
-        for (step, side) in steps.iter_mut().zip(&walk.sides).skip(*first).take(count) {
+        for (step, side) in steps.iter_mut().zip(walk.sides.iter()).skip(*first).take(count) {
             *step = straightened(&side.run, bay.direction);
         }
     }

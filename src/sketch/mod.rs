@@ -32,9 +32,8 @@ pub(crate) use reader::{Reading, in_one_row, read, read_without_lines};
 pub use statement::{Face, Kind, ReferenceSource, TakenFrom, Unit};
 pub(crate) use tidy::bearing_written;
 pub use tree::Sketch;
-pub(crate) use tree::{
-    FigureSketch, Heads, LevelSketch, OutlineSketch, SideSketch, SpaceSketch, WalkSketch,
-};
+pub(crate) use tree::{FigureSketch, Heads, LevelSketch, OutlineSketch, SpaceSketch, WalkSketch};
+pub use tree::{Side, SideNumber};
 
 /// The most lines a file may have.
 pub const MOST_LINES: usize = 10_000;

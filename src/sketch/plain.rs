@@ -10,72 +10,39 @@
 
 pub(super) mod worded;
 
-use std::ops::Range;
-
 use crate::diagnostic::Span;
 use crate::geometry::compass::Direction;
 use crate::sketch::statement::{Run, Said, SideWords};
-use crate::sketch::tree::{SideSketch, evened_out};
+use crate::sketch::tree::{Side, evened_out};
 use crate::units::length::{Form, Length, WrittenLength};
 
-/// A side such as `north 42' 7"`.
-pub(super) struct PlainSide {
-    direction: Direction,
-    length: WrittenLength,
-    recorded: Option<WrittenLength>,
-    note: Option<Range<usize>>,
-    /// Its position in the line.
-    place: Range<usize>,
-    /// Whether there are only single spaces between its words.
-    is_even: bool,
-}
-
-impl PlainSide {
-    /// The side as read from `line`, which begins at byte `offset` of the text.
-    #[inline(always)]
-    pub(super) fn read(self, line: &str, offset: usize) -> SideSketch {
-        let span = Span::new(offset + self.place.start, offset + self.place.end);
-        let text = &line[self.place];
-        SideSketch {
-            run: Run::Straight(self.direction, self.length),
-            words: match (self.recorded, self.note) {
-                (None, None) => SideWords::default(),
-                (recorded, note) => {
-                    let note = note.map(|note| line[note].to_owned());
-                    Said { recorded, note, ..Said::default() }.into()
-                }
-            },
-            span,
-            typed: if self.is_even { text.into() } else { evened_out(text) },
-        }
-    }
-}
-
-/// The side, if the line contains nothing else; otherwise `None`.
-pub(super) fn side(line: &str) -> Option<PlainSide> {
-    let mut rest = Rest::of(line);
-    let start = rest.at;
+/// Adds a side such as `north 42' 7"` to these sides, if the first of these lines contains nothing else, and returns how
+/// many bytes that line has. The lines begin at byte `offset` of the text.
+#[inline(always)]
+pub(super) fn side(lines: &str, offset: usize, sides: &mut Vec<Side>) -> Option<usize> {
+    let bytes = lines.as_bytes();
+    let start = bytes.iter().position(|byte| !matches!(byte, b' ' | b'\t' | b'\r' | b'\x0c'))?;
+    let mut rest = Rest { bytes, at: start, is_even: true };
     let direction = rest.direction()?;
     rest.is_even = rest.blanks() == 1;
     let length = rest.length()?;
-    let (place, is_even) = (start..rest.at, rest.is_even);
-    let (mut recorded, mut note) = (None, None);
-    if rest.blanks() > 0 && rest.next().is_some() {
-        if rest.word(b"recorded ").is_some() {
-            rest.blanks();
-            recorded = Some(rest.length()?);
-        }
-        if recorded.is_none() || rest.blanks() > 0 && rest.next().is_some() {
-            rest.word(b"note ")?;
-            rest.blanks();
-            note = Some(rest.text_range(line)?);
-        }
-        rest.blanks();
+    let (text, is_even) = (lines.get(start..rest.at)?, rest.is_even);
+    let span = Span::new(offset + start, offset + rest.at);
+    let mut words = SideWords::default();
+    if rest.line_end().is_none() {
+        words = rest.words(lines)?;
     }
-    rest.next().is_none().then_some(PlainSide { direction, length, recorded, note, place, is_even })
+    let end = rest.at + rest.line_end()?;
+    let typed = if is_even { text.into() } else { evened_out(text) };
+    if sides.is_empty() {
+        // Enough for most walks.
+        sides.reserve(16);
+    }
+    sides.push(Side::new(sides.len(), Run::Straight(direction, length), words, span, typed));
+    Some(end)
 }
 
-/// The rest of a line.
+/// The rest of a line, or of several.
 struct Rest<'a> {
     bytes: &'a [u8],
     at: usize,
@@ -90,6 +57,34 @@ impl<'a> Rest<'a> {
         Rest { bytes: line.as_bytes(), at: blanks, is_even: true }
     }
 
+    /// How many bytes end the line here; `None` if something else comes next.
+    fn line_end(&self) -> Option<usize> {
+        match self.bytes[self.at..] {
+            [] => Some(0),
+            [b'\n', ..] | [b'\r'] => Some(1),
+            [b'\r', b'\n', ..] => Some(2),
+            _ => None,
+        }
+    }
+
+    /// The words after a side: a length of the record, a note, both or none.
+    fn words(&mut self, line: &str) -> Option<SideWords> {
+        let (mut recorded, mut note) = (None, None);
+        if self.blanks() > 0 && self.line_end().is_none() {
+            if self.word(b"recorded ").is_some() {
+                self.blanks();
+                recorded = Some(self.length()?);
+            }
+            if recorded.is_none() || self.blanks() > 0 && self.line_end().is_none() {
+                self.word(b"note ")?;
+                self.blanks();
+                note = Some(self.text(line)?.to_owned());
+            }
+            self.blanks();
+        }
+        Some(Said { recorded, note, ..Said::default() }.into())
+    }
+
     /// The lower-case letters that come next.
     fn letters(&mut self) -> &'a [u8] {
         let start = self.at;
@@ -99,27 +94,22 @@ impl<'a> Rest<'a> {
         &self.bytes[start..self.at]
     }
 
-    /// Where a quoted text is, without blanks at its ends, if it is followed by a blank or the end of the line. Not an
-    /// empty text, nor one with anything but the plain characters of ASCII.
-    fn text_range(&mut self, line: &str) -> Option<Range<usize>> {
+    /// A quoted text, without blanks at its ends, if it is followed by a blank or the end of the line. Not an empty text,
+    /// nor one with anything but the plain characters of ASCII.
+    fn text<'l>(&mut self, line: &'l str) -> Option<&'l str> {
         self.mark(b'"')?;
         let rest = &self.bytes[self.at..];
         let end = rest.iter().position(|byte| *byte == b'"' || !matches!(byte, b' '..=b'~'))?;
         let text = line.get(self.at..self.at + end)?;
-        let start = self.at + (text.len() - text.trim_ascii_start().len());
         // `"Deck start north 30' 4"` ends at an inch mark.
         if text.ends_with(|last: char| last.is_ascii_digit()) && text.contains(" start ") {
             return None;
         }
-        let range = start..start + text.trim_ascii().len();
+        let text = text.trim_ascii();
         self.at += end;
         self.mark(b'"')?;
-        (!range.is_empty() && matches!(self.next(), None | Some(b' '))).then_some(range)
-    }
-
-    /// Like [`Rest::text_range`], the text itself.
-    fn text<'l>(&mut self, line: &'l str) -> Option<&'l str> {
-        self.text_range(line).map(|range| &line[range])
+        let is_followed = self.next() == Some(b' ') || self.line_end().is_some();
+        (!text.is_empty() && is_followed).then_some(text)
     }
 
     fn next(&self) -> Option<u8> {
@@ -267,7 +257,23 @@ mod tests {
             "north 42' note \"behind the shed\"",
             "north 42' recorded 43' note \" 1 \" ",
         ] {
-            assert!(side(line).is_some(), "{line}");
+            assert!(side(line, 0, &mut Vec::new()).is_some(), "{line}");
+        }
+    }
+
+    #[test]
+    fn a_side_ends_with_its_line() {
+        for (lines, bytes) in [
+            ("north 9'\neast 8'", Some(9)),
+            ("north 9' \r\neast 8'", Some(11)),
+            ("north 9' note \"a\"\n\n", Some(18)),
+            ("north 9'\r", Some(9)),
+            ("north 9'\r\r\n", None),
+            ("\nnorth 9'", None),
+            ("north\n9'", None),
+            ("north 9' note \"a\n\"", None),
+        ] {
+            assert_eq!(side(lines, 0, &mut Vec::new()), bytes, "{lines}");
         }
     }
 
@@ -279,9 +285,12 @@ mod tests {
         fn read_at_once_is_read_word_by_word(
             line in "[ \t]{0,2}(north|east|south|west|n|e|s|w|wes|northeast)[ \t]{0,3}[0-9]{0,5}(\\.[0-9]{0,5})?['′m]?[ \t]{0,2}(m|[0-9]{1,3}[\"″']?)?[ \t]{0,2}([0-9]{1,2}/(2|3|4|8|16|32|64|128|0)[\"″']?)?[ \t]{0,2}(recorded?[ \t]{0,2}[0-9]{1,5}(\\.[0-9]{1,3})?['m]?[ ]?([0-9]{1,2}[\"']?)?[ ]?)?(note)?[ \t]{0,2}(\"[a-c '#é]{0,4}\"?)?[ ]?"
         ) {
-            let Some(once) = side(&line).map(|side| side.read(&line, 0)) else {
+            let mut once = Vec::new();
+            let bytes = side(&line, 0, &mut once);
+            let Some(once) = once.pop() else {
                 return Ok(());
             };
+            prop_assert_eq!(bytes, Some(line.len()));
             let (mut faults, mut tokens) = (Vec::new(), Vec::new());
             let words = read_words(&line, &line, 0, &mut Context::default(), &mut tokens, &mut faults);
             prop_assert_eq!(Some(Statement::Side(once.run, once.words)), words.statement);

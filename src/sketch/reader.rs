@@ -79,75 +79,80 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
             break;
         }
         count += 1;
+        if let Some(bytes) = assembler.plain_side(rest, offset) {
+            offset += bytes;
+            rest = rest.get(bytes..).unwrap_or_default();
+            continue;
+        }
         let end = memchr::memchr(b'\n', rest.as_bytes()).map_or(rest.len(), |at| at + 1);
         let (line, after) = rest.split_at(end);
         let content = line.strip_suffix('\n').unwrap_or(line);
         let content = content.strip_suffix('\r').unwrap_or(content);
-        let is_taken_in = plain::side(content)
-            .is_some_and(|side| assembler.plain_side(|| side.read(content, offset)));
-        if !is_taken_in {
-            let before = faults.len();
-            let mut read = match plain::worded::statement(content, offset) {
-                Some((statement, span)) => {
-                    context.learn(&statement);
-                    ReadLine::of(statement, span)
-                }
-                None if content.is_empty() => ReadLine::empty(Span::new(offset, offset)),
-                None => {
-                    let read =
-                        read_words(text, content, offset, &mut context, &mut tokens, &mut faults);
-                    tokens.clear();
-                    if let Some(axis) = axis_by_closing(content).filter(|_| !read.faulty) {
-                        context.by_closing[axis] = true;
-                    }
-                    read
-                }
-            };
-            if read.faulty && mended < MENDED {
-                mended += 1;
-                context.beside = Some(Beside {
-                    front: context.front,
-                    is_american: context.is_american,
-                    in_lot: context.in_lot,
-                    comment: read.comment.as_deref().map(Into::into),
-                    ..beside(text, offset, offset + line.len())
-                });
-                let placeless = offer(content, offset, &read, &context, &mut faults, before);
-                if let Some(asks) = &placeless {
-                    context.takes_in(&asks.line.before);
-                }
-                asked.extend(placeless);
-                let fixes: Vec<&Fix> =
-                    faults[before..].iter().flat_map(Diagnostic::fixes).collect();
-                if let [fix, ..] = fixes[..] {
-                    context.takes_in(&fix.text);
-                }
-                if let Some(begins) = fixes.iter().find_map(|fix| opened(&fix.text)) {
-                    // What stands below belongs to the level or the space that is offered.
-                    read.offers_space = Kind::ALL.iter().any(|kind| kind.word() == begins[0]);
-                    read.begins = begins;
-                } else if let Some(fix) = fixes.first().filter(|fix| {
-                    text[offset..]
-                        .get(..fix.span.start.saturating_sub(offset))
-                        .is_some_and(|before| before.trim().is_empty())
-                }) {
-                    let mut words = fix.text.split_whitespace().map(str::to_lowercase);
-                    read.begins = [(); 2].map(|()| words.next().unwrap_or_default());
-                } else if opens_level(&read.begins[0], &read.begins[1]) {
-                    context.takes_in("level");
-                }
-            }
-            if faults.len() > KEPT {
-                more += faults.len() - KEPT;
-                faults.truncate(KEPT);
-            }
-            assembler.line(read, &mut faults);
+        if let Some((statement, span)) = plain::worded::statement(content, offset) {
+            more += cut_off(&mut faults);
+            context.learn(&statement);
+            assembler.only(statement, span, &mut faults);
+            (offset, rest) = (offset + line.len(), after);
+            continue;
         }
+        let before = faults.len();
+        let mut read = if content.is_empty() {
+            ReadLine::empty(Span::new(offset, offset))
+        } else {
+            let read = read_words(text, content, offset, &mut context, &mut tokens, &mut faults);
+            tokens.clear();
+            if let Some(axis) = axis_by_closing(content).filter(|_| !read.faulty) {
+                context.by_closing[axis] = true;
+            }
+            read
+        };
+        if read.faulty && mended < MENDED {
+            mended += 1;
+            context.beside = Some(Beside {
+                front: context.front,
+                is_american: context.is_american,
+                in_lot: context.in_lot,
+                comment: read.comment.as_deref().map(Into::into),
+                ..beside(text, offset, offset + line.len())
+            });
+            let placeless = offer(content, offset, &read, &context, &mut faults, before);
+            if let Some(asks) = &placeless {
+                context.takes_in(&asks.line.before);
+            }
+            asked.extend(placeless);
+            let fixes: Vec<&Fix> = faults[before..].iter().flat_map(Diagnostic::fixes).collect();
+            if let [fix, ..] = fixes[..] {
+                context.takes_in(&fix.text);
+            }
+            if let Some(begins) = fixes.iter().find_map(|fix| opened(&fix.text)) {
+                // What stands below belongs to the level or the space that is offered.
+                read.offers_space = Kind::ALL.iter().any(|kind| kind.word() == begins[0]);
+                read.begins = begins;
+            } else if let Some(fix) = fixes.first().filter(|fix| {
+                text[offset..]
+                    .get(..fix.span.start.saturating_sub(offset))
+                    .is_some_and(|before| before.trim().is_empty())
+            }) {
+                let mut words = fix.text.split_whitespace().map(str::to_lowercase);
+                read.begins = [(); 2].map(|()| words.next().unwrap_or_default());
+            } else if opens_level(&read.begins[0], &read.begins[1]) {
+                context.takes_in("level");
+            }
+        }
+        more += cut_off(&mut faults);
+        assembler.line(read, &mut faults);
         offset += line.len();
         rest = after;
     }
-    let sketch = assembler.finish(&mut faults);
-    Reading { sketch, faults, more, asked }
+    assembler.finish(&mut faults);
+    Reading { sketch: assembler.sketch, faults, more, asked }
+}
+
+/// Cuts off the errors beyond those that are kept, and returns how many they were.
+fn cut_off(faults: &mut Vec<Diagnostic>) -> usize {
+    let beyond = faults.len().saturating_sub(KEPT);
+    faults.truncate(KEPT);
+    beyond
 }
 
 /// What an offered text opens, as the first words of a line: a level, with its first space if it has one, or a space.

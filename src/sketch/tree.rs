@@ -1,5 +1,9 @@
 //! The assembled contents of a sides file: levels with their spaces, and spaces with their walks.
 
+use std::fmt;
+use std::num::NonZeroUsize;
+use std::sync::Arc;
+
 use smol_str::SmolStr;
 
 use crate::diagnostic::Span;
@@ -98,7 +102,10 @@ pub(crate) struct OutlineSketch {
 /// Sides in walking order, with the corners named on the way and the taped checks.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct WalkSketch {
-    pub(crate) sides: Vec<SideSketch>,
+    /// Shared with the house.
+    pub(crate) sides: Arc<[Side]>,
+    /// Whether each is only a direction and a length with the mark of its unit.
+    pub(crate) is_plain: bool,
     pub(crate) corners: Vec<CornerSketch>,
     pub(crate) bays: Vec<BaySketch>,
     pub(crate) overalls: Vec<(Direction, WrittenLength, Span)>,
@@ -107,15 +114,70 @@ pub(crate) struct WalkSketch {
     pub(crate) doubtful: bool,
 }
 
-/// One side as typed.
+/// The number of a side in walking order, from 1, as shown in reports, on pages and in JSON.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct SideNumber(NonZeroUsize);
+
+impl SideNumber {
+    /// The number of the side at this index, from 0.
+    pub(crate) const fn at(index: usize) -> SideNumber {
+        SideNumber(NonZeroUsize::MIN.saturating_add(index))
+    }
+
+    /// The number, from 1.
+    #[must_use]
+    pub const fn get(self) -> usize {
+        self.0.get()
+    }
+
+    /// Its index among the sides, from 0.
+    pub(crate) const fn index(self) -> usize {
+        self.0.get() - 1
+    }
+}
+
+impl fmt::Display for SideNumber {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+/// A side of a space, of a lot or of another outline.
 #[derive(Clone, Debug)]
-pub(crate) struct SideSketch {
+pub struct Side {
+    /// Its number in walking order, from 1.
+    pub(crate) number: SideNumber,
     pub(crate) run: Run,
     pub(crate) words: SideWords,
+    /// The side as typed in the file, with single spaces.
+    pub(crate) typed: SmolStr,
     /// The side itself, without the words after it.
     pub(crate) span: Span,
-    /// The side as typed, with single spaces.
-    pub(crate) typed: SmolStr,
+    /// Its direction; `None` if it does not run along an axis.
+    pub(crate) direction: Option<Direction>,
+    /// Whether its length was not typed and follows from the other sides.
+    pub(crate) follows: bool,
+}
+
+impl Side {
+    /// A side as typed; `index` is how many sides come before it.
+    #[inline(always)]
+    pub(crate) fn new(
+        index: usize,
+        run: Run,
+        words: SideWords,
+        span: Span,
+        typed: SmolStr,
+    ) -> Side {
+        let direction = match run {
+            Run::Straight(direction, _) | Run::ByClosing(direction) | Run::Arc(direction, ..) => {
+                Some(direction)
+            }
+            _ => None,
+        };
+        let follows = matches!(run, Run::ByClosing(_));
+        Side { number: SideNumber::at(index), run, words, typed, span, direction, follows }
+    }
 }
 
 /// A bay as one line; its sides are among those of the walk.

@@ -116,7 +116,7 @@ impl Sentences<'_> {
         .into_iter()
         .filter_map(|(source, words)| sources.contains(&source).then_some(words))
         .collect();
-        let all = self.house.spaces.iter().flat_map(|space| &space.sides);
+        let all = self.house.spaces.iter().flat_map(|space| space.sides.iter());
         let no_wall = match all.into_iter().any(|side| side.how() == LengthSource::Measured) {
             true => "No counted wall",
             false => "No wall",
@@ -449,7 +449,7 @@ fn taken_up(space: &Space) -> Option<(&Side, bool)> {
     });
     let moved: Vec<i64> = moved.collect();
     let all: i64 = moved.iter().sum();
-    let (most, side) = moved.iter().zip(&space.sides).max_by_key(|(moved, _)| **moved)?;
+    let (most, side) = moved.iter().zip(space.sides.iter()).max_by_key(|(moved, _)| **moved)?;
     (10 * *most >= 9 * all).then_some((side, *most == all))
 }
 

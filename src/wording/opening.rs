@@ -162,7 +162,7 @@ impl Sentences<'_> {
     /// Where the walls that are not measured to their outside are measured to, to follow "outside"; empty if there are none.
     pub(super) fn shared_walls(&self) -> &'static str {
         let counted = self.house.spaces.iter().filter(|space| space.counted);
-        let shared = counted.flat_map(|space| &space.sides).any(|side| side.words.common);
+        let shared = counted.flat_map(|space| space.sides.iter()).any(|side| side.words.common);
         if shared { ", shared walls to their centerline" } else { "" }
     }
 
@@ -209,7 +209,7 @@ impl Sentences<'_> {
     /// How the lengths of counted spaces were obtained, except for those that follow from others.
     pub(super) fn sources(&self) -> HashSet<LengthSource> {
         let counted = self.house.spaces.iter().filter(|space| space.counted);
-        let sides = counted.flat_map(|space| &space.sides);
+        let sides = counted.flat_map(|space| space.sides.iter());
         sides.map(crate::house::Side::how).filter(|how| *how != LengthSource::Closing).collect()
     }
 }

@@ -10,9 +10,9 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Extent;
 use crate::geometry::overlap::Patch;
 use crate::house::Face;
-use crate::house::check::Checker;
 use crate::house::check::glance::Glance;
 use crate::house::check::places::{At, NEAR, Tried, along, edge, from_its_end, grain};
+use crate::house::check::{Checker, unchecked};
 use crate::sketch::asked::{Part, Point, Sort};
 use crate::sketch::statement::Place;
 use crate::sketch::{Kind, LevelSketch, Sketch, Whereabouts};
@@ -75,7 +75,8 @@ pub(crate) fn places(
     open: &[usize],
 ) -> Answer {
     let mut found: Vec<Diagnostic> = Vec::new();
-    let mut checker = Checker::new(sketch, &mut found, Glance::at(sketch));
+    let mut house = unchecked(sketch);
+    let mut checker = Checker::new(sketch, &mut house, &mut found, Glance::at(sketch));
     for (i, level) in sketch.levels.iter().enumerate() {
         checker.level(i, level);
     }

@@ -3,7 +3,7 @@
 use crate::diagnostic::{Diagnostic, Span, Word, words};
 use crate::house::check::glance::Glance;
 use crate::sketch::named::Named;
-use crate::sketch::{SideSketch, Sketch};
+use crate::sketch::{Side, Sketch};
 
 /// The most levels a file may have.
 pub const MOST_LEVELS: usize = 60;
@@ -62,14 +62,14 @@ pub(super) fn too_many(sketch: &Sketch, glance: &Glance) -> Option<Diagnostic> {
 }
 
 /// The sides whose pictures are shown: those of spaces in file order, then those of lots.
-pub(super) fn shown_sides(sketch: &Sketch) -> impl Iterator<Item = &SideSketch> {
+pub(super) fn shown_sides(sketch: &Sketch) -> impl Iterator<Item = &Side> {
     let spaces = sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
-    spaces.flat_map(|space| &space.walk.sides)
+    spaces.flat_map(|space| space.walk.sides.iter())
 }
 
 /// The picture files that these sides name.
 pub(super) fn named_pictures<'a>(
-    sides: impl Iterator<Item = &'a SideSketch>,
+    sides: impl Iterator<Item = &'a Side>,
 ) -> impl Iterator<Item = &'a Named> {
     sides.filter_map(|side| side.words.photo_file.as_ref())
 }

@@ -8,9 +8,9 @@ use crate::geometry::outline::Vector;
 use crate::geometry::traverse::{Misclosure, Traverse, TraverseSide};
 use crate::house::check::suspect::Suspect;
 use crate::house::check::suspects::{missing_between, suspects};
-use crate::house::check::{closing_sides, house_side, particulars, shape, straight_back};
-use crate::house::model::{Particulars, SideNumber};
-use crate::house::{Run, Side};
+use crate::house::check::{closing_sides, numbered, particulars, shape, straight_back};
+use crate::house::model::Particulars;
+use crate::house::{Run, Side, SideNumber};
 use crate::sketch::rows::{Rows, rows};
 use crate::sketch::statement::{Place, usual_form};
 use crate::sketch::{Sketch, SpaceSketch, WalkSketch};
@@ -129,7 +129,7 @@ pub(crate) fn drafts(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> 
         .enumerate()
         .map(|(i, (level, walks))| Draft {
             particulars: particulars(&sketch.heads),
-            form: usual_form(walks.iter().flat_map(|walk| &walk.sides).map(|side| &side.run)),
+            form: usual_form(walks.iter().flat_map(|walk| walk.sides.iter()).map(|side| &side.run)),
             level,
             is_only: last == 0,
             open_elsewhere: open - usize::from(i < open),
@@ -275,7 +275,7 @@ fn traverse(sketch: &WalkSketch, is_lot: bool, tolerance: Length) -> (Traverse, 
             estimated,
             source: Some(number),
         });
-        sides.push(house_side(side, number));
+        sides.push(numbered(side, number));
     }
     let Some(close) = typed.last().filter(|side| side.run == Run::Close) else {
         return (traverse, sides);

@@ -2,7 +2,7 @@
 
 use crate::house::model::ends_in_a_mark;
 use crate::sketch::statement::Run;
-use crate::sketch::{SideSketch, Sketch, SpaceSketch};
+use crate::sketch::{Side, Sketch, SpaceSketch};
 use crate::units::length::Form;
 
 /// What is true of every side of every space and lot.
@@ -36,11 +36,13 @@ impl Glance {
         };
         let mut is_one_form = true;
         let mut look = |space: &SpaceSketch, is_space: bool| {
-            for SideSketch { run, words, typed, .. } in &space.walk.sides {
-                let typed = typed.as_str();
-                glance.is_wordless &= words.are_none();
-                glance.is_marked &= ends_in_a_mark(typed);
-                glance.is_without_tenths_of_inches &= !ends_in_decimal_inches(typed);
+            for Side { run, words, typed, .. } in &*space.walk.sides {
+                if !space.walk.is_plain {
+                    let typed = typed.as_str();
+                    glance.is_wordless &= words.are_none();
+                    glance.is_marked &= ends_in_a_mark(typed);
+                    glance.is_without_tenths_of_inches &= !ends_in_decimal_inches(typed);
+                }
                 let Run::Straight(_, length) = run else {
                     glance.is_straight = false;
                     continue;

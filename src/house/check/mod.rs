@@ -20,7 +20,7 @@ mod suspect;
 mod suspects;
 mod ties;
 
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Source, Span, Word, quoted};
@@ -38,10 +38,8 @@ use crate::house::check::glance::Glance;
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
 use crate::house::{Level, Lot, Side, Space, TapedCheck};
 use crate::sketch::statement::Place;
-use crate::sketch::statement::{MissingStatement, Run, SideWords, usual_form};
-use crate::sketch::{
-    FigureSketch, Heads, Kind, LevelSketch, SideSketch, Sketch, SpaceSketch, WalkSketch,
-};
+use crate::sketch::statement::{MissingStatement, Run, usual_form};
+use crate::sketch::{FigureSketch, Heads, Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
 use crate::units::length::{Form, Length, Step, WrittenLength};
 
 /// The tolerance of an estimated side, plus or minus, unless the file gives one.
@@ -49,15 +47,15 @@ const ESTIMATED: Length = Length::FOOT;
 
 /// Checks the whole sides file and adds every error and warning to `found`.
 ///
-/// `None` if there is any error. The house is returned without its source, which is the caller's.
-pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<Model> {
+/// `house` is what [`unchecked`] makes of the file; `false` if there is any error.
+pub(crate) fn check(sketch: &Sketch, house: &mut Model, found: &mut Vec<Diagnostic>) -> bool {
     let glance = Glance::at(sketch);
     let errors_before = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
-    let mut checker = Checker::new(sketch, found, glance);
+    let mut checker = Checker::new(sketch, house, found, glance);
     checker.whole = errors_before == 0;
     if let Some(too_many) = bounds::too_many(sketch, &checker.glance) {
         checker.report(too_many);
-        return None;
+        return false;
     }
     if let Some(needed) = checker.unit_needed_first() {
         checker.report(needed);
@@ -84,9 +82,8 @@ pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<Mode
     checker.report_names();
     checker.plausibility();
     let whole = checker.whole;
-    let house = checker.house;
     let errors = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
-    (whole && errors == errors_before).then_some(house)
+    whole && errors == errors_before
 }
 
 /// The notation of most sides of spaces; of lots, if the file has no other sides.
@@ -94,10 +91,12 @@ fn form_of(sketch: &Sketch) -> Form {
     let has_spaces = sketch.levels.iter().any(|level| !level.spaces.is_empty());
     let lots = if has_spaces { &[] } else { sketch.lots.as_slice() };
     let all = sketch.levels.iter().flat_map(|level| &level.spaces).chain(lots);
-    usual_form(all.flat_map(|space| &space.walk.sides).map(|side| &side.run))
+    usual_form(all.flat_map(|space| space.walk.sides.iter()).map(|side| &side.run))
 }
 
-fn empty(sketch: &Sketch) -> Model {
+/// The house of a file without its levels, spaces and lots, which are added as they are checked, and without its source,
+/// which is the caller's.
+pub(crate) fn unchecked(sketch: &Sketch) -> Model {
     let heads = &sketch.heads;
     let spaces = sketch.levels.iter().map(|level| level.spaces.len()).sum();
     Model {
@@ -154,7 +153,7 @@ fn missing(missing: &MissingStatement) -> Missing {
 pub(super) struct Checker<'a> {
     pub(super) sketch: &'a Sketch,
     pub(super) found: &'a mut Vec<Diagnostic>,
-    pub(super) house: Model,
+    pub(super) house: &'a mut Model,
     pub(super) whole: bool,
     /// Spaces that were reported to lie outside the space they belong in; nothing more is reported about their
     /// position.
@@ -183,11 +182,16 @@ pub(super) struct Checker<'a> {
 pub(super) type OnLevel = Vec<Option<usize>>;
 
 impl<'a> Checker<'a> {
-    fn new(sketch: &'a Sketch, found: &'a mut Vec<Diagnostic>, glance: Glance) -> Checker<'a> {
+    fn new(
+        sketch: &'a Sketch,
+        house: &'a mut Model,
+        found: &'a mut Vec<Diagnostic>,
+        glance: Glance,
+    ) -> Checker<'a> {
         Checker {
             sketch,
             found,
-            house: empty(sketch),
+            house,
             whole: true,
             misplaced: Vec::new(),
             unplaced: Vec::new(),
@@ -328,7 +332,7 @@ impl Checker<'_> {
     }
 
     /// Warns of a measured side whose own tolerance is a foot or more: an inch mark left off makes feet of it.
-    fn report_wide_side(&mut self, side: &SideSketch) {
+    fn report_wide_side(&mut self, side: &Side) {
         let Some(tolerance) = side.words.tolerance.filter(|t| t.length() >= Length::FOOT) else {
             return;
         };
@@ -360,7 +364,7 @@ impl Checker<'_> {
         level: Option<&str>,
         span: Span,
         sketch: &WalkSketch,
-    ) -> Option<(Vec<Side>, Closed, Vec<TapedCheck>)> {
+    ) -> Option<(Arc<[Side]>, Closed, Vec<TapedCheck>)> {
         if sketch.doubtful || sketch.sides.is_empty() {
             self.whole = false;
             return None;
@@ -413,15 +417,14 @@ impl Checker<'_> {
         is_lot: bool,
         span: Span,
         sketch: &WalkSketch,
-    ) -> Option<(Traverse, Vec<Side>)> {
+    ) -> Option<(Traverse, Arc<[Side]>)> {
         // `close` may stand for two sides.
         let most = sketch.sides.len() + 1;
         let mut traverse = Traverse { sides: Vec::with_capacity(most) };
-        let mut sides: Vec<Side> = Vec::with_capacity(most);
-        let mut following: [Option<&SideSketch>; 2] = [None, None];
+        let mut following: [Option<&Side>; 2] = [None, None];
         let usual = self.sketch.heads.tolerance();
-        for side in sketch.sides.iter().filter(|side| !matches!(side.run, Run::Close)) {
-            let number = sides.len();
+        let typed = sketch.sides.iter().filter(|side| !matches!(side.run, Run::Close));
+        for (number, side) in typed.enumerate() {
             // Most sides are only a direction and a length.
             if let Run::Straight(direction, length) = side.run
                 && side.words.are_none()
@@ -432,15 +435,6 @@ impl Checker<'_> {
                     follows: false,
                     estimated: false,
                     source: Some(number),
-                });
-                sides.push(Side {
-                    number: SideNumber::at(number),
-                    run: Run::Straight(direction, length),
-                    words: SideWords::default(),
-                    typed: side.typed.clone(),
-                    span: side.span,
-                    direction: Some(direction),
-                    follows: false,
                 });
                 continue;
             }
@@ -469,12 +463,13 @@ impl Checker<'_> {
                 estimated: side.words.estimated,
                 source: Some(number),
             });
-            sides.push(house_side(side, number));
         }
+        let mut sides = Arc::clone(&sketch.sides);
         if let Some(close) = sketch.sides.last().filter(|side| side.run == Run::Close) {
             let added = closing_sides(&traverse, &following.map(|side| side.map(|side| side.span)));
+            let mut all = sketch.sides[..traverse.sides.len()].to_vec();
             if is_lot && !added.is_empty() {
-                straight_back(close, &mut traverse, &mut sides);
+                straight_back(close, &mut traverse, &mut all);
             } else if added.is_empty() {
                 self.report(
                     Diagnostic::new(
@@ -495,8 +490,9 @@ impl Checker<'_> {
                 return None;
             }
             for direction in added.into_iter().filter(|_| !is_lot) {
-                push_closing(close, direction, &mut traverse, &mut sides);
+                push_closing(close, direction, &mut traverse, &mut all);
             }
+            sides = all.into();
         }
         if sides.len() < 3 && !sides.iter().any(|side| matches!(side.run, Run::Arc(..))) {
             self.report(
@@ -649,7 +645,7 @@ impl Checker<'_> {
     /// either one is written as tenths never are (`28.10`), or none is above .11.
     fn decimals_look_like_inches(&self) -> bool {
         let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
-        let sides = spaces.flat_map(|space| &space.walk.sides);
+        let sides = spaces.flat_map(|space| space.walk.sides.iter());
         let all: Vec<&str> =
             sides.filter_map(|side| bare_decimal(&side.typed)).map(|(_, tenths)| tenths).collect();
         let as_inches = |tenths: &&str| tenths.parse::<u32>().is_ok_and(|inches| inches <= 11);
@@ -802,7 +798,7 @@ impl Checker<'_> {
 
 /// The error for two sides by closing along one axis. Only their sum follows from the other sides; half of it is
 /// offered as an estimate of each.
-fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &SideSketch) -> Diagnostic {
+fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &Side) -> Diagnostic {
     let message = format!("{}: two sides of one direction are given by closing", quoted(name));
     let fault =
         Diagnostic::new(Word::ClosingTwice, span, message).also(first.span, "the first one");
@@ -836,10 +832,10 @@ fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &SideSketch
 }
 
 /// The combined length of two sides by closing; `None` if they do not run the same way.
-fn together(sketch: &WalkSketch, second: Span, first: &SideSketch) -> Option<(Direction, Length)> {
+fn together(sketch: &WalkSketch, second: Span, first: &Side) -> Option<(Direction, Length)> {
     let second = sketch.sides.iter().find(|side| side.span == second)?;
     let (Run::ByClosing(one), Run::ByClosing(two)) = (&first.run, &second.run) else { return None };
-    let is_slanted = |side: &SideSketch| matches!(side.run, Run::Bearing(..) | Run::Close);
+    let is_slanted = |side: &Side| matches!(side.run, Run::Bearing(..) | Run::Close);
     if one != two || sketch.sides.iter().any(is_slanted) {
         return None;
     }
@@ -848,7 +844,7 @@ fn together(sketch: &WalkSketch, second: Span, first: &SideSketch) -> Option<(Di
     (left >= 2 * Length::FOOT.nm()).then(|| (*one, Length::from_nm(left)))
 }
 
-fn closing_in_lot(name: &str, side: &crate::sketch::SideSketch) -> Diagnostic {
+fn closing_in_lot(name: &str, side: &Side) -> Diagnostic {
     let message = format!("{}: a call of a lot cannot follow from one axis alone", quoted(name));
     Diagnostic::new(Word::ClosingInLot, side.span, message)
         .label("by closing")
@@ -858,11 +854,7 @@ fn closing_in_lot(name: &str, side: &crate::sketch::SideSketch) -> Diagnostic {
 
 /// Adds the last call of a lot: straight back to the start, by the bearing and length that follow from the other
 /// calls.
-fn straight_back(
-    close: &crate::sketch::SideSketch,
-    traverse: &mut Traverse,
-    sides: &mut Vec<Side>,
-) {
+fn straight_back(close: &Side, traverse: &mut Traverse, sides: &mut Vec<Side>) {
     let misses = traverse.misclosure();
     traverse.sides.push(TraverseSide {
         shape: Shape::Diagonal { north: -misses.north, east: -misses.east, bulge: 0 },
@@ -871,19 +863,14 @@ fn straight_back(
         estimated: false,
         source: Some(sides.len()),
     });
-    let mut side = house_side(close, sides.len());
+    let mut side = numbered(close, sides.len());
     side.follows = true;
     sides.push(side);
 }
 
 /// Adds one of the sides that `close` stands for.
-fn push_closing(
-    close: &crate::sketch::SideSketch,
-    direction: Direction,
-    walk: &mut Traverse,
-    sides: &mut Vec<Side>,
-) {
-    let mut side = house_side(close, sides.len());
+fn push_closing(close: &Side, direction: Direction, walk: &mut Traverse, sides: &mut Vec<Side>) {
+    let mut side = numbered(close, sides.len());
     side.direction = Some(direction);
     side.follows = true;
     walk.sides.push(TraverseSide {
@@ -961,23 +948,9 @@ fn shape(run: &Run) -> Shape {
     }
 }
 
-#[inline(always)]
-fn house_side(side: &crate::sketch::SideSketch, index: usize) -> Side {
-    let direction = match side.run {
-        Run::Straight(direction, _) | Run::ByClosing(direction) | Run::Arc(direction, ..) => {
-            Some(direction)
-        }
-        _ => None,
-    };
-    Side {
-        number: SideNumber::at(index),
-        run: side.run.clone(),
-        words: side.words.clone(),
-        typed: side.typed.clone(),
-        span: side.span,
-        direction,
-        follows: matches!(side.run, Run::ByClosing(_)),
-    }
+/// The side with another number.
+fn numbered(side: &Side, index: usize) -> Side {
+    Side { number: SideNumber::at(index), ..side.clone() }
 }
 
 /// A length in feet to the hundredth, as deeds give it.

@@ -21,8 +21,10 @@ impl Checker<'_> {
         let wrong: Vec<Diagnostic> = named_pictures(shown_sides(sketch))
             .filter_map(wrong_name)
             .chain(
-                named_pictures(sketch.outlines.iter().flat_map(|outline| &outline.walk.sides))
-                    .map(misplaced),
+                named_pictures(
+                    sketch.outlines.iter().flat_map(|outline| outline.walk.sides.iter()),
+                )
+                .map(misplaced),
             )
             .collect();
         for diagnostic in wrong {

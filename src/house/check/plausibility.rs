@@ -8,7 +8,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::house::check::Checker;
 use crate::house::check::places::grain;
 use crate::sketch::statement::{Run, Unit};
-use crate::sketch::{Kind, SideSketch};
+use crate::sketch::{Kind, Side};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::{Form, Length, WrittenLength};
@@ -66,7 +66,7 @@ impl Checker<'_> {
         let sq_ft = total.whole_sq_ft();
         let Some(first) = counted().next().filter(|_| !SIZES.contains(&sq_ft)) else { return };
         let is_bare = |side: &&crate::house::Side| side.is_bare();
-        let bare = counted().flat_map(|i| &spaces[i].sides).find(is_bare);
+        let bare = counted().flat_map(|i| spaces[i].sides.iter()).find(is_bare);
         let (span, size) = (spaces[first].span, thousands(sq_ft));
         if let Some(side) = bare.filter(|_| self.sketch.heads.units.is_none()) {
             let needed = unit_needed(total, side.span, &side.quoted());
@@ -91,16 +91,16 @@ impl Checker<'_> {
             return None;
         }
         let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
-        let living: Vec<&[SideSketch]> = spaces
+        let living: Vec<&[Side]> = spaces
             .filter(|space| space.space.kind == Kind::Living && !space.walk.doubtful)
-            .map(|space| space.walk.sides.as_slice())
+            .map(|space| &*space.walk.sides)
             .collect();
-        let is_straight = |side: &SideSketch| matches!(side.run, Run::Straight(..));
+        let is_straight = |side: &Side| matches!(side.run, Run::Straight(..));
         if !living.iter().all(|sides| sides.iter().all(is_straight)) {
             return None;
         }
-        let is_bare = |side: &SideSketch| crate::house::model::is_bare(&side.typed);
-        let bare = |sides: &&[SideSketch]| {
+        let is_bare = |side: &Side| crate::house::model::is_bare(&side.typed);
+        let bare = |sides: &&[Side]| {
             let number = sides.iter().position(is_bare)?;
             Some((number + 1, sides[number].span, quoted(&sides[number].typed)))
         };
@@ -166,7 +166,7 @@ impl Checker<'_> {
             space.walk.sides.iter().map(move |side| (name, side))
         });
         let Some(unit) = sides.clone().find_map(|(_, side)| metric(side)) else { return };
-        let bare: Vec<(&String, &SideSketch)> =
+        let bare: Vec<(&String, &Side)> =
             sides.filter(|(_, side)| crate::house::model::is_bare(&side.typed)).collect();
         let Some((name, side)) = bare.first() else { return };
         let others = match bare.len() - 1 {
@@ -200,14 +200,14 @@ impl Checker<'_> {
     fn report_unit_of_another_system(&mut self) {
         let Some(unit) = self.sketch.heads.units else { return };
         let is_metric = matches!(unit, Unit::Meters | Unit::Centimeters | Unit::Millimeters);
-        let own = |side: &SideSketch| crate::house::model::is_bare(&side.typed);
-        let is_other = |side: &SideSketch| {
+        let own = |side: &Side| crate::house::model::is_bare(&side.typed);
+        let is_other = |side: &Side| {
             !own(side) && side.run.form().is_some_and(|form| metric_form(form) != is_metric)
         };
         let mut found = Vec::new();
         for space in self.sketch.levels.iter().flat_map(|level| &level.spaces) {
             let sides = &space.walk.sides;
-            let bare: Vec<&SideSketch> = sides.iter().filter(|side| own(side)).collect();
+            let bare: Vec<&Side> = sides.iter().filter(|side| own(side)).collect();
             let other = sides.iter().find(|side| is_other(side));
             let typed = sides.iter().filter(|side| side.run.form().is_some()).count();
             let others = sides.iter().filter(|side| is_other(side)).count();
@@ -357,7 +357,7 @@ impl Checker<'_> {
 }
 
 /// The area of a walk as typed, closed or not.
-fn rough_area(sides: &[SideSketch]) -> Area {
+fn rough_area(sides: &[Side]) -> Area {
     let (mut east, mut north, mut doubled) = (0_i128, 0_i128, 0_i128);
     for side in sides {
         let Run::Straight(direction, length) = &side.run else { continue };
@@ -407,7 +407,7 @@ fn metric_form(form: Form) -> bool {
     matches!(form, Form::Meters | Form::Centimeters | Form::Millimeters)
 }
 
-fn metric(side: &SideSketch) -> Option<&'static str> {
+fn metric(side: &Side) -> Option<&'static str> {
     match side.run.form()? {
         Form::Meters => Some("m"),
         Form::Centimeters => Some("cm"),

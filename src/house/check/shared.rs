@@ -2,7 +2,7 @@
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::house::check::Checker;
-use crate::house::model::{Side, Space};
+use crate::house::{Side, Space};
 use crate::sketch::Kind;
 use crate::sketch::statement::Run;
 use crate::units::length::Length;
@@ -22,7 +22,10 @@ impl Checker<'_> {
             self.house.spaces.iter().filter(is_here)
         };
         let common = |level: usize| -> Vec<&Side> {
-            spaces(level).flat_map(|space| &space.sides).filter(|side| side.words.common).collect()
+            spaces(level)
+                .flat_map(|space| space.sides.iter())
+                .filter(|side| side.words.common)
+                .collect()
         };
         let mut warnings: Vec<Diagnostic> = Vec::new();
         for level in 0..self.house.levels.len() {

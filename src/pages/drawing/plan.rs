@@ -190,7 +190,7 @@ impl Plan<'_> {
         let house = self.say.house;
         let spaces = self.shapes.iter().map(|shape| &house.spaces[shape.space]);
         let moved = spaces.filter(|space| space.face != Face::Outside);
-        if moved.flat_map(|space| &space.sides).any(is_moved) {
+        if moved.flat_map(|space| space.sides.iter()).any(is_moved) {
             notes.push(
                 "length in parentheses: the one on the plan or the record, which measures to another face"
                     .to_owned(),

@@ -85,7 +85,7 @@ pub(crate) fn side_words(
 
 /// The most decimals of a side that was typed in meters: all lengths in meters are printed alike.
 fn decimals_of_meters(say: &Sentences<'_>) -> usize {
-    let sides = say.house.spaces.iter().flat_map(|space| &space.sides);
+    let sides = say.house.spaces.iter().flat_map(|space| space.sides.iter());
     let decimals = sides.map(|side| match &side.run {
         Run::Straight(_, written) | Run::Bearing(_, written) => written.decimals_of_meters(),
         _ => 0,
