@@ -15,6 +15,7 @@ mod marks;
 mod negation;
 mod pieces;
 mod remarked;
+mod rewritten;
 mod slips;
 mod strays;
 mod veto;
@@ -123,7 +124,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     if let Some(mended) = faced::answer(line, attempt) {
         return Some(mended);
     }
-    if let Some((plain, cause)) = marks::in_its_form(line) {
+    if let Some((plain, cause)) = rewritten::in_its_form(line) {
         let mended = match attempt(&plain).reads {
             Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
             None => mend(&plain, attempt)?,

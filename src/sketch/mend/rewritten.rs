@@ -1,0 +1,314 @@
+//! Lines in which one thing has another form, such as `12-6 x 4` or `07-MAR-2026`: with that written as a sides file has
+//! it, they are read or answered as any other line.
+
+/// The line with one thing in it written as a sides file has it, and what was wrong. `None` if it has none of them.
+pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
+    dashed_size(line)
+        .or_else(|| without_its_number(line))
+        .or_else(|| inches_in_a_text(line))
+        .or_else(|| ways_apart(line))
+        .or_else(|| open_after_its_room(line))
+        .or_else(|| cells(line))
+        .or_else(|| quoted_area(line))
+        .or_else(|| month_in_letters(line))
+        .or_else(|| record_and_measured(line))
+        .or_else(|| slant_in_two_words(line))
+        .or_else(|| spelled_out(line))
+}
+
+/// `porch 12-6 x 4`, `deck 12 1/2 x 10-0`: a size with its feet and inches as a sides file has them, and what was wrong.
+fn dashed_size(line: &str) -> Option<(String, &'static str)> {
+    let is_by = |text: &str| matches!(text, "x" | "X" | "×" | "by");
+    let words: Vec<&str> = line.split(' ').collect();
+    let whole = |text: &str| {
+        let is_small = (1..=3).contains(&text.len()) && text.bytes().all(|c| c.is_ascii_digit());
+        is_small.then(|| text.parse::<u32>().ok()).flatten()
+    };
+    // `12-6`
+    let dashed = |word: &str| {
+        let (feet, inches) = word.trim_end_matches([',', ';']).split_once('-')?;
+        let (feet, inches) = (whole(feet)?, whole(inches).filter(|inches| *inches < 12)?);
+        let end = word.get(word.trim_end_matches([',', ';']).len()..).unwrap_or_default();
+        Some(match inches {
+            0 => format!("{feet}'{end}"),
+            _ => format!("{feet}' {inches}\"{end}"),
+        })
+    };
+    let half = |word: &str| match word {
+        "1/2" => Some(6),
+        "1/4" => Some(3),
+        "3/4" => Some(9),
+        _ => None,
+    };
+    let mut out: Vec<String> = Vec::new();
+    let (mut at, mut changed) = (0, false);
+    let by = |at: usize| words.get(at).is_some_and(|word| is_by(word));
+    while let Some(word) = words.get(at) {
+        let after_by = at.checked_sub(1).is_some_and(by);
+        // `12 1/2 x 10`
+        let parts = whole(word).zip(words.get(at + 1).and_then(|word| half(word)));
+        if let Some((feet, inches)) = parts.filter(|_| after_by || by(at + 2)) {
+            out.push(format!("{feet}' {inches}\""));
+            (at, changed) = (at + 2, true);
+            continue;
+        }
+        let beside = after_by || by(at + 1);
+        match dashed(word).filter(|_| beside) {
+            Some(even) => {
+                out.push(even);
+                changed = true;
+            }
+            None => out.push((*word).to_owned()),
+        }
+        at += 1;
+    }
+    // The other length is in feet too.
+    let at_by = out.iter().position(|word| is_by(word)).filter(|_| changed)?;
+    for at in [at_by.checked_sub(1)?, at_by + 1] {
+        let Some(word) = out.get_mut(at) else { continue };
+        let number = word.trim_end_matches([',', ';']);
+        if whole(number).is_some() {
+            *word = format!("{number}'{}", word.get(number.len()..).unwrap_or_default());
+        }
+    }
+    Some((out.join(" "), "feet take `'` and inches `\"`"))
+}
+
+/// `north 30' note "the 6" pipe"`: a text without the inch mark in it, and what was wrong.
+fn inches_in_a_text(line: &str) -> Option<(String, &'static str)> {
+    let at = ["note \"", "photo \""]
+        .iter()
+        .find_map(|word| line.find(&format!(" {word}")).map(|at| at + word.len() + 1))?;
+    let end = line.trim_end().rfind('"').filter(|end| *end > at)?;
+    let (before, text, after) = (line.get(..at)?, line.get(at..end)?, line.get(end..)?);
+    let digit = |c: char| c.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(c);
+    let marks: Vec<usize> = text.match_indices('"').map(|(at, _)| at).collect();
+    let all_inches = marks.iter().all(|&at| {
+        let next = text.get(at + 1..).and_then(|rest| rest.chars().next());
+        text.get(..at).is_some_and(|before| before.ends_with(digit))
+            && next.is_none_or(|next| !next.is_alphanumeric())
+    });
+    // Two texts, each with its own marks.
+    let is_one = !text.contains("note \"") && !text.contains("photo \"") && !text.contains('#');
+    (!marks.is_empty() && all_inches && is_one).then(|| {
+        let text = text.replace('"', " in");
+        (format!("{before}{text}{after}"), "no inch mark stands in a text, since it would end it")
+    })
+}
+
+/// Letters of a record card or a pad at the start of a line, and the words for them.
+///
+/// Common practice of assessment offices.
+const LETTERS: [(&str, &str); 11] = [
+    ("AG", "attached garage"),
+    ("DG", "detached garage"),
+    ("OP", "porch"),
+    ("EP", "porch"),
+    ("CP", "carport"),
+    ("WD", "deck"),
+    ("BSMT", "basement"),
+    ("BSMNT", "basement"),
+    ("ATT.", "attached"),
+    ("DET.", "detached"),
+    ("UNFIN.", "unfinished"),
+];
+
+/// `AG 484`, `OP "Open porch" 6 x 20`, `open porch "Porch" 6 x 20`, `garage "G" 22 x 22 detatched`: the line in whole
+/// words, and what was wrong.
+fn spelled_out(line: &str) -> Option<(String, &'static str)> {
+    const CAUSE: &str = "a line is in whole words";
+    let (first, rest) = line.split_once(' ')?;
+    // `HS exemption 140,000`: what it is called comes after its sum.
+    let has_sum = rest.contains('$') || rest.contains(",000");
+    if first == "HS" && rest.to_lowercase().starts_with("exemption ") && has_sum {
+        return Some((rest.to_owned(), CAUSE));
+    }
+    let words = LETTERS.iter().find(|(letters, _)| {
+        *letters == first || letters.len() > 3 && letters.eq_ignore_ascii_case(first)
+    });
+    let is_next = |c: char| c.is_ascii_digit() || c == '"';
+    if let Some((_, words)) = words.filter(|_| rest.trim_start().starts_with(is_next)) {
+        return Some((format!("{words} {rest}"), CAUSE));
+    }
+    // `open` alone would be what is open to below.
+    let lower = line.to_lowercase();
+    if let Some(rest) =
+        lower.strip_prefix("open porch ").and_then(|_| line.get("open porch ".len()..))
+    {
+        let name = if rest.starts_with('"') { String::new() } else { "\"Open porch\" ".to_owned() };
+        return Some((
+            format!("porch {name}{rest}"),
+            "a porch is `porch`; `open` is what is open to the floor below",
+        ));
+    }
+    let misspelled = [
+        "detatched",
+        "dettached",
+        "deatached",
+        "detacthed",
+        "dettatched",
+        "seperate",
+        "seperated",
+        "seperately",
+        "freestading",
+    ];
+    let mut changed = false;
+    let words: Vec<&str> = line
+        .split(' ')
+        .map(|word| match misspelled.contains(&word.to_lowercase().as_str()) {
+            true => {
+                changed = true;
+                "detached"
+            }
+            false => word,
+        })
+        .collect();
+    changed.then(|| (words.join(" "), "what stands by itself is `detached`"))
+}
+
+/// `E40' N30' W40' S30'`: three walls or more, each way apart from its length, and what was wrong.
+fn ways_apart(line: &str) -> Option<(String, &'static str)> {
+    let words: Vec<&str> = line.split([' ', ',', ';']).filter(|word| !word.is_empty()).collect();
+    let apart = |word: &&str| {
+        let (way, length) = word.split_at_checked(1)?;
+        let is_way = "NESWnesw".contains(way);
+        let is_length = length.starts_with(|c: char| c.is_ascii_digit())
+            && !length.contains(|c: char| c.is_alphabetic() || "°º".contains(c));
+        (is_way && is_length).then(|| format!("{way} {length}"))
+    };
+    let walls: Vec<String> = words.iter().map_while(apart).collect();
+    (walls.len() > 2 && walls.len() == words.len())
+        .then(|| (walls.join(" "), "each side goes on its own line"))
+}
+
+/// `great room open to below "Great room" start north 5'`: what is open begins with `open`, and what was wrong.
+fn open_after_its_room(line: &str) -> Option<(String, &'static str)> {
+    let lower = line.to_lowercase();
+    let at = ["open to below", "open to above", "open below"]
+        .iter()
+        .find_map(|said| lower.find(said).filter(|at| *at > 0).map(|at| at + said.len()))?;
+    let rest =
+        line.get(at..)?.trim_start().strip_prefix(':').unwrap_or(line.get(at..)?).trim_start();
+    rest.starts_with('"').then(|| {
+        (format!("open {rest}"), "what is open to the floor below is `open`, and its name follows")
+    })
+}
+
+/// `north,30.5,31`: the cells of a sheet, which a comma may also join to one number, and what was wrong.
+fn cells(line: &str) -> Option<(String, &'static str)> {
+    let parts: Vec<&str> = line.trim().split(',').collect();
+    let is_number =
+        |text: &&str| !text.is_empty() && text.chars().all(|c| c.is_ascii_digit() || c == '.');
+    let way = parts.first().and_then(|way| super::compass::way_and_back(way));
+    // `east,20,2` may be 20' 2" or 20.2.
+    let is_length = parts.last().is_some_and(|last| last.contains('.') || last.len() > 1);
+    let is_row = way.is_some() && parts.len() == 3 && parts[1..].iter().all(is_number);
+    (is_row && is_length).then(|| {
+        (
+            parts.join("\t"),
+            "these are the cells of a table; a line is words with spaces between them",
+        )
+    })
+}
+
+/// `record "1,200" sq ft`: a number between quotation marks, and what was wrong.
+fn quoted_area(line: &str) -> Option<(String, &'static str)> {
+    let (word, rest) = line.split_once(" \"")?;
+    let (number, after) = rest.split_once('"')?;
+    let is_figure = matches!(word.to_lowercase().as_str(), "record" | "listing" | "plan");
+    let is_number =
+        !number.is_empty() && number.chars().all(|c| c.is_ascii_digit() || matches!(c, ',' | '.'));
+    (is_figure && is_number)
+        .then(|| (format!("{word} {number}{after}"), "a number stands without quotation marks"))
+}
+
+/// `measured 07-MAR-2026 with total station`: the month in letters, and what was wrong.
+fn month_in_letters(line: &str) -> Option<(String, &'static str)> {
+    let word = line.split(' ').find(|word| {
+        let parts: Vec<&str> = word.split('-').collect();
+        matches!(&parts[..], [day, month, year]
+            if (1..=2).contains(&day.len()) && month.len() > 2 && year.len() == 4
+                && day.bytes().chain(year.bytes()).all(|c| c.is_ascii_digit())
+                && month.chars().all(char::is_alphabetic))
+    })?;
+    let mut parts = word.split('-');
+    let (day, month, year) = (parts.next()?, parts.next()?, parts.next()?);
+    let month = super::kinds::month_named(&month.to_lowercase())?;
+    let date = format!("{year}-{month:02}-{day:0>2}");
+    Some((line.replacen(word, &date, 1), "a date is written year-month-day"))
+}
+
+/// `N 0°30' E 120.00' (R) 119.95' (M)`: the record's length and the measured one, and what was wrong.
+fn record_and_measured(line: &str) -> Option<(String, &'static str)> {
+    const RECORD: [&str; 5] = ["(r)", "(rec)", "(record)", "(deed)", "(d)"];
+    const MEASURED: [&str; 5] = ["(m)", "(meas)", "(measured)", "(field)", "(f)"];
+    let words: Vec<&str> = line.split(' ').filter(|word| !word.is_empty()).collect();
+    let is_one = |at: usize, of: &[&str]| {
+        words.get(at).is_some_and(|word| of.contains(&word.to_lowercase().as_str()))
+    };
+    let last = words.len();
+    let first = last.checked_sub(4)?;
+    let (record, measured) = if is_one(first + 1, &RECORD) && is_one(first + 3, &MEASURED) {
+        (words[first], words[first + 2])
+    } else if is_one(first + 1, &MEASURED) && is_one(first + 3, &RECORD) {
+        (words[first + 2], words[first])
+    } else {
+        return None;
+    };
+    let is_length = |text: &str| text.starts_with(|c: char| c.is_ascii_digit());
+    (first > 0 && is_length(record) && is_length(measured)).then(|| {
+        let begin = words[..first].join(" ");
+        (
+            format!("{begin} {measured} recorded {record}"),
+            "the length that was measured comes first, and the record's after `recorded`",
+        )
+    })
+}
+
+/// `diagonal 4' 2" north east`, `diagonal north 3' by 3' east`: the two ways of a slanted wall, and what was wrong.
+fn slant_in_two_words(line: &str) -> Option<(String, &'static str)> {
+    let lower = line.to_lowercase();
+    let rest = lower.strip_prefix("diagonal ")?;
+    let ways = ["north", "south"]
+        .iter()
+        .flat_map(|one| ["east", "west"].iter().map(move |two| (*one, *two)));
+    for (one, two) in ways {
+        if let Some(length) = rest.strip_suffix(&format!(" {one} {two}")) {
+            let plain = !length.contains("north") && !length.contains("south");
+            return plain.then(|| {
+                (format!("diagonal {length} {one}{two}"), "a way between two others is one word")
+            });
+        }
+        for (first, last) in [(one, two), (two, one)] {
+            let between = rest.strip_prefix(first).and_then(|rest| rest.strip_suffix(last));
+            if let Some((a, b)) = between.and_then(|between| between.split_once(" by ")) {
+                return Some((
+                    format!("diagonal {first} {} {last} {}", a.trim(), b.trim()),
+                    "a `diagonal` has each way before its length",
+                ));
+            }
+        }
+    }
+    None
+}
+
+/// `2. north 28'`, `side 6 north 28'`: a wall without the number before it, and what was wrong.
+fn without_its_number(line: &str) -> Option<(String, &'static str)> {
+    let (first, rest) = line.trim_start().split_once(' ')?;
+    let is_number =
+        |text: &str| (1..=2).contains(&text.len()) && text.bytes().all(|c| c.is_ascii_digit());
+    let numbered = first.strip_suffix(['.', ')']).filter(|number| is_number(number));
+    let rest = match numbered {
+        Some(_) => rest,
+        None if matches!(first.to_lowercase().as_str(), "side" | "wall" | "leg" | "line") => {
+            let (number, rest) = rest.trim_start().split_once(' ')?;
+            let number = number.trim_end_matches([':', '.', ')']);
+            Some(rest).filter(|_| is_number(number))?
+        }
+        None => return None,
+    };
+    let rest = rest.trim_start();
+    let mut words = rest.split(|c: char| !c.is_alphabetic());
+    let is_wall = super::compass::way_and_back(words.next()?).is_some();
+    is_wall.then(|| (rest.to_owned(), "sides are numbered by the program, in their order"))
+}
