@@ -140,9 +140,7 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     let (mut face, mut thick) = (None, None);
     let mut kept: Vec<&str> = Vec::new();
     for (i, clause) in all.iter().enumerate() {
-        if let Some(said) = face_of(&clause.pieces).filter(|_| i > 0) {
-            face = face.or(Some(said));
-        } else if let Some(said) = thickness_of(&clause.pieces).filter(|_| i > 0) {
+        if let Some(said) = thickness_of(&clause.pieces).filter(|_| i > 0) {
             thick = thick.or(Some(said));
         } else if let Some((said, thickness)) = face_and_thickness(&clause.pieces).filter(|_| i > 0)
         {
@@ -174,7 +172,7 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     if let Some(mut asks) = mended.asks {
         asks.before = format!("{} measured to {face}", asks.before);
         return Some(Mend {
-            cause: mended.cause,
+            cause: format!("{}{thick}", mended.cause),
             help: mended.help,
             asks: Some(asks),
             ..Mend::default()

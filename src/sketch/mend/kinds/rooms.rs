@@ -1,4 +1,5 @@
-//! Lines of rooms inside the walls, and words of a record card in letters.
+//! Rooms inside the walls, basements and sunrooms, and lines that another rule would take for something else: a turn from
+//! the wall before, a wall after `thence`, what marks a corner, an appraiser's figure.
 
 use super::super::pieces::{Piece, Sort};
 use super::measure::{area_at, length_at};
@@ -28,9 +29,9 @@ fn inside_the_walls(typed: &Typed<'_>) -> Option<Answer> {
         "half", "full", "master", "main", "guest", "hall", "walk-in", "small", "linen", "coat",
         "powder", "a", "the", "upstairs",
     ];
-    const AROUND: [&str; 19] = [
+    const AROUND: [&str; 18] = [
         "room", "under", "the", "stairs", "stair", "in", "inside", "hall", "by", "at", "near",
-        "entry", "bedroom", "main", "floor", "of", "x", "by", "is",
+        "entry", "bedroom", "main", "floor", "of", "x", "is",
     ];
     typed.attempt.house.as_ref()?;
     let at = (0..typed.pieces.len()).find(|&at| typed.says(at, &ROOMS))?;
