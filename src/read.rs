@@ -147,7 +147,7 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             offered.clear();
             helps = vec!["where it stands follows from its size: settle the line below first and leave this one as it is".to_owned()];
             taken[i] = unplaced(one);
-        } else if answer.needs_size && answer.needs_level {
+        } else if answer.needs_size && (answer.needs_level || one.line.place.is_over()) {
             helps.push("what lies over another space is on a level of its own: put `level \"Upper floor\"` on a line before it, and its two lengths on its own line or its sides below it".to_owned());
         } else if answer.needs_size {
             helps.push(format!(
@@ -181,6 +181,9 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
                 ),
             });
         } else if let Some(name) = answer.unknown {
+            if one.line.place.is_over() {
+                helps.push(format!("what lies over another space is on a level of its own: if `{name}` is on the level below, put `level \"Upper floor\"` on a line before this one"));
+            }
             helps.push(format!("nothing above on this level is the only one called `{name}`"));
             helps.extend(fault.helps().iter().cloned());
         }

@@ -574,9 +574,14 @@ impl Cursor<'_> {
             _ => {
                 let message = format!("{} is no date of the calendar", quoted(&text));
                 let span = self.since(start);
-                let help = match meant_date(&text) {
-                    Some(date) => format!("did you mean `{date}`? it is year-month-day"),
-                    None => "write the day that it was as year-month-day: four digits, two and two, with `-` between them".to_owned(),
+                const AS: &str = "write the day that it was as year-month-day: four digits, two and two, with `-` between them";
+                let help = match (meant_date(&text), last_of_month(&text)) {
+                    (Some(date), _) => format!("did you mean `{date}`? it is year-month-day"),
+                    (None, Some(last)) => format!(
+                        "this month has {} days: was it `{last}`, or another day? write the day that it was",
+                        last.day()
+                    ),
+                    (None, None) => AS.to_owned(),
                 };
                 self.fault(Diagnostic::new(Word::BadDate, span, message).help(help))
             }
@@ -614,6 +619,19 @@ fn meant_date(text: &str) -> Option<jiff::civil::Date> {
         }
         _ => None,
     }
+}
+
+/// The last day of the month whose number of days a date goes beyond.
+fn last_of_month(text: &str) -> Option<jiff::civil::Date> {
+    let parts: Vec<i16> =
+        text.split(['-', '/', '.']).map(str::parse).collect::<Result<_, _>>().ok()?;
+    let (year, month, day) = match parts[..] {
+        [year, month, day] if year > 999 => (year, month, day),
+        [month, day, year] if year > 999 => (year, month, day),
+        _ => return None,
+    };
+    let first = jiff::civil::Date::new(year, i8::try_from(month).ok()?, 1).ok()?;
+    (day > 28 && day <= 31).then(|| first.last_of_month())
 }
 
 /// The exact value of digits with at most one decimal point; `None` if it is not a number.

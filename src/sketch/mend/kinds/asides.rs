@@ -5,7 +5,7 @@ use super::super::compass::slant;
 use super::super::pieces::Piece;
 use super::measure::{area_from, length_at, lengths};
 use super::spaces::{is_space, kind_word};
-use super::{Answer, Rule, Sort, Typed, first_of, is_text, levels, plainly};
+use super::{Answer, Rule, Sort, Typed, first_of, is_text, levels, plainly, quoted};
 use crate::sketch::lexer;
 
 /// The words that may follow the name of a space.
@@ -420,10 +420,18 @@ fn face_among_words(typed: &Typed<'_>) -> Option<Answer> {
         let says = face == "inside" && !has_veneer && typed.find(2, &sided).is_some();
         if says { " veneer none" } else { "" }
     };
-    let lines: Vec<String> = said
+    let mut lines: Vec<String> = said
         .iter()
         .map(|face| format!("{} measured to {face}{}{comment}", typed.text(0, 2), veneer(face)))
         .collect();
+    // `garage "Garage" inside` may say where it stands.
+    let is_bare = typed.says(first, &["inside"]) && (begin, end) == (first, first + 1);
+    if let Some(house) = typed.attempt.house.as_ref().filter(|_| is_bare && said.len() == 1)
+        && !typed.says(0, &["living", "open", "low"])
+        && !has_veneer
+    {
+        lines.push(format!("{} within {}{comment}", typed.text(0, 2), quoted(house)));
+    }
     Some(Answer::Lines(
         lines,
         "the face that was measured is `measured to`, right after the name; anything else goes into a comment".to_owned(),

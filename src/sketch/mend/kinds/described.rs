@@ -337,7 +337,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     // `garage inside 20x22` may lie inside the house.
     if let (Some("inside"), [kind], Some(house)) =
         (rest.face, &called.kinds[..], typed.attempt.house.as_ref())
-        && !matches!(*kind, "living" | "unfinished")
+        && *kind != "living"
         && typed.find(0, &["measured", "taped", "to"]).is_none()
     {
         lies_inside = true;

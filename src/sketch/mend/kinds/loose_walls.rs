@@ -1,5 +1,6 @@
 //! Walls among other words, and walls that do not say which way they run.
 
+use super::super::lengths as numbers;
 use super::measure::{area_from, date_from, length_at, lengths, money_from};
 use super::shapes::{self, whole_way};
 use super::{Answer, Rule, Typed, digits, faces, first_of, is_text, kind_word};
@@ -300,7 +301,9 @@ fn walls_without_marks(typed: &Typed<'_>) -> Option<Answer> {
 /// `4 yds 2 ft`: yards and feet.
 fn yards_and_feet(typed: &Typed<'_>) -> Option<Answer> {
     let at = typed.find(1, &["yd", "yds", "yard", "yards"])?;
-    let yards = typed.piece(at - 1).filter(|piece| piece.is_number())?.text.parse::<i64>().ok()?;
+    let number = typed.piece(at - 1)?;
+    let spoken = numbers::spoken(&number.text.to_lowercase());
+    let yards = spoken.or_else(|| number.text.parse::<i64>().ok())?;
     let next = at
         + 1
         + usize::from(
@@ -311,7 +314,16 @@ fn yards_and_feet(typed: &Typed<'_>) -> Option<Answer> {
         typed.piece(next).filter(|piece| digits::is_small(piece))?.text.parse::<i64>().ok()?;
     let unit = typed.says(next + 1, &["ft", "feet", "foot"])
         || typed.piece(next + 1).is_some_and(|mark| mark.is_mark("'’′"));
-    let all = yards.checked_mul(3)?.checked_add(feet)?;
+    let whole = yards.checked_mul(3)?;
+    let in_inches = typed.says(next + 1, &["in", "inch", "inches", "ins"])
+        || typed.piece(next + 1).is_some_and(|mark| mark.is_mark("\""));
+    if spoken.is_some() && in_inches && next + 2 == typed.pieces.len() {
+        return Some(Answer::line(
+            format!("{} {whole}' {feet}\"", typed.text(0, at - 1)),
+            "numbers are written in digits, and a yard is 3 feet",
+        ));
+    }
+    let all = whole.checked_add(feet)?;
     (unit && feet < 3).then(|| {
         Answer::line(
             format!("{} {all}' {}", typed.text(0, at - 1), typed.rest(next + 2)).trim_end(),

@@ -51,9 +51,33 @@ fn name_end_of(pieces: &[Piece]) -> usize {
     if at > 0 && says(at, &FLOORS) { at + 1 } else { 0 }
 }
 
+/// `upstairs "Bedrooms"` above walls: the level, and the space whose walls they are.
+fn level_and_space(typed: &Typed<'_>, end: usize) -> Option<Answer> {
+    let [name] = typed.pieces.get(end..)? else { return None };
+    let follows = super::super::begins_as_side(&typed.attempt.beside.after);
+    (end > 0 && is_text(Some(name)) && follows && !names_a_level(&typed.name(end, end + 1))).then(
+        || {
+            let level = capitalized(&typed.text(0, end).to_lowercase());
+            let is_below = typed.says(0, &["basement", "cellar", "bsmt"]);
+            let grade = if is_below { " below grade" } else { "" };
+            let line = |kind: &str| {
+                format!("level {}{grade}\n{kind} {}", quoted(&level), quoted(&typed.name(end, end + 1)))
+            };
+            let kinds: &[&str] = if is_below { &["living", "unfinished"] } else { &["living"] };
+            Answer::Lines(
+                kinds.iter().map(|kind| line(kind)).collect(),
+                "the walls of a space stand below its kind and its name, and the space below its level".to_owned(),
+            )
+        },
+    )
+}
+
 /// `2nd floor 28x38 inside`, `basement 30x40 unfinished`, `cellar 4 x 5`, `half story over garage`, `attic, 7 ft ceilings`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let end = name_end(typed);
+    if let Some(answer) = level_and_space(typed, end) {
+        return Some(answer);
+    }
     if end == 0
         || end == typed.pieces.len()
         || typed.pieces[end..].iter().any(|piece| is_text(Some(piece)))

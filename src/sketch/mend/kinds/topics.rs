@@ -355,12 +355,21 @@ fn units(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `case no. 2026-114`, `acct # R-20551`: the number of a case or an account.
 fn number_of_a_case(typed: &Typed<'_>) -> Option<Answer> {
-    let word = match typed.lower(0).as_str() {
+    // `ARB case #1184`, `hearing docket no. 2026-118`: whose number it is.
+    let whose = ["arb", "board", "hearing", "protest", "appeal", "the", "my", "our", "review"];
+    let is_of_a_case =
+        |at: usize| typed.says(at, &["case", "docket", "protest", "appeal", "hearing"]);
+    let mut of = 0;
+    while typed.says(of, &whose) && (is_of_a_case(of + 1) || typed.says(of + 1, &whose)) {
+        of += 1;
+    }
+    let word = match typed.lower(of).as_str() {
         "case" | "docket" | "protest" => "case",
-        "account" | "acct" | "parcel" | "apn" | "pin" => "account",
+        "hearing" | "appeal" if typed.says(of + 1, &["no", "number", "nr", "num", "id"]) => "case",
+        "account" | "acct" | "parcel" | "apn" | "pin" if of == 0 => "account",
         _ => return None,
     };
-    let mut at = 1;
+    let mut at = of + 1;
     while typed.says(at, &["no", "number", "nr", "num", "id"])
         || typed.piece(at).is_some_and(|mark| mark.is_mark(".:="))
     {
@@ -382,7 +391,7 @@ fn number_of_a_case(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     let rest = typed.rest(at);
-    (word == "case" && at > 1 && !rest.is_empty() && !typed.line.contains('"'))
+    (word == "case" && at > 1 && rest.chars().any(|own| own.is_ascii_digit()) && !rest.is_empty() && !typed.line.contains('"'))
         .then(|| Answer::line(format!("case \"{rest}\""), "a name needs a `\"` on each side"))
 }
 

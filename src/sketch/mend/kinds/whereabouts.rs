@@ -596,6 +596,27 @@ pub(super) fn compass_corner(typed: &Typed<'_>, at: usize) -> Option<(Sides, usi
     Some(((Some(north), Some(east)), end))
 }
 
+/// Rooms that a sketch does not show.
+const ROOMS: [&str; 17] = [
+    "kitchen",
+    "living room",
+    "dining room",
+    "dining area",
+    "family room",
+    "great room",
+    "den",
+    "bedroom",
+    "master",
+    "master bedroom",
+    "primary bedroom",
+    "bathroom",
+    "laundry",
+    "laundry room",
+    "office",
+    "breakfast room",
+    "breakfast nook",
+];
+
 /// `behind the garage`, `in front of the wing`, `next to the kitchen`, `over the garage`.
 fn beside(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let mut first = at;
@@ -639,6 +660,9 @@ fn beside(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let next = first + words.len();
     let told = |of| sort.map_or(Told::Street, |sort| one(sort, of));
     if let Some((of, end)) = space_named(typed, next) {
+        // A room has no place on the sketch; what is behind it is behind the house.
+        let is_room = of.as_deref().is_some_and(|of| ROOMS.contains(&of));
+        let of = of.filter(|_| !(is_room && (behind || typed.says(first, &["in"]))));
         return Some(Found { told: told(of), end });
     }
     (behind && ends(typed, next)).then(|| Found { told: told(None), end: next })
@@ -648,7 +672,7 @@ fn beside(typed: &Typed<'_>, at: usize) -> Option<Found> {
 fn on_a_side(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
     let (owner, word) = owner(typed, first);
     let way = direction(typed, word)?;
-    let end = after_words(typed, word + 1, &[&WALLS, &ENDS]);
+    let end = after_words(typed, word + 1, &[&WALLS, &ENDS, &["door", "doors"]]);
     let is_end = (word + 1..end).any(|at| typed.says(at, &ENDS));
     let is_corner = (word + 1..end).any(|at| typed.says(at, &["corner"]));
     let (of, after) = of_a_space(typed, end);

@@ -385,7 +385,8 @@ fn last_year(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `AV 298,000 / MV 331,000`, `market 331,000; assessed 298,000`: the values of the record by their short names.
+/// `AV 298,000 / MV 331,000`, `market 331,000; assessed 298,000`, `value market 250,000 imp 180,000 land 70,000`: the
+/// values of the record by their short names; the land's has no word of its own and goes to a comment.
 fn values(typed: &Typed<'_>) -> Option<Answer> {
     let word = |at: usize| {
         Some(match typed.lower(at).as_str() {
@@ -394,6 +395,8 @@ fn values(typed: &Typed<'_>) -> Option<Answer> {
             "imp" | "impr" | "imps" | "improvement" | "improvements" | "bldg" | "building" => {
                 "improvement"
             }
+            "land" => "land",
+            "total" => "total",
             _ => return None,
         })
     };
@@ -408,35 +411,39 @@ fn values(typed: &Typed<'_>) -> Option<Answer> {
             continue;
         }
         if let Some(named) = word(at) {
-            if open.is_some() {
-                return None;
+            match open {
+                // `total market`, `land total`: the other word says what it is.
+                Some("total") => open = Some(named),
+                Some(_) if named == "total" => {}
+                Some(_) => return None,
+                None => open = Some(named),
             }
-            open = Some(named);
         } else if typed.pieces[at].is_year() {
             year = Some(typed.pieces[at].text.clone());
         } else if !typed.says(
             at,
-            &[
-                "value", "values", "val", "the", "is", "of", "for", "and", "year", "ty", "county",
-                "total", "land",
-            ],
+            &["value", "values", "val", "the", "is", "of", "for", "and", "year", "ty", "county"],
         ) && !typed.pieces[at].is_mark("/,;:|=-–&+.()")
         {
             return None;
         }
         at += 1;
     }
-    let order = ["market", "assessed", "improvement"];
+    if !parts.iter().any(|(part, _)| *part == "market") {
+        for (part, _) in &mut parts {
+            if *part == "total" {
+                *part = "market";
+            }
+        }
+    }
+    let order = ["market", "assessed", "improvement", "land"];
     let is_first = word(0).is_some_and(|_| !typed.says(0, &["improvement", "building", "taxable"]))
         || typed.says(0, &["value", "values"])
         || year.is_some() && typed.pieces[0].is_number();
     let twice = order.iter().any(|own| parts.iter().filter(|(part, _)| part == own).count() > 1);
-    if parts.is_empty()
-        || open.is_some()
-        || twice
-        || !is_first
-        || typed.find(0, &["land"]).is_some()
-    {
+    let is_known = parts.iter().all(|(part, _)| order.contains(part));
+    let lands = parts.iter().position(|(part, _)| *part == "land").map(|land| parts.remove(land).1);
+    if parts.is_empty() || open.is_some() || twice || !is_first || !is_known {
         return None;
     }
     // A year before the value could be this year or the last one.
@@ -449,10 +456,17 @@ fn values(typed: &Typed<'_>) -> Option<Answer> {
     parts.sort_by_key(|(part, _)| order.iter().position(|own| own == part));
     let said: Vec<String> = parts.iter().map(|(part, sum)| format!("{part} {sum}")).collect();
     let year = year.map_or_else(String::new, |year| format!(" year {year}"));
-    Some(Answer::line(
-        format!("value {}{year}", said.join(" ")),
-        "the values of a record begin with `value`; what each one is comes before its sum",
-    ))
+    let line = format!("value {}{year}", said.join(" "));
+    Some(match lands {
+        Some(lands) => Answer::line(
+            format!("{line}  # land {lands}"),
+            "the value of the land has no word of its own: `market` is of land and improvements together",
+        ),
+        None => Answer::line(
+            line,
+            "the values of a record begin with `value`; what each one is comes before its sum",
+        ),
+    })
 }
 
 /// `HS exemption filed 2021`, `homestead since about 2021`: the first year of a homestead.
