@@ -373,10 +373,20 @@ impl Cursor<'_> {
     fn wall_thickness(&mut self, what: &str) -> Read<WrittenLength> {
         let start = self.span();
         let length = self.expect_length(what)?;
+        let span = self.since(start);
+        let typed = self.text.get(span.start..span.end).unwrap_or_default();
+        // `wall 2` is more likely two inches, or the begin of `2x6`, than two feet.
+        let is_bare = typed.parse::<rust_decimal::Decimal>().is_ok() && !length.form().is_metric();
+        if is_bare && (1..=3).contains(&(length.length().nm() / Length::FOOT.nm())) {
+            let message =
+                format!("a number without a mark is feet: a wall {length} thick is hardly meant");
+            return self.fault(Diagnostic::new(Word::BadLength, span, message).help(format!(
+                "is the inch mark missing? write `{typed}\"`; if it is that thick, write `{typed}'`"
+            )));
+        }
         if length.length().nm() <= 3 * Length::FOOT.nm() {
             return Ok(length);
         }
-        let span = self.since(start);
         let message = format!("a wall {length} thick is hardly meant");
         self.fault(
             Diagnostic::new(Word::BadLength, span, message)

@@ -13,7 +13,7 @@ const SAID: &str = "\
     about accuracy accurate actually all alone along also and angled any anymore appraisal appraised appraiser \
     approx approximately apr april architect are area assessed assessment assessor aug august away azimuth back \
     backwards basement been beginning being below between blueprint bounds bow brick builder building bulge cad \
-    call called calls can can't cannot cant card ceiling centimeter centimetre centimeters chains check circa circle close closed \
+    call called calls can can't cannot cant card ceiling centimeter centimetre centimeters chains check chord circa circle close closed \
     closes cnty common corner correction couldn't couldnt county cross-check curve date dated deadline dec \
     december deed deep deg degree degrees description diagonal did didn't dimensions distance district does \
     doesn't done dont down drywall due e-w each east easterly eastern eight eighteen eighty einheiten elevation \

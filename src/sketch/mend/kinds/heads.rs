@@ -387,9 +387,14 @@ fn walls_of_studs(typed: &Typed<'_>) -> Option<Answer> {
     ];
     let more = |at: &usize| typed.says(*at, &framing) || typed.pieces[*at].is_mark("/,&+");
     let end = (1..typed.pieces.len()).rev().find(|at| !more(at)).map_or(1, |last| last + 1);
-    let rest = typed.text(1, end);
-    let is_stud = ["2x4", "2x6", "2 x 4", "2 x 6"].contains(&rest.to_lowercase().as_str());
-    (typed.says(0, &["walls"]) && is_stud)
+    // The usual board is in the thickness that is worked out.
+    let rest =
+        typed.text(1, end).trim_end_matches("1/2\"").trim_end_matches([' ', ',', '+', '/', '&']);
+    let rest = rest.trim_end_matches(" and").trim_end_matches(" with").trim_end();
+    let is_stud =
+        ["2x4", "2x6", "2 x 4", "2 x 6", "2×4", "2×6"].contains(&rest.to_lowercase().as_str());
+    let is_more = typed.says(0, &["wall"]) && rest.len() < typed.rest(1).len();
+    ((typed.says(0, &["walls"]) || is_more) && is_stud)
         .then(|| Answer::line(format!("wall {rest}"), "how thick the walls are is `wall`"))
 }
 

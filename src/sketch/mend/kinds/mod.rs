@@ -9,6 +9,7 @@ mod abbreviated;
 mod angles;
 mod asides;
 mod assembled;
+mod between;
 mod calls;
 mod cladding;
 mod clauses;
@@ -30,6 +31,7 @@ mod gist;
 mod gone;
 mod heading;
 mod heads;
+mod indoors;
 mod inferred;
 mod lengths;
 mod level_lines;
@@ -62,6 +64,7 @@ mod standing;
 mod storeys;
 mod street;
 mod sums;
+mod surveyed;
 mod tails;
 mod topics;
 mod unmeasured;
@@ -199,6 +202,9 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         level_words::above_a_space,
         unmeasured::same_as,
         rooms::answer,
+        indoors::answer,
+        between::answer,
+        surveyed::answer,
         rooms::sunroom,
         rooms::marked_corner,
         rooms::turned_by,

@@ -391,8 +391,12 @@ fn number_of_a_case(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     let rest = typed.rest(at);
-    (word == "case" && at > 1 && rest.chars().any(|own| own.is_ascii_digit()) && !rest.is_empty() && !typed.line.contains('"'))
-        .then(|| Answer::line(format!("case \"{rest}\""), "a name needs a `\"` on each side"))
+    (word == "case"
+        && at > 1
+        && rest.chars().any(|own| own.is_ascii_digit())
+        && !rest.is_empty()
+        && !typed.line.contains('"'))
+    .then(|| Answer::line(format!("case \"{rest}\""), "a name needs a `\"` on each side"))
 }
 
 /// `12 Larkspur Lane`: an address without its word.

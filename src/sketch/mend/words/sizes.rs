@@ -116,6 +116,10 @@ pub(super) fn walls(pieces: &[Piece]) -> Vec<Edit> {
     {
         let inches = format!("{}\"", next.text);
         offer(1, &inches, "a wall is not that thick: is the inch mark missing?");
+        if ["1", "2", "3"].contains(&next.text.as_str()) {
+            let feet = format!("{}'", next.text);
+            offer(1, &feet, "a wall is hardly that thick: is the inch mark missing?");
+        }
     }
     if next.is_word(&["yes"]) {
         let marks = pieces[at + 2..].iter().take_while(|piece| piece.is_mark(",:;.-–")).count();

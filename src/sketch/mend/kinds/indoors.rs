@@ -1,0 +1,177 @@
+//! Rooms inside the walls of a house, high ceilings and roofed walks: what is in the area already, what is open to below,
+//! and what is built on.
+
+use super::super::pieces::Sort;
+use super::measure::lengths;
+use super::{Answer, Rule, Typed, first_of, is_text, quoted};
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: &[Rule] = &[high_ceiling, room_or_addition, roofed, converted];
+    first_of(rules, typed)
+}
+
+/// Whether a space is described whose size is on the line and not on the lines below it.
+fn is_sized_here(typed: &Typed<'_>) -> bool {
+    super::size_in(typed.line).is_some()
+        && !super::super::begins_as_side(&typed.attempt.beside.after)
+        && !typed.pieces.iter().any(|piece| is_text(Some(piece)))
+}
+
+/// The sides of a size in either way: `12` by `14`.
+fn sides(typed: &Typed<'_>, head: &str) -> Option<Vec<String>> {
+    let sizes = lengths(&typed.pieces, 0);
+    let (at, one) = sizes.iter().find(|(_, one)| {
+        typed.says(one.end, &["x", "by"]) || typed.piece(one.end).is_some_and(|by| by.is_mark("×*"))
+    })?;
+    let (_, two) = sizes.iter().find(|(next, _)| next > at && *next == one.end + 1)?;
+    let line =
+        |one: &str, two: &str| format!("{head}\nnorth {one}\neast {two}\nsouth {one}\nwest {two}");
+    Some(vec![line(&one.text, &two.text), line(&two.text, &one.text)])
+}
+
+/// `cathedral ceiling 14 x 16`, `vaulted ceilings`: on the highest floor it takes nothing from the area; over a lower
+/// room it leaves the floor above open.
+fn high_ceiling(typed: &Typed<'_>) -> Option<Answer> {
+    const HIGH: [&str; 7] =
+        ["cathedral", "vaulted", "vault", "high", "tray", "two-story", "coffered"];
+    let at = typed.find(0, &["ceiling", "ceilings"])?;
+    let is_high = at > 0 && (0..at).any(|at| typed.says(at, &HIGH));
+    (is_high && is_sized_here(typed) && !typed.attempt.beside.has_level_above).then(|| {
+        Answer::line(
+            format!("# {}", typed.line),
+            "a high ceiling takes nothing from the floor below it; only where a floor above is left out for it does that floor have a space `open`",
+        )
+    })
+}
+
+/// Rooms that are part of nearly every house, with an outline of their own only if they were built on.
+const ROOMS: [&str; 22] = [
+    "kitchen",
+    "kitchenette",
+    "bedroom",
+    "bedrooms",
+    "br",
+    "bed",
+    "hall",
+    "living",
+    "dining",
+    "family",
+    "great",
+    "breakfast",
+    "nook",
+    "den",
+    "study",
+    "office",
+    "foyer",
+    "entry",
+    "bath",
+    "bathroom",
+    "master",
+    "primary",
+];
+
+/// `kitchen 10 x 12`, `living room 12 x 14`, `bedroom 2 11x12`: a room in the area already, unless it was built on.
+fn room_or_addition(typed: &Typed<'_>) -> Option<Answer> {
+    let house = typed.attempt.house.as_ref()?;
+    let size = super::size_in(typed.line)?;
+    let begin = typed.line.find(size)?;
+    let end = typed.pieces.iter().position(|piece| piece.at >= begin)?;
+    let is_name = |at: usize| {
+        typed.says(at, &ROOMS)
+            || typed.says(
+                at,
+                &[
+                    "room", "area", "suite", "ensuite", "the", "full", "half", "guest", "main",
+                    "and",
+                ],
+            )
+            || typed
+                .piece(at)
+                .is_some_and(|number| at + 1 == end && number.is_number() && number.text.len() == 1)
+    };
+    let named = (0..end).filter(|&at| typed.pieces[at].sort == Sort::Word).count() > 0
+        && (0..end).all(|at| is_name(at) || typed.pieces[at].is_mark(":-–,"));
+    let is_room = (0..end).any(|at| typed.says(at, &ROOMS));
+    let is_format = typed.says(0, &["living"]) && end == 1;
+    let ends = typed.line.len() == begin + size.len();
+    if !(named && is_room && ends && !is_format && is_sized_here(typed)) {
+        return None;
+    }
+    let name = super::levels::capitalized(
+        super::plainly(typed.text(0, end)).trim_end_matches([':', '-', '–', ',', ' ']),
+    );
+    let mut offered = vec![format!("# {}", typed.line)];
+    offered.extend(sides(typed, &format!("living {}", quoted(&name)))?);
+    Some(Answer::Lines(
+        offered,
+        format!(
+            "a room inside the walls is in the area of `{house}` already, and its line is a comment; only one that was built on beyond the walls that you typed has sides of its own"
+        ),
+    ))
+}
+
+/// `porte cochere 12 x 20`, `covered walkway 4 x 20`: what a roof alone covers.
+fn roofed(typed: &Typed<'_>) -> Option<Answer> {
+    let (kind, end) = match typed.lower(0).as_str() {
+        "porte" if typed.says(1, &["cochere", "cochère"]) => ("carport", 2),
+        "porte-cochere" | "porte-cochère" => ("carport", 1),
+        "walkway" | "breezewalk" => ("porch", 1),
+        "covered" | "roofed" if typed.says(1, &["walkway", "walk", "path", "entry", "stoop"]) => {
+            ("porch", 2)
+        }
+        "pergola" | "gazebo" | "arbor" | "ramada" => ("patio", 1),
+        _ => return None,
+    };
+    let is_open = typed.says(0, &["walkway"]);
+    if is_text(typed.piece(end)) {
+        let kinds: &[&str] = if is_open { &["patio", "porch"] } else { &[kind] };
+        let lines = kinds.iter().map(|kind| format!("{kind} {}", typed.rest(end))).collect();
+        return Some(Answer::Lines(
+            lines,
+            "a space begins with its kind, then its name".to_owned(),
+        ));
+    }
+    let name = quoted(&super::levels::capitalized(&typed.text(0, end).to_lowercase()));
+    let kinds: &[&str] = if is_open { &["patio", "porch"] } else { &[kind] };
+    (end < typed.pieces.len()).then(|| {
+        let lines = kinds
+            .iter()
+            .map(|kind| format!("{kind} {name} {}", typed.rest(end)).trim_end().to_owned())
+            .collect();
+        Answer::Lines(lines, "a space begins with its kind, then its name".to_owned())
+    })
+}
+
+/// `converted garage "Garage"`, `garage conversion 20 x 22`, `garage "Garage" converted to living`: whether it counts
+/// follows from how it is finished.
+fn converted(typed: &Typed<'_>) -> Option<Answer> {
+    const TURNED: [&str; 4] = ["converted", "conversion", "enclosed", "finished"];
+    let at = typed.find(0, &["garage", "carport", "porch"]).filter(|at| *at <= 1)?;
+    let turned = typed.find(0, &TURNED[..2])?;
+    let is_named = is_text(typed.piece(at + 1));
+    let mut stop = turned + 1;
+    while typed.says(
+        stop,
+        &["to", "into", "a", "living", "space", "room", "bedroom", "den", "family", "area"],
+    ) {
+        stop += 1;
+    }
+    let is_near = turned <= at + 1 || is_named && turned == at + 2;
+    if !is_near {
+        return None;
+    }
+    let kind = super::kind_word(&typed.lower(at))?;
+    let name = match is_named {
+        true => typed.text(at + 1, at + 2).to_owned(),
+        false => quoted(&format!("Former {kind}")),
+    };
+    let after = (at + 1 + usize::from(is_named)).max(if turned > at { stop } else { 0 });
+    let rest = typed.rest(after);
+    let line = |kind: &str| format!("{kind} {name} {rest}").trim_end().to_owned();
+    Some(Answer::Lines(
+        vec![line("living"), line(kind)],
+        format!(
+            "a {kind} that is finished and heated like the house is `living`; one that is not stays a `{kind}`"
+        ),
+    ))
+}

@@ -1,0 +1,170 @@
+//! How a house was measured and of what its walls are: the face beside the day or the tape, brick that is said and not
+//! measured, and how the plan's north lies.
+
+use super::measure::date_from;
+use super::{Answer, Rule, Typed, first_of, is_text, remark};
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: &[Rule] = &[measured_to_a_face, brick_alone, plan_north, mills];
+    first_of(rules, typed)
+}
+
+/// `measured inside with laser`, `measured 2026-03-07 inside`: the face has a line of its own.
+fn measured_to_a_face(typed: &Typed<'_>) -> Option<Answer> {
+    let faces: [(&str, &[&str]); 3] = [
+        ("inside", &["inside", "interior", "indoors"]),
+        ("outside", &["outside", "exterior", "outdoors"]),
+        ("frame", &["studs", "frame"]),
+    ];
+    if !typed.says(0, &["measured", "taped", "measurements"]) || typed.attempt.space.is_some() {
+        return None;
+    }
+    let (at, face) = (1..typed.pieces.len()).find_map(|at| {
+        let (face, _) = faces.iter().find(|(_, words)| typed.says(at, words))?;
+        Some((at, *face))
+    })?;
+    let is_negated = (1..at).any(|at| super::tails::is_no(&typed.pieces[at]));
+    let others = (1..typed.pieces.len())
+        .filter(|&other| other != at && faces.iter().any(|(_, words)| typed.says(other, words)));
+    if is_negated || others.count() > 0 {
+        return None;
+    }
+    let tool = typed.find(1, &["with", "by", "using"]).and_then(|with| {
+        let from = with + 1 + usize::from(typed.says(with + 1, &["a", "the", "my"]));
+        let tools = [
+            "laser",
+            "tape",
+            "wheel",
+            "measure",
+            "disto",
+            "steel",
+            "cloth",
+            "meter",
+            "rangefinder",
+        ];
+        let stop = (from..typed.pieces.len())
+            .find(|&at| !typed.says(at, &tools))
+            .unwrap_or(typed.pieces.len());
+        (stop > from).then(|| (with, stop, typed.name(from, stop)))
+    });
+    let small = [
+        "on",
+        "to",
+        "the",
+        "from",
+        "all",
+        "walls",
+        "face",
+        "of",
+        "house",
+        "was",
+        "it",
+        "at",
+        "dimensions",
+        "only",
+    ];
+    let date = date_from(&typed.pieces, 1);
+    let is_said = |at: usize, own: usize| {
+        own == at
+            || typed.says(own, &small)
+            || typed.pieces[own].is_mark(",;:()-–=")
+            || tool.as_ref().is_some_and(|(with, stop, _)| (*with..*stop).contains(&own))
+            || date.as_ref().is_some_and(|(first, end, _)| (*first..*end).contains(&own))
+    };
+    if !(1..typed.pieces.len()).all(|own| is_said(at, own)) {
+        return None;
+    }
+    let with = tool.as_ref().map(|(_, _, tool)| tool.as_str());
+    let lines = match (date, with) {
+        (Some((_, _, date)), Some(tool)) => {
+            format!("measured {date} with \"{tool}\"\nfaces {face}")
+        }
+        (Some((_, _, date)), None) => format!("measured {date}\nfaces {face}"),
+        (None, Some(tool)) => format!("faces {face}  # with {tool}"),
+        (None, None) => return None,
+    };
+    Some(Answer::line(
+        lines,
+        "the face that was measured is `faces`, the day and the tape are `measured`",
+    ))
+}
+
+/// `brick house`, `brick`, `all brick`, `veneer yes`, `brick all around`: brick without its thickness.
+fn brick_alone(typed: &Typed<'_>) -> Option<Answer> {
+    const SAID: [&str; 21] = [
+        "brick", "bricks", "veneer", "veneered", "house", "home", "all", "around", "yes", "full",
+        "fully", "exterior", "is", "the", "walls", "sides", "every", "side", "it", "a", "whole",
+    ];
+    let is_brick = typed.find(0, &["brick", "bricks", "veneer"]).is_some();
+    let only = (0..typed.pieces.len()).all(|at| {
+        typed.says(at, &SAID)
+            || typed.pieces[at].is_mark(",:;=-–.()")
+            || typed.pieces[at].text == "4" && typed.says(at + 1, &["sides"])
+    });
+    let is_sides = typed.find(0, &["sides"]).is_some_and(|at| {
+        !typed.says(at.saturating_sub(1), &["all", "full", "four"])
+            && typed.piece(at.saturating_sub(1)).is_none_or(|n| n.text != "4")
+    });
+    (is_brick && only && !is_sides && typed.attempt.space.is_none())
+        .then(|| Answer::line("veneer 4 5/8\"", super::super::BRICK_IS))
+}
+
+/// `true north 4° W of plan north`, `true north 4° W`, `true north 356°`: the bearing of the way that the file calls north.
+fn plan_north(typed: &Typed<'_>) -> Option<Answer> {
+    let at = 2 + usize::from(
+        typed.says(2, &["is", "at"]) || typed.piece(2).is_some_and(|mark| mark.is_mark(":=")),
+    );
+    let number = typed.piece(at).filter(|number| number.is_number())?;
+    let mut end = at + 1;
+    while typed.piece(end).is_some_and(|mark| mark.is_mark("°º˚"))
+        || typed.says(end, &["deg", "degree", "degrees"])
+    {
+        end += 1;
+    }
+    if !(typed.says(0, &["true"]) && typed.says(1, &["north"])) {
+        return None;
+    }
+    let toward = match typed.lower(end).as_str() {
+        "e" | "east" | "right" => Some("E"),
+        "w" | "west" | "left" => Some("W"),
+        _ => None,
+    };
+    let of_plan = typed.says(end + 1, &["of", "from"])
+        && typed.find(end + 1, &["plan", "up", "sketch", "drawing", "page", "paper"]).is_some();
+    if let Some(toward) = toward.filter(|_| of_plan) {
+        let other = if toward == "E" { "W" } else { "E" };
+        return Some(Answer::line(
+            format!("true north N {}° {other}", number.text),
+            "the line has the true bearing of the way that the file calls north: where true north lies west of it, it points east of true north",
+        ));
+    }
+    let value: rust_decimal::Decimal = number.text.parse().ok()?;
+    let (quarter, full) = (rust_decimal::Decimal::from(90), rust_decimal::Decimal::from(360));
+    (toward.is_none() && end == typed.pieces.len() && value > full - quarter && value < full).then(
+        || {
+            Answer::line(
+                format!("true north N {}° W", (full - value).normalize()),
+                "a bearing counts from north or south: this azimuth is west of north",
+            )
+        },
+    )
+}
+
+/// `mill rate 10.5 school`, `mill levy 10.5 "school"`: mills are dollars per $1,000.
+fn mills(typed: &Typed<'_>) -> Option<Answer> {
+    let is_mills =
+        typed.says(0, &["mill", "millage"]) && typed.says(1, &["rate", "levy", "levies"]);
+    let number = typed.piece(2).filter(|number| is_mills && number.is_number())?;
+    let from = 3 + usize::from(typed.says(3, &["mills", "for"]));
+    let name = if is_text(typed.piece(from)) {
+        typed.name(from, from + 1)
+    } else {
+        remark(typed.rest(from))
+    };
+    (!name.is_empty() && !name.chars().any(|c| c.is_ascii_digit())).then(|| {
+        Answer::line(
+            format!("tax rate {} per $1,000 {}", number.text, super::quoted(&name)),
+            "a mill is one dollar of tax per $1,000 of value",
+        )
+    })
+}
