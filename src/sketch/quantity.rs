@@ -180,6 +180,23 @@ impl Cursor<'_> {
             return self.bad_length(start, "decimals of a foot and inches together", &help);
         }
         let feet = self.in_unit(start, feet, Form::DecimalFeet)?;
+        if let Some(Token::Number(digits)) = self.peek()
+            && digits.starts_with('.')
+        {
+            // `40'.2"` may be 40' 2", 40.2' or 40' 0.2".
+            let touches = self.span().start == self.since(start).end;
+            let is_part =
+                matches!(*digits, ".5" | ".25" | ".75" | ".125" | ".375" | ".625" | ".875");
+            if touches || !is_part {
+                self.advance();
+                let _ = self.accept_mark();
+                return self.bad_length(
+                    start,
+                    "a point stands between feet and inches",
+                    "write feet and inches as `42' 7\"`, tenths of a foot as `42.7'`, and a part of an inch with a 0 before its point: `42' 0.5\"`",
+                );
+            }
+        }
         let inches = self.inches_only(start)?;
         if inches.length() >= Length::FOOT {
             let help = format!("count full feet as feet: `{}`", feet.length() + inches.length());

@@ -13,7 +13,7 @@ const SAID: &str = "\
     about accuracy accurate actually all alone along also and angled any anymore appraisal appraised appraiser \
     approx approximately apr april architect are area assessed assessment assessor aug august away azimuth back \
     backwards basement been beginning being below between blueprint bounds bow brick builder building bulge cad \
-    call called calls can can't cannot cant card ceiling centimeter centimetre centimeters chains check chord circa circle close closed \
+    call called calls can can't cannot cant capped card ceiling centimeter centimetre centimeters chains check chord circa circle close closed \
     closes cnty common corner correction couldn't couldnt county cross-check curve date dated deadline dec \
     december deed deep deg degree degrees description diagonal did didn't dimensions distance district does \
     doesn't done dont down drywall due e-w each east easterly eastern eight eighteen eighty einheiten elevation \
@@ -21,7 +21,7 @@ const SAID: &str = "\
     fifteen fifty filed finish five floor foot for forty forty-two forward four fourteen frente friday from \
     front fronts ft-in garage' gets gla goes going gone got ground guess had half has have having heading \
     headroom heated her here high him his home house hundred improvements inch inches incl included includes \
-    including inside interior into ish its jan january jog jul july jun june juniper just land lane' left legal \
+    including inside interior into ish its jan january jog jul july jun june juniper just land lane' last left legal liveable livable \
     length lengths less levy links listed listing lists living long loop mailed makes mar march mark market may \
     measure measured measurement measurements measures meter meters metes metre metres metric metros mile mill \
     mills min minus minutes monday more mètres nach name named never next nine nineteen ninety nne none nord \
@@ -29,7 +29,7 @@ const SAID: &str = "\
     oeste offset one only onto orientation ost osten ouest our out outward paid parcel part per percent pic pies \
     place plan plans please plus pob point porch' preceding prev previous price prior protest pulgadas quarter \
     quarters radius ran reach reached really realtor rear received record recorded return right rods roof room \
-    roughly round rounded running runs said sale saturday saw say says second seconds sep separate sept \
+    roughly round rounded rounding running runs said sale saturday saw say says second seconds sep separate sept \
     september seven seventeen seventy shape shared she show shows side sides six sixteen sixteenth sixteenths sixty size sketch \
     slanted slope so sold some south south-west southeast southwest split sqft sqm square squared standing start \
     starting starts state stated states story street studs subject sud sunday sur sure tape taped tax taxable \

@@ -93,7 +93,10 @@ fn room_or_addition(typed: &Typed<'_>) -> Option<Answer> {
         && (0..end).all(|at| is_name(at) || typed.pieces[at].is_mark(":-–,"));
     let is_room = (0..end).any(|at| typed.says(at, &ROOMS));
     let is_format = typed.says(0, &["living"]) && end == 1;
-    let ends = typed.line.len() == begin + size.len();
+    let after = typed.line.get(begin + size.len()..)?.trim();
+    // `in the back left corner` is where it lies inside.
+    let lies_inside = after.starts_with("in ") && !after.starts_with("in addition");
+    let ends = after.is_empty() || lies_inside;
     if !(named && is_room && ends && !is_format && is_sized_here(typed)) {
         return None;
     }
@@ -101,6 +104,14 @@ fn room_or_addition(typed: &Typed<'_>) -> Option<Answer> {
         super::plainly(typed.text(0, end)).trim_end_matches([':', '-', '–', ',', ' ']),
     );
     let mut offered = vec![format!("# {}", typed.line)];
+    if lies_inside {
+        return Some(Answer::Lines(
+            offered,
+            format!(
+                "a room inside the walls is in the area of `{house}` already, and its line is a comment"
+            ),
+        ));
+    }
     offered.extend(sides(typed, &format!("living {}", quoted(&name)))?);
     Some(Answer::Lines(
         offered,

@@ -55,10 +55,13 @@ mod places;
 mod published;
 mod remarks;
 mod reordered;
+mod rolls;
 mod rooms;
 mod rows;
 mod shapes;
+mod side_slips;
 mod sources;
+mod space_slips;
 mod spaces;
 mod standing;
 mod storeys;
@@ -205,6 +208,9 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         indoors::answer,
         between::answer,
         surveyed::answer,
+        rolls::answer,
+        side_slips::answer,
+        space_slips::answer,
         rooms::sunroom,
         rooms::marked_corner,
         rooms::turned_by,

@@ -168,19 +168,27 @@ pub(super) fn sunroom(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `Basement - same footprint`, `attic, same size as below`: nothing is copied from another level.
 fn copied_footprint(typed: &Typed<'_>) -> Option<Answer> {
+    let finish = typed.says(0, &["finished", "unfinished"]);
+    let first = usize::from(finish || typed.says(0, &["full", "partial"]));
     let begins = typed.says(
-        0,
+        first,
         &["basement", "cellar", "bsmt", "attic", "upstairs", "downstairs", "loft", "walkout"],
     );
-    let at = typed.find(1, &["same", "identical"]).filter(|at| begins && *at <= 2)?;
+    let at =
+        typed.find(first + 1, &["same", "identical"]).filter(|at| begins && *at <= first + 2)?;
     let what = ["footprint", "size", "outline", "shape", "walls", "dimensions", "area", "as"];
     typed.says(at + 1, &what).then(|| {
-        let depth = if typed.says(0, &["basement", "cellar", "bsmt"]) { " below grade" } else { "" };
+        let depth = if typed.says(first, &["basement", "cellar", "bsmt"]) { " below grade" } else { "" };
+        let kinds = match typed.lower(0).as_str() {
+            "finished" => "`living \"Rooms\"`",
+            "unfinished" => "`unfinished \"Rooms\"`",
+            _ => "`living \"Rooms\"` or `unfinished \"Rooms\"`",
+        };
         Answer::say(
             "nothing is copied from another level",
             format!(
-                "write `level {}{depth}`, below it its space, as `living \"Rooms\"` or `unfinished \"Rooms\"`, and type its sides again, one on each line",
-                quoted(&super::levels::capitalized(&typed.lower(0)))
+                "write `level {}{depth}`, below it its space, as {kinds}, and type its sides again, one on each line",
+                quoted(&super::levels::capitalized(&typed.lower(first)))
             ),
         )
     })
