@@ -22,14 +22,13 @@ fn name(line: &str) -> &str {
     line.split('"').nth(1).unwrap_or_default()
 }
 
-const NOUNS: [&str; 32] = [
+const NOUNS: [&str; 30] = [
     "loft",
     "pergola",
     "ramada",
     "chicken house",
     "lean-to",
     "pantry",
-    "hall",
     "woodshed",
     "gazebo",
     "arbor",
@@ -41,7 +40,6 @@ const NOUNS: [&str; 32] = [
     "patio cover",
     "tool shed",
     "wine room",
-    "family room",
     "garage",
     "deck",
     "porch",
@@ -80,6 +78,23 @@ fn a_size_on_the_line_of_any_space_is_offered_as_its_four_sides() {
                 assert!(name.chars().all(|c| c.is_alphabetic() || " -".contains(c)), "{offered}");
             }
         }
+    }
+}
+
+#[test]
+fn a_room_that_every_house_has_is_a_remark_first_and_an_addition_second() {
+    for noun in ["kitchen", "hall", "family room", "bedroom 2", "living room", "master bedroom"] {
+        let line = format!("{noun} 12 x 14");
+        let all = offered(&line);
+        assert_eq!(all.len(), 3, "{line}: {all:?}");
+        assert_eq!(all[0], format!("# {line}"));
+        for offered in &all[1..] {
+            assert_eq!(offered.lines().count(), 5, "{line}: {offered}");
+            assert_eq!(name(offered).to_lowercase(), noun, "{line}: {offered}");
+        }
+        // Inside the house it is nothing else.
+        let line = format!("{noun} 12 x 14 in the back left corner");
+        assert_eq!(offered(&line), [format!("# {line}")]);
     }
 }
 

@@ -11,7 +11,7 @@ const SAID: &str = "\
     inchs recoreded nor'east straße centímetros zoll fuß calculated longer reachable accessible above stands apart knee kneewall two-story \
     two-storey itself alone separate \
     about accuracy accurate actually all alone along also and angled any anymore appraisal appraised appraiser \
-    approx approximately apr april architect are area assessed assessment assessor aug august away azimuth back \
+    approx approximately apr april architect are area around assessed assessment assessor aug august away azimuth back \
     backwards basement been beginning being below between blueprint bounds bow brick builder building bulge cad \
     call called calls can can't cannot cant capped card ceiling centimeter centimetre centimeters chains check chord circa circle close closed \
     closes cnty common corner correction couldn't couldnt county cross-check curve date dated deadline dec \

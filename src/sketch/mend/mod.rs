@@ -294,7 +294,20 @@ fn beside_the_record(line: &str, mut mend: Mend, beside: &Beside) -> Mend {
                 left.remove(at);
                 format!("figure {name} {}", pieces::join(&left))
             }
-            None => format!("figure \"{word}\" {rest}"),
+            None => {
+                // `1226 sq ft (county)`: the first word that says whose it is.
+                let unit = |own: &str| {
+                    matches!(
+                        own,
+                        "sq" | "ft" | "sf" | "sqft" | "square" | "feet" | "per" | "the" | "m"
+                    )
+                };
+                let whose = pieces
+                    .iter()
+                    .find(|piece| piece.sort == Sort::Word && !unit(&piece.text.to_lowercase()));
+                let whose = whose.map_or("other", |whose| whose.text.as_str());
+                format!("figure \"{whose}\" {rest}")
+            }
         };
         *offered = named;
         mend.cause.push_str("; the file has a `record` already, so this is another `figure`");

@@ -95,7 +95,8 @@ fn room_or_addition(typed: &Typed<'_>) -> Option<Answer> {
     let is_format = typed.says(0, &["living"]) && end == 1;
     let after = typed.line.get(begin + size.len()..)?.trim();
     // `in the back left corner` is where it lies inside.
-    let lies_inside = after.starts_with("in ") && !after.starts_with("in addition");
+    let lies_inside = after.starts_with("in ") && !after.starts_with("in addition")
+        || size.ends_with(" in") && after.starts_with("the ");
     let ends = after.is_empty() || lies_inside;
     if !(named && is_room && ends && !is_format && is_sized_here(typed)) {
         return None;
@@ -130,7 +131,9 @@ fn roofed(typed: &Typed<'_>) -> Option<Answer> {
         "covered" | "roofed" if typed.says(1, &["walkway", "walk", "path", "entry", "stoop"]) => {
             ("porch", 2)
         }
-        "pergola" | "gazebo" | "arbor" | "ramada" => ("patio", 1),
+        "pergola" | "gazebo" | "arbor" | "ramada" if super::size_in(typed.line).is_none() => {
+            ("patio", 1)
+        }
         _ => return None,
     };
     let is_open = typed.says(0, &["walkway"]);

@@ -7,7 +7,9 @@ use super::{Answer, Rule, Typed, first_of, is_text, quoted, remark};
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         listed_with_a_price,
+        area_per,
         area_as_money,
+        bare_in_meters,
         rounding_of_a_figure,
         counting_as_well,
         value_in_words,
@@ -47,6 +49,43 @@ fn listed_with_a_price(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `GLA per county 1226`, `living area according to the listing 1,240 sf`: who published an area, among other words.
+fn area_per(typed: &Typed<'_>) -> Option<Answer> {
+    const SIZE: [&str; 11] = [
+        "gla", "living", "area", "heated", "square", "footage", "feet", "size", "sqft", "sf",
+        "gross",
+    ];
+    let per = (1..5).find(|&at| typed.says(at, &["per", "from", "by", "on", "according", "in"]))?;
+    let sized = (0..per).all(|at| typed.says(at, &SIZE));
+    let mut at = per + 1;
+    while typed.says(at, &["to", "the", "my"]) {
+        at += 1;
+    }
+    let word = match typed.lower(at).as_str() {
+        "county" | "cad" | "record" | "records" | "tax" | "assessor" | "appraisal" | "district"
+        | "roll" | "card" | "office" => "record",
+        "listing" | "mls" | "realtor" | "agent" | "seller" => "listing",
+        "plan" | "plans" | "builder" | "blueprint" => "plan",
+        _ => return None,
+    };
+    at += 1;
+    while typed
+        .says(at, &["records", "record", "card", "roll", "district", "office", "is", "sheet"])
+        || typed.piece(at).is_some_and(|mark| mark.is_mark(":=-–,"))
+    {
+        at += 1;
+    }
+    let number = typed.piece(at).filter(|number| sized && number.is_number())?;
+    let rest = typed.rest(at + 1);
+    let plain = ["", "sq ft", "sf", "sqft", "sq. ft.", "sq.ft.", "square feet"];
+    plain.contains(&rest.to_lowercase().as_str()).then(|| {
+        Answer::line(
+            format!("{word} {} sq ft", number.text),
+            "a published area begins with the word for who published it",
+        )
+    })
+}
+
 /// `record $1,226`: a figure of a house among marks of money.
 fn area_as_money(typed: &Typed<'_>) -> Option<Answer> {
     let [word, dollar, number] = &typed.pieces[..] else { return None };
@@ -59,6 +98,20 @@ fn area_as_money(typed: &Typed<'_>) -> Option<Answer> {
                 format!("value market ${}", number.text),
             ],
             "an area has its unit, and a sum of money is a `value`".to_owned(),
+        )
+    })
+}
+
+/// `listing 114` in a file of meters: its unit may be either.
+fn bare_in_meters(typed: &Typed<'_>) -> Option<Answer> {
+    let [word, number] = &typed.pieces[..] else { return None };
+    let value: u32 = number.text.replace(',', "").parse().ok()?;
+    let fits = typed.attempt.is_metric && word.is_word(&["record", "listing", "plan"]);
+    (fits && (20..1_000).contains(&value)).then(|| {
+        let head = word.text.to_lowercase();
+        Answer::Lines(
+            ["sq m", "sq ft"].map(|unit| format!("{head} {} {unit}", number.text)).into(),
+            "an area needs its unit".to_owned(),
         )
     })
 }
@@ -259,18 +312,14 @@ fn measured_in_other_words(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `property ID R-100417`, `Property ID: R-100417`: the number of an account.
 fn account_number(typed: &Typed<'_>) -> Option<Answer> {
-    let begins = typed.says(0, &["property", "prop", "parcel", "geo", "quick", "owner", "tax"])
+    let begins = typed.says(0, &["property", "prop", "geo", "quick", "tax"])
         && typed.says(1, &["id", "number", "no", "ref"]);
     let mut at = 2;
     while typed.piece(at).is_some_and(|mark| mark.is_mark(".:=#-–")) {
         at += 1;
     }
     let rest = typed.rest(at);
-    (begins
-        && !rest.is_empty()
-        && rest.chars().any(|c| c.is_ascii_digit())
-        && !typed.says(0, &["owner"]))
-    .then(|| {
+    (begins && !rest.is_empty() && rest.chars().any(|c| c.is_ascii_digit())).then(|| {
         Answer::line(
             format!("account {}", quoted(rest.trim_matches('"'))),
             "the number under which the office has the house is `account`",

@@ -10,6 +10,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         worked_out,
         two_points,
+        unit_by_a_slip,
         point_before_inches,
         letter_for_a_digit,
         slant_with_its_length,
@@ -88,6 +89,32 @@ fn two_points(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::Lines(offered, "between feet and their tenths stands one point".to_owned()))
 }
 
+/// `north 30 gt 6 in`, `north 30 fi`: feet, with a letter beside the right one.
+fn unit_by_a_slip(typed: &Typed<'_>) -> Option<Answer> {
+    const SLIPS: [&str; 11] = ["gt", "fi", "fr", "rt", "dt", "ftt", "fft", "tf", "fg", "vt", "ct"];
+    let feet = typed.piece(1).filter(|feet| feet.is_number() && is_way(typed, 0))?;
+    if !typed.says(2, &SLIPS) {
+        return None;
+    }
+    let way = typed.lower(0);
+    if typed.pieces.len() == 3 {
+        return Some(Answer::line(
+            format!("{way} {}'", feet.text),
+            format!("`{}` is not a unit of length", typed.pieces[2].text),
+        ));
+    }
+    let inches = typed.piece(3).filter(|inches| inches.is_number())?;
+    let marked = typed.says(4, &["in", "inch", "inches", "on", "un", "im"])
+        || typed.piece(4).is_some_and(|mark| mark.is_mark("\""));
+    let whole: u32 = inches.text.parse().ok().filter(|inches| *inches < 12)?;
+    (typed.pieces.len() == 4 || marked && typed.pieces.len() == 5).then(|| {
+        Answer::line(
+            format!("{way} {}' {whole}\"", feet.text),
+            format!("`{}` is not a unit of length", typed.pieces[2].text),
+        )
+    })
+}
+
 /// `north 40'.2"`: inches, tenths of a foot or a part of an inch.
 fn point_before_inches(typed: &Typed<'_>) -> Option<Answer> {
     let rest = typed.rest(1);
@@ -133,7 +160,8 @@ fn letter_for_a_digit(typed: &Typed<'_>) -> Option<Answer> {
             .filter(|text| !text.is_empty() && text.len() <= 3)
     };
     let (feet_read, inches_read) = (read(feet)?, read(inches)?);
-    let is_same = feet_read == feet.trim() && inches_read == inches.trim();
+    // Letters for 0, 1, 5 and 8 have a rule of their own, which weighs that one may not belong there.
+    let is_same = !format!("{feet}{inches}").contains(['G', 'g', 'b', 'q', 'Q', 'D', 'Z', 'z']);
     let fits = inches_read.parse::<u32>().is_ok_and(|inches| inches < 12)
         && feet.contains(|c: char| c.is_ascii_digit());
     (!is_same && fits).then(|| {
@@ -357,13 +385,12 @@ fn slanted_without_its_way(typed: &Typed<'_>) -> Option<Answer> {
         length_at(&typed.pieces, first + 1 + usize::from(marked)).filter(|one| one.has_unit)?;
     let is_half = degrees.text == "45" && (marked || typed.says(0, &["bearing"]));
     (is_half && length.end == typed.pieces.len() && !typed.is_in_lot()).then(|| {
-        let line = |from: &str, toward: &str| format!("`bearing {from} 45° {toward} {}`", length.text);
-        Answer::say(
-            "a slanted wall says between which two ways it runs",
-            format!(
-                "toward northeast write {}, toward southeast {}, toward southwest {}, toward northwest {}",
-                line("N", "E"), line("S", "E"), line("S", "W"), line("N", "W")
-            ),
+        let quarters = [("N", "E"), ("S", "E"), ("S", "W"), ("N", "W")];
+        let line =
+            |(from, toward): (&str, &str)| format!("bearing {from} 45° {toward} {}", length.text);
+        Answer::Lines(
+            quarters.map(line).into(),
+            "a slanted wall says between which two ways it runs".to_owned(),
         )
     })
 }
@@ -382,7 +409,8 @@ fn way_twice(typed: &Typed<'_>) -> Option<Answer> {
 fn give_or_take(typed: &Typed<'_>) -> Option<Answer> {
     let length = length_at(&typed.pieces, 1).filter(|_| is_way(typed, 0))?;
     let sign = typed.piece(length.end).filter(|sign| sign.is_mark("±"))?;
-    let by = length_at(&typed.pieces, length.end + 1)?;
+    let by = length_at(&typed.pieces, length.end + 1)
+        .filter(|by| by.has_unit || by.text.contains('.'))?;
     (sign.text == "±" && by.end == typed.pieces.len()).then(|| {
         Answer::line(
             format!("{} {} tolerance {}", typed.lower(0), length.text, by.text),

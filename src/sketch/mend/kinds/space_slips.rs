@@ -6,6 +6,8 @@ use super::{Answer, Rule, Typed, first_of, is_text, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
+        garage_of_cars,
+        open_to_the_air,
         area_above_its_walls,
         open_loft,
         unheated_room,
@@ -17,6 +19,47 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         steps_outside,
     ];
     first_of(rules, typed)
+}
+
+/// `2 car att. garage 20x22`: a garage, with how many cars it holds as its name.
+fn garage_of_cars(typed: &Typed<'_>) -> Option<Answer> {
+    let at = typed.find(1, &["garage", "gar", "carport"])?;
+    let is_car = |at: usize| typed.says(at, &["car", "cars", "bay", "stall"]);
+    let before = (0..at).all(|at| {
+        is_car(at)
+            || typed.pieces[at].is_number() && typed.pieces[at].text.len() == 1
+            || typed.says(
+                at,
+                &["one", "two", "three", "att", "attached", "single", "double", "oversized"],
+            )
+            || typed.pieces[at].is_mark(".,-–")
+    });
+    let has_name = typed.pieces.iter().any(|piece| is_text(Some(piece)));
+    let has_dot = (0..at).any(|at| typed.pieces[at].is_mark("."));
+    let cars = (0..at).find(|&at| is_car(at)).filter(|_| before && has_dot && !has_name)?;
+    let number = typed.piece(cars.checked_sub(1)?)?;
+    let number = if number.is_mark("-–") { typed.piece(cars.checked_sub(2)?)? } else { number };
+    let kind = if typed.says(at, &["carport"]) { "carport" } else { "garage" };
+    Some(Answer::line(
+        format!("{kind} \"{}-car {kind}\" {}", number.text, typed.rest(at + 1)).trim_end(),
+        "a space begins with its kind, then its name",
+    ))
+}
+
+/// `open deck start north 30'`: open to the air, and not to the floor below.
+fn open_to_the_air(typed: &Typed<'_>) -> Option<Answer> {
+    let kind = super::kind_word(&typed.lower(1)).filter(|kind| {
+        matches!(*kind, "deck" | "porch" | "patio" | "carport" | "balcony" | "breezeway")
+    })?;
+    let named = is_text(typed.piece(2));
+    let is_place = typed.says(2, &["start", "from", "recorded", "detached", "measured"]);
+    (typed.says(0, &["open", "uncovered", "unroofed"]) && (named || is_place)).then(|| {
+        let name = if named { String::new() } else { format!("{} ", quoted(&super::levels::capitalized(&typed.text(0, 2).to_lowercase()))) };
+        Answer::line(
+            format!("{kind} {name}{}", typed.rest(2)),
+            "a space begins with its kind, then its name; `open` alone is a floor that is missing over the room below",
+        )
+    })
 }
 
 /// `living area 1,226 sq ft` above walls: the line of the space, with the record's area for it.
@@ -172,7 +215,11 @@ fn built_out(typed: &Typed<'_>) -> Option<Answer> {
         "bumpout" | "bump-out" | "popout" | "pop-out" => 1,
         _ => return None,
     };
-    super::size_in(typed.line)?;
+    let size = super::size_in(typed.line)?;
+    // Without a place it may be three walls of the walk.
+    let says_place =
+        typed.find(end, &["on", "at", "front", "back", "rear", "side", "left", "right"]);
+    says_place.filter(|_| !typed.rest(end).is_empty() && typed.rest(end) != size)?;
     Some(Answer::line(
         format!("living \"Bump-out\" {}", typed.rest(end)),
         "a part of the house that stands out is `living`, with a name of its own",

@@ -5,7 +5,7 @@ use super::measure::date_from;
 use super::{Answer, Rule, Typed, first_of, is_text, remark};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[measured_to_a_face, brick_alone, plan_north, mills];
+    let rules: &[Rule] = &[measured_to_a_face, seen_or_not, stucco, brick_alone, plan_north, mills];
     first_of(rules, typed)
 }
 
@@ -89,6 +89,37 @@ fn measured_to_a_face(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// `interior seen no`, `interior seen: not`, `interior: no`: whether the inside was seen.
+fn seen_or_not(typed: &Typed<'_>) -> Option<Answer> {
+    let last = typed.pieces.last()?;
+    let is_no = last.is_word(&["no", "not", "n", "false", "never", "none"]);
+    let words = (1..typed.pieces.len() - 1).all(|at| {
+        typed.says(at, &["seen", "inspected", "viewed", "was", "access", "accessed"])
+            || typed.pieces[at].is_mark(":=-–,.()?")
+    });
+    (typed.says(0, &["interior", "inside"]) && is_no && words && typed.attempt.space.is_none())
+        .then(|| {
+            Answer::line(
+                "interior not seen",
+                "whether the inside was seen is `interior seen` or `interior not seen`",
+            )
+        })
+}
+
+/// `veneer stucco 7/8"`: what the veneer is of, before its thickness.
+fn stucco(typed: &Typed<'_>) -> Option<Answer> {
+    let of = typed.piece(1).filter(|of| {
+        of.is_word(&["stucco", "plaster", "eifs", "tile", "rock", "block", "concrete"])
+    })?;
+    let thick = super::measure::length_at(&typed.pieces, 2).filter(|thick| thick.has_unit)?;
+    (typed.says(0, &["veneer"]) && thick.end == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!("veneer {}  # {}", thick.text, of.text),
+            "a veneer is given by its thickness alone",
+        )
+    })
+}
+
 /// `brick house`, `brick`, `all brick`, `veneer yes`, `brick all around`: brick without its thickness.
 fn brick_alone(typed: &Typed<'_>) -> Option<Answer> {
     const SAID: [&str; 21] = [
@@ -135,7 +166,7 @@ fn plan_north(typed: &Typed<'_>) -> Option<Answer> {
         let other = if toward == "E" { "W" } else { "E" };
         return Some(Answer::line(
             format!("true north N {}° {other}", number.text),
-            "the line has the true bearing of the way that the file calls north: where true north lies west of it, it points east of true north",
+            "the bearing is the true one of the way that the file calls north, which lies as far to the other side",
         ));
     }
     let value: rust_decimal::Decimal = number.text.parse().ok()?;
