@@ -377,7 +377,8 @@ impl Cursor<'_> {
         let typed = self.text.get(span.start..span.end).unwrap_or_default();
         // `wall 2` is more likely two inches, or the begin of `2x6`, than two feet.
         let is_bare = typed.parse::<rust_decimal::Decimal>().is_ok() && !length.form().is_metric();
-        if is_bare && (1..=3).contains(&(length.length().nm() / Length::FOOT.nm())) {
+        let is_feet = (1..=3).contains(&length.length().nm().div_euclid(Length::FOOT.nm()));
+        if is_bare && is_feet {
             let message =
                 format!("a number without a mark is feet: a wall {length} thick is hardly meant");
             return self.fault(Diagnostic::new(Word::BadLength, span, message).help(format!(

@@ -70,9 +70,8 @@ fn two_points(typed: &Typed<'_>) -> Option<Answer> {
     };
     let unit = unit.trim();
     let is_metric = typed.attempt.is_metric || matches!(unit, "m" | "cm");
-    if !(is_way(typed, 0) && digits(feet) && digits(number))
-        || !matches!(unit, "" | "'" | "ft" | "m" | "cm")
-    {
+    let is_unit = matches!(unit, "" | "'" | "ft" | "m" | "cm");
+    if !(is_way(typed, 0) && digits(feet) && digits(number) && is_unit) {
         return None;
     }
     let way = typed.lower(0);

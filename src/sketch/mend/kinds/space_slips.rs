@@ -174,7 +174,7 @@ fn covered_or_car(typed: &Typed<'_>) -> Option<Answer> {
         typed.piece(0).is_some_and(|piece| piece.is_word(&["cp"])) && is_text(typed.piece(1));
     let name = typed.name(1, 2).to_lowercase();
     named.then(|| {
-        let mut kinds = vec!["porch", "carport"];
+        let mut kinds = ["porch", "carport"];
         if name.contains("car") {
             kinds.reverse();
         }
