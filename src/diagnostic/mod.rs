@@ -143,6 +143,7 @@ words! {
     EmptyLevel "empty-level" Warning "A level has no space, so that nothing of it is drawn or counted.";
     CommonOnOneLevel "common-on-one-level" Warning "A level has common walls, and a level next to it has walls as long and none that is common.";
     PlacedAbove "placed-above" Note "The file does not say where an upper level stands, and it fits over the level under it.";
+    StreetWays "street-ways" Note "The walls of a walk are typed as front, right, back and left: as walked, or as the sides on which they stand?";
     OverallDiffers "overall-differs" Warning "An overall length differs from the sides it spans.";
     TieDiffers "tie-differs" Warning "A distance taped across differs from the outline.";
     OpenNamedStair "open-named-stair" Warning "An opening is named as a stair; stairs are never taken off.";
@@ -157,7 +158,7 @@ words! {
     TouchesNothing "touches-nothing" Warning "A space that begins at a corner of another has no wall against any.";
     NamedBelowGrade "named-below-grade" Warning "A level named as a basement counts as above grade.";
     NamedOtherwise "named-otherwise" Warning "A space named as a garage, a porch or the like is counted as living area.";
-    OutbuildingAbove "outbuilding-above" Warning "An outbuilding is typed under an upper level.";
+    OutbuildingAbove "outbuilding-above" Warning "An outbuilding, a garage or a patio is typed under an upper level, or an outbuilding under one below grade.";
     UnlikelySize "unlikely-size" Warning "A house far larger or smaller than houses are.";
     UnlikelyValue "unlikely-value" Warning "A tax rate, a price or a year that is hardly meant: is a digit or a point wrong?";
     NothingCounted "nothing-counted" Warning "No space is counted, so the measured area is nothing.";

@@ -29,7 +29,7 @@ const SCALE_PT: f64 = 40.0;
 /// Fills the page of a lot.
 pub(crate) fn lot(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     let area = lot.outline().area();
-    let told = format!("{}: {}, {}", lot.name(), say.size(area), land(say, area));
+    let told = format!("{}: {}, {}", lot.name(), say.size(area), say.land_of(lot));
     flow.begin("Lot", &told);
     let mut top = Stack::new(flow.width_pt());
     top.title(12.0, &told);

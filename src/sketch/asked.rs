@@ -9,6 +9,8 @@ use crate::units::length::Length;
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Whereabouts {
     pub(crate) parts: Vec<Part>,
+    /// Whether the words say that it stands outside, as `behind the house` does and `on the right` does not.
+    pub(crate) is_outside: bool,
 }
 
 impl Whereabouts {

@@ -280,6 +280,17 @@ impl Assembler {
         let begun = !self.sketch.levels.is_empty()
             || !self.sketch.lots.is_empty()
             || !self.sketch.outlines.is_empty();
+        if begun && matches!(head, Head::Units(_)) && self.sketch.heads.units.is_some() {
+            faults.push(
+                Diagnostic::new(
+                    Word::OutOfPlace,
+                    span,
+                    "`units` is said once, at the top, for the whole file",
+                )
+                .help("take this line out, and type the mark of the unit after each length that is in another one: `bearing N 12° 30' E 120'` in feet, `120 m` in meters"),
+            );
+            return;
+        }
         if begun {
             faults.push(
                 Diagnostic::new(

@@ -113,8 +113,17 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                 is_american: context.is_american,
                 in_lot: context.in_lot,
                 comment: read.comment.as_deref().map(Into::into),
+                house_walk: walk(
+                    &text[..offset],
+                    context.house.as_ref().map(|house| house.name.as_str()),
+                ),
+                last_walk: walk(&text[..offset], context.space.as_deref()),
                 ..beside(text, offset, offset + line.len())
             });
+            let is_of_lot =
+                context.in_lot || ["lot", "calls", "deed"].contains(&read.begins[0].as_str());
+            let mark = mend::mark_of_calls(content, context.units).filter(|_| is_of_lot);
+            context.mark_of_calls = mark.or(context.mark_of_calls);
             let placeless = offer(content, offset, &read, &context, &mut faults, before);
             if let Some(asks) = &placeless {
                 context.takes_in(&asks.line.before);
@@ -191,6 +200,8 @@ pub(super) struct Context {
     in_lot: bool,
     /// Along which axes a wall of this walk is given, or offered, by closing: north, east.
     by_closing: [bool; 2],
+    /// The mark of the lengths of a lot, if a line said that they are in another unit than the file's.
+    mark_of_calls: Option<&'static str>,
     /// The lines around one that cannot be read.
     beside: Option<Beside>,
 }
@@ -200,7 +211,10 @@ impl Context {
     fn learn(&mut self, statement: &Statement) {
         match statement {
             Statement::Lot(_) => self.in_lot = true,
-            Statement::Space(_) | Statement::Level(_) => self.in_lot = false,
+            Statement::Space(_) | Statement::Level(_) => {
+                self.in_lot = false;
+                self.mark_of_calls = None;
+            }
             _ => {}
         }
         match statement {
@@ -277,7 +291,6 @@ fn axis_by_closing(line: &str) -> Option<usize> {
 
 /// The nearest lines before and after a part of the text that are neither empty nor comments.
 fn beside(text: &str, start: usize, end: usize) -> Beside {
-    let says = |line: &&str| !line.trim().is_empty() && !line.trim_start().starts_with('#');
     let before = text[..start].lines().rev().find(says).unwrap_or_default().trim();
     let after = text[end..].lines().find(says).unwrap_or_default().trim();
     Beside {
@@ -291,8 +304,44 @@ fn beside(text: &str, start: usize, end: usize) -> Beside {
             .nth(1)
             .is_some(),
         has_record: [&text[..start], &text[end..]].into_iter().flat_map(str::lines).any(is_record),
+        has_veneer: text.lines().any(|line| line.trim_start().starts_with("veneer ")),
+        following: following(&text[end..]),
         ..Beside::default()
     }
+}
+
+/// How many lines of a walk are looked at.
+const MOST_OF_A_WALK: usize = 60;
+
+/// Whether a line begins a level, a space or an outline.
+fn begins_another(line: &str) -> bool {
+    let first = line.split_whitespace().next().unwrap_or_default();
+    ["level", "lot", "map"].contains(&first) || mend::is_kind(first)
+}
+
+/// The lines below that of a space with this name, up to the next level or space; none if no line above has it.
+fn walk(text: &str, name: Option<&str>) -> std::rc::Rc<[std::rc::Rc<str>]> {
+    let Some(name) = name.map(|name| format!("\"{name}\"")) else { return Default::default() };
+    let opens = |line: &str| {
+        let first = line.split_whitespace().next().unwrap_or_default();
+        mend::is_kind(first) && line.contains(&name)
+    };
+    let lines: Vec<&str> = text.lines().map(str::trim).collect();
+    let Some(at) = lines.iter().rposition(|line| opens(line)) else { return Default::default() };
+    let below = lines.get(at + 1..).unwrap_or_default().iter();
+    let below = below.take_while(|line| !begins_another(line)).take(MOST_OF_A_WALK);
+    below.filter(|line| says(line)).map(|line| (*line).into()).collect()
+}
+
+/// The lines at the beginning of a text that begin nothing else.
+fn following(text: &str) -> std::rc::Rc<[std::rc::Rc<str>]> {
+    let lines = text.lines().map(str::trim).filter(says);
+    lines.take_while(|line| !begins_another(line)).take(MOST_OF_A_WALK).map(Into::into).collect()
+}
+
+/// Whether a line is neither empty nor a comment.
+fn says(line: &&str) -> bool {
+    !line.trim().is_empty() && !line.trim_start().starts_with('#')
 }
 
 fn begins_as_level(line: &str) -> bool {
@@ -473,7 +522,12 @@ fn offer(
                 asks: None,
             })
         }
-        None => mend::mend(typed, &mut attempt),
+        None => {
+            let in_unit = context
+                .mark_of_calls
+                .and_then(|mark| mend::mend_in_unit(typed, mark, &mut attempt));
+            in_unit.or_else(|| mend::mend(typed, &mut attempt))
+        }
     };
     let mut mend = mend?;
     // One wall each way can follow from the others.

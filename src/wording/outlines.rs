@@ -4,7 +4,7 @@ use crate::diagnostic::words;
 use crate::house::{ReferenceSource, SideNumber};
 use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::{Figure, OutlineReport};
-use crate::units::area::Area;
+use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::{group_thousands, rounded_quotient};
 use crate::units::length::{Length, Step};
 use crate::wording::sentences::{Reader, Sentences, whole};
@@ -125,7 +125,7 @@ impl Sentences<'_> {
 
     pub(super) fn lot_line(&self, lot: &crate::house::Lot) -> (String, String) {
         let area = lot.outline().area();
-        let measured = format!("{}, {}", self.size(area), self.land(area));
+        let measured = format!("{}, {}", self.size(area), self.land_of(lot));
         // In the unit that the record gives: another one would show digits that it does not have.
         let text = match lot.recorded {
             Some(recorded) => format!("recorded {recorded}; its sides give {measured}"),
@@ -133,6 +133,21 @@ impl Sentences<'_> {
         };
         let text = format!("{text}; {}", lot_closure(lot, self.is_metric()));
         (format!("{} (lot)", lot.name), text)
+    }
+
+    /// The area of a lot in acres or hectares, and in the other unit if the record gives that.
+    pub(crate) fn land_of(&self, lot: &crate::house::Lot) -> String {
+        let area = lot.outline().area();
+        let land = self.land(area);
+        match (self.is_metric(), lot.recorded.map(WrittenArea::unit)) {
+            (true, Some(AreaUnit::Acres)) => {
+                format!("{land} ({} acres)", area.in_unit(Area::ACRE, 2))
+            }
+            (false, Some(AreaUnit::Hectares)) => {
+                format!("{land} ({} hectares)", area.in_unit(Area::HECTARE, 2))
+            }
+            _ => land,
+        }
     }
 
     /// The area of land in acres, or in hectares if the file is metric.

@@ -226,15 +226,25 @@ impl Checker<'_> {
         // At a corner of the house a garage stands outside as well as inside its walk.
         let is_corner = |part: &Part| matches!(part.sort, Sort::At(Point::Toward(..)));
         let kind = self.house.spaces[space].kind;
-        let is_either = kind == Kind::Garage && told.parts.iter().all(is_corner)
-            // A room without finish, `at the back` of a basement.
-            || kind == Kind::Unfinished;
+        let at_corner = told.parts.iter().all(is_corner);
+        // `garage 22' x 24' on the right`: beside the house as well as in its walk.
+        let is_on_a_side = sized
+            && !told.is_outside
+            && matches!(&told.parts[..], [Part { sort: Sort::Side(_), of: None }]);
+        let is_either = kind == Kind::Garage && (at_corner || is_on_a_side)
+            // A room without finish, `at the back` of a basement, or what is finished of one without.
+            || kind == Kind::Unfinished
+            || kind == Kind::Living && self.house.spaces[main].kind == Kind::Unfinished;
         if is_either && parent.is_none() && over.is_none() && main != space {
             let name = self.house.spaces[main].name.clone();
             let inside = Wanted { parent: Some(main), ..wanted };
             let inside = self.found_for(&inside, told, &counted)?.places.into_iter();
             let inside = inside.map(|(typed, said)| (format!("within \"{name}\" {typed}"), said));
-            found.places = inside.take(1).chain(found.places).collect();
+            // Of each one place: in how many ways its size lies there is asked as well.
+            found.places = match kind == Kind::Garage && !at_corner {
+                true => found.places.into_iter().take(1).chain(inside.take(1)).collect(),
+                false => inside.take(1).chain(found.places).collect(),
+            };
         }
         Some(found)
     }

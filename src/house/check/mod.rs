@@ -7,6 +7,7 @@ mod closure;
 pub(crate) mod comments;
 mod detached;
 pub(crate) mod draft;
+mod facing;
 mod glance;
 mod names;
 mod overlap;
@@ -74,6 +75,7 @@ pub(crate) fn check(sketch: &Sketch, house: &mut Model, found: &mut Vec<Diagnost
         checker.overhangs();
         checker.beside_and_on();
         checker.common_on_one_level();
+        checker.report_street_ways();
         checker.report_unlikely_size();
     }
     checker.reference_outlines();
@@ -526,6 +528,10 @@ impl Checker<'_> {
                 "after {} the walk is back at its start: do the lines below it belong to another space? Put the line of that space (`garage \"Garage\"`, `porch \"Porch\"` …) before {}",
                 last.quoted(),
                 next.quoted()
+            )
+        } else if let Some(walked) = facing::rectangle_by_its_sides(sides) {
+            &format!(
+                "is each wall named by the side on which it stands? A side begins with the way in which it runs, in the order of the walk: {walked}"
             )
         } else if neighbors {
             "the walk turns straight back there: is a wall left out between the two?"

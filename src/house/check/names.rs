@@ -99,30 +99,47 @@ impl Checker<'_> {
         );
     }
 
-    /// Asks about an outbuilding on an upper level: usually it was typed at the end of the file and belongs
-    /// elsewhere.
+    /// Asks about what stands on the ground and is typed on another level: usually it was typed at the end of the file and
+    /// belongs elsewhere.
     fn report_outbuildings_above(&mut self) {
         let sketch = self.sketch;
-        let mut above_grade = sketch.levels.iter().filter(|level| !level.level.below_grade);
-        let Some(ground) = above_grade.next() else { return };
+        let Some(ground) = sketch.levels.iter().position(|level| !level.level.below_grade) else {
+            return;
+        };
         // A level whose name could not be read may be any.
         if sketch.levels.iter().any(|level| level.level.name.text.is_empty()) {
             return;
         }
-        let uppers = above_grade.filter(|level| !level.level.beside);
-        for level in uppers {
-            let is_building = |space: &&SpaceSketch| space.space.kind == Kind::Outbuilding;
-            for space in level.spaces.iter().filter(is_building) {
+        let others = sketch.levels.iter().enumerate();
+        let others = others.filter(|(at, level)| *at != ground && !level.level.beside);
+        for (_, level) in others {
+            let below = level.level.below_grade;
+            let stands_on_the_ground = |space: &&SpaceSketch| {
+                let space = &space.space;
+                match space.kind {
+                    Kind::Outbuilding => true,
+                    Kind::Garage | Kind::Carport | Kind::Patio if !below => space.within.is_none(),
+                    Kind::Garage | Kind::Carport => space.detached,
+                    _ => false,
+                }
+            };
+            for space in level.spaces.iter().filter(stands_on_the_ground) {
                 let (name, on) = (quoted(&space.space.name.text), quoted(&level.level.name.text));
+                let what = space.space.kind.word();
+                let depth = if below { "a level below grade" } else { "an upper level" };
+                let stands = match (space.space.kind, below) {
+                    (Kind::Outbuilding, _) | (_, true) => "",
+                    _ => "unless it does stand there, ",
+                };
                 self.report(
                     Diagnostic::new(
                         Word::OutbuildingAbove,
                         space.span,
-                        format!("the outbuilding {name} is typed under {on}, an upper level"),
+                        format!("the {what} {name} is typed under {on}, {depth}"),
                     )
                     .help(format!(
-                        "move its lines up, under the last space of {}",
-                        quoted(&ground.level.name.text)
+                        "{stands}move its lines up, under the last space of {}",
+                        quoted(&sketch.levels[ground].level.name.text)
                     )),
                 );
             }

@@ -261,15 +261,20 @@ impl Checker<'_> {
             if !is_far_off(recorded, area) {
                 continue;
             }
+            let feet_as_meters = matches!(self.sketch.heads.units, Some(Unit::Meters))
+                && (9 * recorded..12 * recorded).contains(&area);
             let (recorded, area) = (thousands(recorded), thousands(area));
             let message = format!(
                 "the record lists {} with {recorded} sq ft, and its sides come to {area}",
                 quoted(&name)
             );
-            self.report(
-                Diagnostic::new(Word::FarOff, span, message)
-                    .help("look at each digit of the figure and of the sides, and at their units"),
-            );
+            let help = match feet_as_meters {
+                true => {
+                    "numbers without a unit are taken in meters: if these are in feet, type the mark after each, as `120'`"
+                }
+                false => "look at each digit of the figure and of the sides, and at their units",
+            };
+            self.report(Diagnostic::new(Word::FarOff, span, message).help(help));
         }
     }
 

@@ -51,6 +51,14 @@ pub(in crate::sketch) struct Beside {
     pub(in crate::sketch) corners: std::rc::Rc<[std::rc::Rc<str>]>,
     /// The names of the spaces and levels of the file.
     pub(in crate::sketch) spaces: std::rc::Rc<[std::rc::Rc<str>]>,
+    /// The lines of the walk of the space that places are counted from.
+    pub(in crate::sketch) house_walk: std::rc::Rc<[std::rc::Rc<str>]>,
+    /// The lines of the walk of the last space above.
+    pub(in crate::sketch) last_walk: std::rc::Rc<[std::rc::Rc<str>]>,
+    /// The lines after it, up to the first that begins something else.
+    pub(in crate::sketch) following: std::rc::Rc<[std::rc::Rc<str>]>,
+    /// Whether the file says how thick its veneer is.
+    pub(in crate::sketch) has_veneer: bool,
 }
 
 /// A change of a line.

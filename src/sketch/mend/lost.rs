@@ -6,6 +6,7 @@ use super::pieces::{Sort, cut};
 
 /// Words that other words of the format say, or that say nothing about the house.
 const SAID: &str = "\
+    around wraps wrap wraparound wrap-around wrapping l-shaped u-shaped \
     bsmnt basmt bment bgrade bglevel belowgrd unfin unfinish unfinsh unfinshed \
     sqmt sqmts sqmtr sqmtrs sqmetr sqmeter sqmeters sqmetre sqmetres sqrm sqrmt sq-m sq-mt sq-mtr mtrs metr metrs \
     inchs recoreded nor'east straße centímetros zoll fuß calculated longer reachable accessible above stands apart knee kneewall two-story \
@@ -42,6 +43,9 @@ const SAID: &str = "\
 /// Words that say nothing about the area and that a reader would miss.
 const MATTER: [&str; 5] = ["attached", "covered", "screened", "heated", "finished"];
 
+/// Words about a ceiling that a space under it says.
+const IN_THE_EAVES: [&str; 7] = ["over", "higher", "taller", "line", "strips", "either", "sloping"];
+
 /// The suggested lines, with a comment for each word of the typed line that they would drop.
 pub(super) fn kept(typed: &str, offered: &str) -> String {
     let lower = offered.to_lowercase();
@@ -51,6 +55,7 @@ pub(super) fn kept(typed: &str, offered: &str) -> String {
     let said: HashSet<&str> = SAID.split_whitespace().collect();
     let is_kept = |word: &str| {
         said.contains(word)
+            || IN_THE_EAVES.contains(&word) && lower.starts_with("low \"eaves")
             || lower.contains(word)
             || super::lengths::is_spoken_number(word)
             || super::kinds::month_named(word).is_some()

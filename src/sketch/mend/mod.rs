@@ -30,6 +30,7 @@ pub(super) use marks::decoded;
 use pieces::{Sort, cut};
 
 use crate::sketch::asked::Placeless;
+use crate::sketch::statement::Unit;
 
 /// What is wrong with a veneer that has no thickness.
 const BRICK_IS: &str = "a veneer is given by its thickness; brick and the air gap behind it are usually 4 5/8\" if you cannot measure them";
@@ -79,6 +80,28 @@ pub(super) fn may_be_name(text: &str) -> bool {
 /// Whether a word is the format's word for a kind of space.
 pub(super) fn is_kind(word: &str) -> bool {
     kinds::kind_word(word) == Some(word)
+}
+
+/// The mark of the unit that a line says of the calls of a lot, if that is not the unit of the file: `calls in feet`.
+pub(super) fn mark_of_calls(line: &str, units: Unit) -> Option<&'static str> {
+    kinds::unit_said(&cut(line)).filter(|(unit, _)| *unit != units).map(|(_, mark)| mark)
+}
+
+/// What to type instead of a call whose length is in another unit than the file's: its mark stands after it.
+pub(super) fn mend_in_unit(
+    line: &str,
+    mark: &str,
+    attempt: &mut dyn FnMut(&str) -> Attempt,
+) -> Option<Mend> {
+    let (call, _) = kinds::marked(line, mark)?;
+    match attempt(&call).reads {
+        Some(reads) => Some(Mend {
+            lines: vec![reads],
+            cause: "the length of a call in another unit than the file's has its mark".to_owned(),
+            ..Mend::default()
+        }),
+        None => mend(&call, attempt),
+    }
 }
 
 /// Whether a text has a number in words in it.

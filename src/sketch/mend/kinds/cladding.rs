@@ -215,6 +215,9 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// Words for the frame of a wall, to which its thickness goes.
+const FRAME: [&str; 6] = ["frame", "stud", "studs", "sheathing", "framing", "framed"];
+
 /// `exterior walls 6 inches inside to out`, `walls measure 5 1/2" thick`, `outer wall thickness: 8 in`: how thick they are.
 fn thickness(typed: &Typed<'_>) -> Option<Answer> {
     let filler = [
@@ -324,6 +327,18 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
     let bare = [&SIDING[..], &solid].iter().any(|words| typed.find(0, words).is_some());
     let sided = bare && typed.find(0, &BRICK).is_none();
     let wall = format!("wall {}", measure.text);
+    let outer = ["exterior", "outer", "outside", "total", "overall", "through"];
+    let is_all = typed.find(0, &outer).is_some()
+        || typed.find(0, &["inside"]).is_some() && typed.find(0, &["out"]).is_some();
+    if is_all && !sided && !typed.attempt.beside.has_veneer && typed.find(0, &FRAME).is_none() {
+        return Some(Answer::Lines(
+            vec![format!("veneer none\n{wall}"), wall],
+            format!(
+                "the thickness of the walls, from the inside to the frame or the siding, is `wall` and a length, and brick or stone before it is `veneer`: is {} all of it, or does brick come on top",
+                measure.text
+            ),
+        ));
+    }
     Some(Answer::line(
         if sided { format!("veneer none\n{wall}") } else { wall },
         "the thickness of the walls, from the inside to the frame or the siding, is `wall` and a length",

@@ -43,6 +43,8 @@ const ENDS: &[&str] = &[
     "located",
     "attached",
     "att",
+    "built",
+    "built-in",
     "detached",
     "det",
     "freestanding",

@@ -1,7 +1,7 @@
 //! Walls named by the side of the house on which they are, and faces named after a wall.
 
 use super::super::compass::{along, by_compass, is_upright, way_and_back};
-use super::measure::lengths;
+use super::measure::{Measure, length_at, lengths};
 use super::walls::{STREET, is_way};
 use super::{Answer, Typed, worded};
 
@@ -16,7 +16,7 @@ pub(super) fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
     let front = typed.attempt.beside.front;
     let (way, _) = way_and_back(&typed.lower(0)).filter(|_| typed.says(0, &ALL))?;
     let way = by_compass(way, front);
-    let (first, measure) = worded::the_length(typed)?;
+    let (first, measure) = worded::the_length(typed).or_else(|| bare_length(typed))?;
     // `rear 46' 2"` between walls that run back and front: the rear wall.
     if typed.says(0, &["rear"]) && first == 1 && runs_upright(typed) == Some(!is_upright(way)) {
         let [one, two] = along(way);
@@ -61,6 +61,15 @@ pub(super) fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
             ),
         ),
     })
+}
+
+/// `left side 28`: a number without a unit at the end of the line, right after the words for where the wall is.
+fn bare_length(typed: &Typed<'_>) -> Option<(usize, Measure)> {
+    let at = typed.pieces.len().checked_sub(1)?;
+    let one = length_at(&typed.pieces, at)?;
+    let mark = usize::from(typed.piece(at.checked_sub(1)?)?.is_mark(":,=-–"));
+    let before = at.checked_sub(1 + mark)?;
+    (before > 0 && typed.says(before, &STANDS)).then_some((at, one))
 }
 
 /// `28' 4" up the west side`, `along the south wall 28' 4"`: the same with the length first, or after other words.
@@ -160,7 +169,7 @@ pub(super) fn face_after_a_wall(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::say(
         "a wall does not say to which face it was measured: the line of its space does, for all of its walls",
         format!(
-            "leave `{wall}` here and write `measured to {face}` at the end of the line of its space; if only this wall was measured so, it is `{wall} note \"{face}\"`, and counts as the others do"
+            "leave `{wall}` here and write `measured to {face}` at the end of the line of its space; if only this wall was measured so, add to its length how thick the walls at both its ends are, of a shared wall half, and type the sum"
         ),
     ))
 }

@@ -7,12 +7,16 @@
 
 mod abbreviated;
 mod angles;
+mod around;
 mod asides;
 mod assembled;
+mod attic;
+mod bays;
 mod between;
 mod calls;
 mod cladding;
 mod clauses;
+mod clear;
 mod codes;
 mod composed;
 mod curves;
@@ -23,6 +27,7 @@ mod depths;
 mod described;
 mod digits;
 mod faces;
+mod feet_of_a_lot;
 mod figure_words;
 mod figures;
 mod finish;
@@ -31,6 +36,8 @@ mod gist;
 mod gone;
 mod heading;
 mod heads;
+mod house_size;
+mod included;
 mod indoors;
 mod inferred;
 mod lengths;
@@ -65,6 +72,7 @@ mod space_slips;
 mod spaces;
 mod standing;
 mod storeys;
+mod straight;
 mod street;
 mod sums;
 mod surveyed;
@@ -202,6 +210,14 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
     let rules: &[Rule] = &[
+        clear::answer,
+        around::answer,
+        attic::answer,
+        included::answer,
+        bays::answer,
+        house_size::answer,
+        topics::address_alone,
+        feet_of_a_lot::answer,
         level_words::above_a_space,
         unmeasured::same_as,
         rooms::answer,
@@ -286,6 +302,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     first_of(rules, &typed)
 }
 
+pub(super) use feet_of_a_lot::{marked, unit_said};
 pub(super) use storeys::with_a_space;
 
 /// The first length among these pieces, if it is in inches alone: where it begins and ends, and its text.

@@ -74,7 +74,15 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             text.replace_range(at..at + words.len(), "");
         }
     }
-    let text = text.trim_matches([',', ' ']).to_owned();
+    // `garage built in, SE corner`
+    for words in ["built-in", "built in"] {
+        let rest = text.get(words.len()..).map(str::to_owned).unwrap_or_default();
+        let begins = text.to_ascii_lowercase().starts_with(words);
+        if space.kind == "garage" && begins && (rest.is_empty() || rest.starts_with([',', ';'])) {
+            (inside, text) = (true, rest);
+        }
+    }
+    let text = text.trim_matches([',', ';', ' ']).to_owned();
     let text = match side_of_its_name(&space.name, &text).filter(|_| !inside) {
         Some(side) => format!("on the {side} side, {text}"),
         None => text,
@@ -147,7 +155,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         space.within = Some(format!("within {}", quoted(&house)));
     }
     let is_whole = place.loose.is_empty() && !place.is_apart && !place.needs_street;
-    let told = if is_whole { place.whereabouts.clone() } else { Whereabouts::default() };
+    let mut told = if is_whole { place.whereabouts.clone() } else { Whereabouts::default() };
+    told.is_outside = words.find(FIRST, &OUTSIDE).is_some();
     let as_in_the_format = is_as_in_the_format(&words);
     Some(asked(typed, &space, &said, size.as_ref(), told, &place, as_in_the_format))
 }
@@ -437,6 +446,24 @@ fn understood(place: &Place, said: &str) -> String {
         _ => String::new(),
     }
 }
+
+/// Words for a place outside of the house.
+const OUTSIDE: [&str; 14] = [
+    "behind",
+    "beside",
+    "next",
+    "attached",
+    "adjoining",
+    "adjacent",
+    "alongside",
+    "outside",
+    "off",
+    "out",
+    "against",
+    "past",
+    "beyond",
+    "before",
+];
 
 /// The index of the first piece of a place after `porch "P",`.
 const FIRST: usize = 3;
@@ -822,8 +849,10 @@ fn start_by_coordinates(words: &Typed<'_>) -> Option<Place> {
     let at = at + usize::from(is_open && words.piece(at).is_some_and(|mark| mark.is_mark(")")));
     let ways = [(Direction::East, east), (Direction::North, north)];
     let ways = ways.into_iter().filter(|(_, by)| by.nm() != 0).collect();
-    let whereabouts =
-        Whereabouts { parts: vec![Part { sort: Sort::From(Point::Origin, ways), of: None }] };
+    let whereabouts = Whereabouts {
+        parts: vec![Part { sort: Sort::From(Point::Origin, ways), of: None }],
+        is_outside: false,
+    };
     (at == words.pieces.len()).then(|| Place { whereabouts, ..Place::default() })
 }
 
@@ -832,7 +861,7 @@ fn start_one_way(words: &Typed<'_>) -> Option<Place> {
     let ((way, by), end) =
         whereabouts::offset(words, FIRST + 1).filter(|_| words.says(FIRST, &["start"]))?;
     let sort = Sort::From(Point::Origin, vec![(way, by.length)]);
-    let whereabouts = Whereabouts { parts: vec![Part { sort, of: None }] };
+    let whereabouts = Whereabouts { parts: vec![Part { sort, of: None }], is_outside: false };
     (end == words.pieces.len()).then(|| Place { whereabouts, ..Place::default() })
 }
 

@@ -400,7 +400,7 @@ fn number_of_a_case(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// `12 Larkspur Lane`: an address without its word.
-fn address_alone(typed: &Typed<'_>) -> Option<Answer> {
+pub(super) fn address_alone(typed: &Typed<'_>) -> Option<Answer> {
     let ends = [
         "street",
         "st",
@@ -429,6 +429,27 @@ fn address_alone(typed: &Typed<'_>) -> Option<Answer> {
         "square",
         "loop",
         "row",
+        "run",
+        "ridge",
+        "hollow",
+        "trace",
+        "crossing",
+        "pass",
+        "path",
+        "alley",
+        "point",
+        "hill",
+        "bend",
+        "cove",
+        "glen",
+        "walk",
+        "pike",
+        "crescent",
+        "mews",
+        "grove",
+        "heights",
+        "meadow",
+        "creek",
     ];
     let number =
         typed.piece(0).filter(|number| number.is_number() && !number.text.contains(['.', ',']))?;
@@ -438,12 +459,58 @@ fn address_alone(typed: &Typed<'_>) -> Option<Answer> {
             && (piece.text.starts_with(char::is_uppercase) || piece.is_word(&ends))
     });
     let measures = super::measures(typed.line) || typed.line.contains('"');
+    if words && number.text.len() <= 5 && !measures && at + 1 < typed.pieces.len() {
+        return address_and_more(typed, at + 1);
+    }
     (words && number.text.len() <= 5 && !measures).then(|| {
         Answer::line(
             format!("address \"{}\"", typed.line),
             "an address is `address`, with a `\"` on each side",
         )
     })
+}
+
+/// `14 Larkspur Lane, Juniper County. Parcel 07-114-22. taped 11/20`: an address, the number on the record, and what else
+/// is said.
+fn address_and_more(typed: &Typed<'_>, end: usize) -> Option<Answer> {
+    let stop = typed.piece(end).filter(|mark| mark.is_mark(",.;-–("))?;
+    let mut address = typed.text(0, end).to_owned();
+    let (mut account, mut remarks) = (None, Vec::new());
+    let rest = typed.line.get(stop.at + stop.text.len()..)?;
+    // A point before a blank ends a part.
+    for part in rest.split(['.', ';', '(', ')']).flat_map(|part| part.split(", ")) {
+        let part = part.trim().trim_matches(',');
+        let words = super::cut(part);
+        let Some(first) = words.first() else { continue };
+        let is_number = |at: usize| {
+            words.get(at).is_some_and(|piece| piece.text.starts_with(|c: char| c.is_ascii_digit()))
+        };
+        let is_account = first.is_word(&["parcel", "account", "acct", "apn", "pin", "pid"]);
+        let at = 1 + usize::from(
+            words
+                .get(1)
+                .is_some_and(|word| word.is_word(&["no", "number", "id"]) || word.is_mark("#:")),
+        );
+        if is_account && is_number(at) && account.is_none() {
+            account = part.get(words[at].at..).map(str::to_owned);
+        } else if words.iter().any(|word| word.is_word(&["county", "township", "city", "town"]))
+            && account.is_none()
+            && remarks.is_empty()
+        {
+            address = format!("{address}, {part}");
+        } else {
+            remarks.push(part.to_owned());
+        }
+    }
+    let comment = match remarks.is_empty() {
+        true => String::new(),
+        false => format!("  # {}", remarks.join(", ")),
+    };
+    let account = account.map_or(String::new(), |account| format!("\naccount \"{account}\""));
+    Some(Answer::line(
+        format!("address \"{address}\"{comment}{account}"),
+        "an address is `address`, with a `\"` on each side, and the number on the record `account`; anything else goes into a comment",
+    ))
 }
 
 /// A line that nothing else could read and whose first word begins no line.

@@ -1,0 +1,220 @@
+//! A bay on a line by itself that says where in its wall it is: `bay 8' wide 2' deep, 10' from the left corner on the
+//! front`. The wall is divided for it.
+
+use super::measure::{Measure, written};
+use super::straight;
+use super::whereabouts::{compass_corner, direction};
+use super::{Answer, Typed};
+use crate::geometry::compass::{Axis, Direction};
+use crate::units::length::Length;
+
+/// What the line says.
+#[derive(Default)]
+struct Bay {
+    wide: Option<Measure>,
+    out: Option<Measure>,
+    flat: Option<Measure>,
+    is_round: bool,
+    side: Option<Direction>,
+    from: Option<(Measure, Direction)>,
+    is_centered: bool,
+}
+
+/// The walls that stand for the wall with the bay.
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let is_bay =
+        typed.says(0, &["bay"]) || typed.says(0, &["angled", "round"]) && typed.says(1, &["bay"]);
+    // `bay south 8' out 2' flat 4'` is nearly as the format has it.
+    let says_where = (1..typed.pieces.len()).any(|at| {
+        direction(typed, at).is_some()
+            && (typed.says(at - 1, &["on", "in", "at", "the", "of"])
+                || typed.says(at + 1, &["side", "wall"]))
+    });
+    if !is_bay || !says_where || typed.attempt.house.is_none() {
+        return None;
+    }
+    let bay = read(typed)?;
+    let (wide, out, side) = (bay.wide.clone()?, bay.out.clone()?, bay.side?);
+    let flat = match (&bay.flat, bay.is_round) {
+        (Some(flat), _) => Some(format!("flat {}", flat.text)),
+        (None, true) => Some("round".to_owned()),
+        (None, false) => None,
+    };
+    let cause = "a bay is a side of the walk of the house: the wall in which it stands is divided, up to the bay, the bay, and after it";
+    let line = |way: &str| {
+        let end = flat.as_ref().map_or("flat".to_owned(), Clone::clone);
+        format!("bay {way} {} out {} {end}", wide.text, out.text)
+    };
+    let ask = match &flat {
+        Some(_) => String::new(),
+        None => ", and after `flat` the width of its flat front; if it is curved, `round` instead"
+            .to_owned(),
+    };
+    let walk = straight::walk(typed, &typed.attempt.beside.house_walk);
+    let found = walk.and_then(|walk| {
+        let [at] = walk.walls_on(side)[..] else { return None };
+        let wall = walk.walls.get(at)?.clone();
+        let rest = wall.length - wide.length;
+        let near = match (&bay.from, bay.is_centered) {
+            (Some((by, _)), _) => by.length,
+            (None, true) => Length::from_nm(rest.nm().div_euclid(2)),
+            (None, false) => return None,
+        };
+        let far = rest - near;
+        if near <= Length::ZERO || far <= Length::ZERO {
+            return None;
+        }
+        // Walked away from the end that the distance counts from.
+        let begins_there = bay.from.as_ref().is_none_or(|(_, end)| wall.way != *end);
+        let (first, last) = if begins_there { (near, far) } else { (far, near) };
+        let way = wall.way.word();
+        Some((wall.typed, way, written(first, &wide), written(last, &wide)))
+    });
+    Some(match found {
+        Some((typed_wall, way, first, last)) => Answer::say(
+            cause,
+            format!(
+                "leave this line out; in the walk above, instead of `{typed_wall}`, write `{way} {first}`, on the next line `{}`, and on the line below that `{way} {last}`{ask}",
+                line(way)
+            ),
+        ),
+        None => {
+            let ways = if side.axis() == Axis::East { "north or south" } else { "east or west" };
+            Answer::say(
+                cause,
+                format!(
+                    "leave this line out; in the walk above, instead of the wall on the {} side, write the length of that wall up to the bay, on the next line `{}` with the way that the wall was walked, {ways}, and on the line below that the length of the wall after it{ask}",
+                    side.word(),
+                    line(if side.axis() == Axis::East { "north" } else { "east" })
+                ),
+            )
+        }
+    })
+}
+
+fn read(typed: &Typed<'_>) -> Option<Bay> {
+    let mut bay = Bay::default();
+    let small = [
+        "bay",
+        "window",
+        "on",
+        "the",
+        "in",
+        "at",
+        "of",
+        "and",
+        "with",
+        "its",
+        "it",
+        "is",
+        "a",
+        "angled",
+        "box",
+        "wall",
+        "side",
+        "corner",
+        "end",
+        "house",
+        "starts",
+        "starting",
+        "start",
+        "begins",
+        "beginning",
+        "stands",
+        "sticks",
+        "from",
+        "projects",
+        "projecting",
+        "sticking",
+        "by",
+        "x",
+        "which",
+    ];
+    let mut ways: Vec<Direction> = Vec::new();
+    let mut bare: Vec<Measure> = Vec::new();
+    let mut at = 0;
+    while let Some(piece) = typed.piece(at) {
+        if let Some(one) = straight::length_in(typed, &typed.pieces, at) {
+            at = length(typed, &mut bay, &mut bare, one)?;
+            continue;
+        }
+        if typed.says(at, &["round", "curved", "bow", "bowed", "circular"]) {
+            bay.is_round = true;
+        } else if typed.says(at, &["centered", "centred", "middle", "center", "centre"]) {
+            bay.is_centered = true;
+        } else if let Some(way) = direction(typed, at) {
+            ways.push(way?);
+        } else if !typed.says(at, &small) && !piece.is_mark(",;:()-–.×*") {
+            return None;
+        }
+        at += 1;
+    }
+    for one in bare {
+        let slot = match (&bay.wide, &bay.out, &bay.flat) {
+            (None, _, _) => &mut bay.wide,
+            (_, None, _) => &mut bay.out,
+            (_, _, None) => &mut bay.flat,
+            _ => return None,
+        };
+        *slot = Some(one);
+    }
+    // `on the front`, or the end that the distance counts from first: the other word is the side.
+    let end = bay.from.as_ref().map(|(_, end)| end.axis());
+    ways.retain(|way| end.is_none_or(|axis| way.axis() != axis));
+    ways.dedup();
+    let [side] = ways[..] else { return None };
+    bay.side = Some(side);
+    Some(bay)
+}
+
+/// What a length says by the words after it; the index after them.
+fn length(
+    typed: &Typed<'_>,
+    bay: &mut Bay,
+    bare: &mut Vec<Measure>,
+    one: Measure,
+) -> Option<usize> {
+    let end = one.end;
+    let put = |slot: &mut Option<Measure>| slot.replace(one.clone()).is_none().then_some(());
+    if typed.says(end, &["wide", "w", "width", "long"]) {
+        put(&mut bay.wide)?;
+        return Some(end + 1);
+    }
+    if typed.says(end, &["out", "deep", "d", "depth"]) {
+        put(&mut bay.out)?;
+        return Some(end + 1);
+    }
+    if typed.says(end, &["flat", "face", "front"]) && !typed.says(end + 1, &["wall", "side"]) {
+        put(&mut bay.flat)?;
+        return Some(end + 1);
+    }
+    if typed.says(end, &["across", "flat"]) {
+        put(&mut bay.flat)?;
+        let mut next = end + 1;
+        while typed.says(next, &["the", "its", "face", "front", "flat"]) {
+            next += 1;
+        }
+        return Some(next);
+    }
+    let mut next = end;
+    while typed.says(next, &["in", "over", "to", "the", "away"]) {
+        next += 1;
+    }
+    if typed.says(next, &["from", "off"]) {
+        next += 1;
+        while typed.says(next, &["the", "front", "back", "rear"])
+            && (typed.says(next, &["the"]) || compass_corner(typed, next).is_some())
+        {
+            next += 1;
+        }
+        let way = direction(typed, next)??;
+        bay.from.replace((one, way)).is_none().then_some(())?;
+        next += 1;
+        while typed.says(next, &["corner", "end", "side", "edge", "wall"]) {
+            next += 1;
+        }
+        return Some(next);
+    }
+    bare.push(one);
+    Some(end)
+}

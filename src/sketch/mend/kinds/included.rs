@@ -1,0 +1,120 @@
+//! A garage that is said to be included, or to lie inside the walk of the house: it is deducted there, and does not count
+//! besides.
+
+use super::described::{by, in_one_unit};
+use super::measure::length_at;
+use super::whereabouts::{compass_corner, direction};
+use super::{Answer, Typed, is_text};
+
+/// `garage (22x24) is included`, `garage inside the walk 22 x 24`: in which corner it lies is missing.
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let has_name = is_text(typed.piece(1));
+    let kind = typed.lower(0);
+    if !["garage", "carport", "storage"].contains(&kind.as_str()) {
+        return None;
+    }
+    let house = typed.attempt.house.clone()?;
+    let name = match has_name {
+        true => typed.name(1, 2),
+        false => super::levels::capitalized(&kind),
+    };
+    let mut at = 1 + usize::from(has_name);
+    let (mut size, mut says_in, mut includes, mut corner) = (None, false, false, None);
+    while let Some(piece) = typed.piece(at) {
+        if let Some(one) = length_at(&typed.pieces, at) {
+            let two = length_at(&typed.pieces, one.end + 1).filter(|_| by(typed, one.end))?;
+            if size.replace(in_one_unit(&one, &two)).is_some() {
+                return None;
+            }
+            at = two.end;
+            continue;
+        }
+        if let Some((_, end)) = compass_corner(typed, at).filter(|_| corner.is_none()) {
+            corner = Some(typed.text(at, end).to_owned());
+            at = end + usize::from(typed.says(end, &["corner"]));
+            continue;
+        }
+        if direction(typed, at).is_some() {
+            return None;
+        }
+        if typed.says(at, &["included", "incl", "includes"]) {
+            includes = true;
+        } else if typed.says(at, &["inside", "in", "within", "part", "into"]) {
+            says_in = true;
+        } else {
+            let small = [
+                "is",
+                "the",
+                "of",
+                "walk",
+                "walls",
+                "outline",
+                "footprint",
+                "house",
+                "that",
+                "my",
+                "our",
+                "this",
+                "above",
+                "was",
+                "walked",
+                "deep",
+                "wide",
+                "it",
+                "same",
+                "roof",
+                "measurements",
+                "size",
+                "to",
+                "be",
+                "built-in",
+                "at",
+                "from",
+                "a",
+                "size",
+                "dimensions",
+                "numbers",
+            ];
+            if !typed.says(at, &small) && !piece.is_mark(",;:()-–.=") {
+                return None;
+            }
+        }
+        at += 1;
+    }
+    let is_walk =
+        typed.find(1, &["walk", "walls", "outline", "footprint", "house", "roof"]).is_some();
+    if !(includes || says_in && is_walk)
+        || typed.find(1, &["not", "counted", "counts", "within"]).is_some() && has_name
+    {
+        return None;
+    }
+    if let Some(corner) = corner {
+        let (one, two) = size.filter(|_| includes)?;
+        return Some(Answer::line(
+            format!("{kind} \"{name}\" {one} x {two} inside the walk, in the {corner} corner"),
+            "what lies inside the walk of another space is `within` that space, and is deducted from it",
+        ));
+    }
+    let sized = match &size {
+        Some((one, two)) => format!(" {one} x {two}"),
+        None if typed.attempt.is_metric => " 6 m x 7 m".to_owned(),
+        None => " 22' x 24'".to_owned(),
+    };
+    if super::super::begins_as_side(&typed.attempt.beside.after) {
+        let comment = size.map_or(String::new(), |(one, two)| format!("  # {one} x {two}"));
+        return (!has_name).then(|| {
+            Answer::line(
+                format!("{kind} \"{name}\" within \"{house}\"{comment}"),
+                format!("what lies under the same roof, in the walk of `{house}`, is `within \"{house}\"`; where it starts comes after that"),
+            )
+        });
+    }
+    Some(Answer::say(
+        format!(
+            "a {kind} that lies inside the walk of the house is deducted from it; one that stands beside the walk is not in it: which is it, and where"
+        ),
+        format!(
+            "if you walked round the house and the {kind} together, say in which corner it lies, as `{kind}{sized} inside the walk, in the southeast corner`; if the walk leaves it out, on which side it stands: `{kind}{sized} on the east side`"
+        ),
+    ))
+}

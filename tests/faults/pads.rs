@@ -1,0 +1,152 @@
+//! What a tape pad says of porches, roofs and shared walls: the advice, typed as it is offered, gives the area that was
+//! measured. Areas are computed by hand.
+
+use fairfoot::Settings;
+use fairfoot::diagnostic::draw;
+
+use super::diagnostics_of;
+
+/// A house of 40 by 30 ft, its street to the south.
+const HOUSE: &str = "front south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
+const ATTIC: &str = "level \"Attic\"\nliving \"Attic\"\nnorth 20'\neast 32'\nsouth 20'\nwest 32'\n";
+
+/// The text with the line of each error replaced by what is offered at this index.
+fn obeyed(text: &str, offer: usize) -> String {
+    let (_, list) = diagnostics_of("pad.sides", text.as_bytes().to_vec());
+    let mut fixes: Vec<_> = list.iter().filter_map(|one| one.fixes().get(offer)).collect();
+    fixes.sort_by_key(|fix| std::cmp::Reverse(fix.span.start));
+    let mut text = text.to_owned();
+    for fix in fixes {
+        text.replace_range(fix.span.start..fix.span.end, &fix.text);
+    }
+    text
+}
+
+/// The printed diagnostics, with lines joined.
+fn said(text: &str) -> String {
+    let (source, list) = diagnostics_of("pad.sides", text.as_bytes().to_vec());
+    draw(&source, &list, false).split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The counted area, and the area of the space with this name, in whole square feet.
+fn areas(text: &str, name: &str) -> (i64, i64) {
+    let house =
+        fairfoot::read("pad.sides", text).unwrap_or_else(|errors| panic!("{errors}\n{text}"));
+    let space = house.spaces().iter().find(|space| space.name() == name);
+    let own = space.map_or(0, |space| space.outline().area().whole_sq_ft());
+    let all = house.areas(&Settings::default()).unwrap();
+    (all.gross().as_measured().whole_sq_ft(), own)
+}
+
+#[test]
+fn a_porch_round_a_corner_has_the_sides_that_its_words_give_it() {
+    for (line, area) in [
+        ("porch wraps front and left, 8' deep", 48 * 8 + 30 * 8),
+        ("porch wraps front and right side, 8' deep", 48 * 8 + 30 * 8),
+        ("porch wraps the NE corner, 10' deep", 50 * 10 + 30 * 10),
+        ("wraparound porch 8 ft deep on the back and right", 48 * 8 + 30 * 8),
+        ("porch around the SW corner 8 deep, 20 on the front, 16 on the side", 28 * 8 + 16 * 8),
+        (
+            "porch around the rear right corner, 16' on the right, 20' on the back, 6' deep",
+            26 * 6 + 16 * 6,
+        ),
+        ("porch wraps front and both sides, 8' deep", 56 * 8 + 2 * 30 * 8),
+        ("porch wraps left, back and right, 5' deep", 50 * 5 + 2 * 30 * 5),
+    ] {
+        for walk in [
+            HOUSE.to_owned(),
+            HOUSE.replace(
+                "north 30'\neast 40'\nsouth 30'\nwest 40'",
+                "west 40'\nnorth 30'\neast 40'\nsouth 30'",
+            ),
+        ] {
+            let text = obeyed(&format!("{walk}{line}\n"), 0);
+            assert_eq!(areas(&text, "Porch"), (1_200, area), "{line}\n{text}");
+            assert!(!said(&text).contains("touches-nothing"), "{line}\n{text}");
+        }
+    }
+    // The outer edges of the porch: 20 by 8, and 8 more by 8.
+    let outer =
+        format!("{HOUSE}porch around the SW corner 8 deep, 20 on the front, 16 on the side\n");
+    assert_eq!(areas(&obeyed(&outer, 1), "Porch"), (1_200, 20 * 8 + 8 * 8));
+}
+
+#[test]
+fn what_is_lower_than_five_feet_does_not_count() {
+    for (line, area) in [
+        ("5' or more 32 x 18", 32 * 18),
+        ("18 x 32 over 5 ft", 32 * 18),
+        ("5 ft or more over 32 x 18", 32 * 18),
+        ("headroom 5 ft over 18 ft", 32 * 18),
+        ("sloped ceiling, 18 wide at 5 ft", 32 * 18),
+        ("eaves 1' each side", 32 * 18),
+        ("5-foot line at 28 x 20", 28 * 20),
+    ] {
+        let text = obeyed(&format!("{HOUSE}{ATTIC}{line}\n"), 0);
+        assert_eq!(areas(&text, "").0, 1_200 + area, "{line}\n{text}");
+    }
+    // Straight below the line of the space, it is that part which is walked.
+    let text = format!("{HOUSE}level \"Attic\"\nliving \"Attic\"\n5' or more 32 x 18\n");
+    assert_eq!(areas(&obeyed(&text, 1), "Attic"), (1_200 + 576, 576));
+    let low = said(&format!("{HOUSE}{ATTIC}knee walls 4'\n"));
+    assert!(low.contains("how wide that strip is"), "{low}");
+}
+
+#[test]
+fn a_width_between_shared_walls_never_goes_into_a_note() {
+    for line in [
+        "east 17' clear",
+        "east 17' clear between party walls",
+        "east 17 inside to inside",
+        "east 17' between the common walls",
+    ] {
+        let text = format!(
+            "level \"Ground floor\"\nliving \"House\"\nnorth 42'\n{line}\nsouth 42' common\nwest 17'\n"
+        );
+        let said = said(&text);
+        assert!(said.contains("half of each shared wall"), "{line}: {said}");
+        assert!(!said.contains("note"), "{line}: {said}");
+    }
+}
+
+#[test]
+fn a_garage_on_a_side_is_offered_beside_the_walk_and_in_it() {
+    let text = format!("{HOUSE}garage 22' x 22' on the right\n");
+    let said = said(&text);
+    assert!(said.contains("garage \"Garage\" within \"House\""), "{said}");
+    assert!(said.contains("garage \"Garage\" from \"House\" corner"), "{said}");
+    let included = self::said(&format!("{HOUSE}garage (22x24) is included\n"));
+    assert!(included.contains("inside the walk, in the southeast corner"), "{included}");
+}
+
+#[test]
+fn what_stands_on_the_ground_and_is_typed_after_an_upper_level_is_told() {
+    let upper =
+        "level \"Upper floor\"\nliving \"Rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
+    for line in ["garage \"Garage\" start east 40'", "patio \"Patio\" start east 40'"] {
+        let text = format!("{HOUSE}{upper}{line}\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n");
+        let said = said(&text);
+        assert!(said.contains("outbuilding-above"), "{said}");
+        assert!(said.contains("under the last space of `Ground floor`"), "{said}");
+    }
+}
+
+#[test]
+fn walls_named_as_seen_from_the_street_say_how_they_were_read() {
+    for (walls, turned) in [
+        ("front 40'\nright 30'\nback 40'\nleft 30'", "right 40'\nback 30'\nleft 40'\nfront 30'"),
+        ("left 30'\nback 40'\nright 30'\nfront 40'", "back 30'\nright 40'\nfront 30'\nleft 40'"),
+    ] {
+        let text = |walls: &str| {
+            format!("front south\nlevel \"Ground floor\"\nliving \"House\"\n{walls}\n")
+        };
+        let page = said(&text(walls));
+        assert!(page.contains("street-ways") && page.contains("30' wide, and 40' deep"), "{page}");
+        for (from, to) in walls.lines().zip(turned.lines()) {
+            let (from, to) = (from.split(' ').next().unwrap(), to.split(' ').next().unwrap());
+            assert!(page.contains(&format!("`{to}` for `{from}`")), "{page}");
+        }
+        let page = said(&text(turned));
+        assert!(page.contains("40' wide, and 30' deep"), "{page}");
+    }
+}
