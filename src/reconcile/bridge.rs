@@ -171,8 +171,8 @@ pub(super) fn lines(
         None if is_as_measured => at_face,
         None => figures_own,
     };
-    // One for each step, and one more where a cause counts.
-    let mut lines = Vec::with_capacity(6);
+    // Few figures have all steps.
+    let mut lines = Vec::with_capacity(5);
     lines.extend([plain(Step::Face, at_face - start), plain(Step::Rounding, ruled - at_face)]);
     if otherwise.is_some() {
         lines[1].rounding = best.and_then(|best| best.rounding);

@@ -7,6 +7,9 @@ use crate::units::area::Area;
 /// What counting all the named spaces adds to a total; `areas` has one area per space. A named space inside a counted
 /// one is no longer deducted from it.
 pub(super) fn counted_by(house: &House, names: &[String], areas: &[Area]) -> Area {
+    if names.is_empty() {
+        return Area::ZERO;
+    }
     let is_named = |i: usize| names.iter().any(|name| *name == house.spaces[i].name);
     let lies_in = |i: usize| house.spaces[i].kind.lies_in_another();
     let counts =

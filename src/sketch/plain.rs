@@ -28,11 +28,10 @@ pub(super) fn side(lines: &str, offset: usize, sides: &mut Vec<Side>) -> Option<
     let length = rest.length()?;
     let (text, is_even) = (lines.get(start..rest.at)?, rest.is_even);
     let span = Span::new(offset + start, offset + rest.at);
-    let mut words = SideWords::default();
-    if rest.line_end().is_none() {
-        words = rest.words(lines)?;
-    }
-    let end = rest.at + rest.line_end()?;
+    let (words, end) = match rest.line_end() {
+        Some(end) => (SideWords::default(), rest.at + end),
+        None => (rest.words(lines)?, rest.at + rest.line_end()?),
+    };
     let typed = if is_even { text.into() } else { evened_out(text) };
     if sides.is_empty() {
         // Enough for most walks.
@@ -58,6 +57,7 @@ impl<'a> Rest<'a> {
     }
 
     /// How many bytes end the line here; `None` if something else comes next.
+    #[inline]
     fn line_end(&self) -> Option<usize> {
         match self.bytes[self.at..] {
             [] => Some(0),
@@ -201,6 +201,7 @@ impl<'a> Rest<'a> {
     }
 
     /// A direction in full or its first letter, followed by a space.
+    #[inline]
     fn direction(&mut self) -> Option<Direction> {
         let first = self.next()?;
         self.at += 1;

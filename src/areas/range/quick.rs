@@ -42,16 +42,16 @@ struct Closings {
 #[derive(Clone, Copy, Debug)]
 struct Leg {
     /// In steps.
-    length: i64,
+    length: i32,
     /// Where it lies on the other axis, in steps and without any move.
-    across: i64,
+    across: i32,
     sign: i8,
     side: u8,
 }
 
 impl Leg {
     /// The component along the axis.
-    fn run(&self) -> i64 {
+    fn run(&self) -> i32 {
         if self.sign > 0 { self.length } else { -self.length }
     }
 
@@ -130,7 +130,7 @@ impl Closings {
     /// Sets the moves out, now that all walls are known and `above` says how much longer than a whole step each is;
     /// `None` where there are too many moves or the axis cannot close.
     fn finish(&mut self, above: &[i64; MOST_LEGS], freedom: Freedom) -> Option<()> {
-        let miss: i64 = self.legs().iter().map(Leg::run).sum();
+        let miss = i64::from(self.legs().iter().map(Leg::run).sum::<i32>());
         let (mut up, mut down) = (0, 0);
         for Move { leg, change } in &self.all_moves[..self.count] {
             let is_up = self.all[usize::from(*leg)].sign == *change;
@@ -185,7 +185,7 @@ impl Closings {
         for Move { leg, change } in &mut self.all_moves[..self.count] {
             let leg = &mut self.all[usize::from(*leg)];
             if is_chosen(leg, *change) {
-                leg.length += i64::from(*change);
+                leg.length += i32::from(*change);
                 *change = -*change;
             }
         }
@@ -211,7 +211,7 @@ impl Closings {
     /// Sets the components of the sides along the axis, after making the moves whose bits are set in `taken`.
     fn set(&self, axis: Axis, taken: u16, vectors: &mut [Vector; MOST_SIDES]) {
         for leg in self.legs() {
-            *vectors[leg.side()].part(axis) = leg.run();
+            *vectors[leg.side()].part(axis) = i64::from(leg.run());
         }
         for (one_move, (leg, by)) in self.moves().enumerate() {
             if taken >> one_move & 1 == 1 {
@@ -254,7 +254,7 @@ impl Closings {
     fn keep_their_walls(&self) -> bool {
         let is_kept = |one: &Move| {
             let length = self.all[usize::from(one.leg)].length;
-            length + i64::from(one.change) > 0
+            length + i32::from(one.change) > 0
         };
         self.legs().iter().all(|leg| leg.length > 0)
             && self.all_moves[..self.count].iter().all(is_kept)
@@ -275,14 +275,14 @@ impl Closings {
     fn goes_and_returns(&self, moves: usize) -> bool {
         let Some(last) = self.legs().last() else { return false };
         let (mut before, mut turns) = (last.sign, 0);
-        let (mut forth, mut back) = ((i64::MAX, i64::MIN), (i64::MAX, i64::MIN));
+        let (mut forth, mut back) = ((i32::MAX, i32::MIN), (i32::MAX, i32::MIN));
         for leg in self.legs() {
             turns += usize::from(before != leg.sign);
             before = leg.sign;
             let (low, high) = if leg.sign > 0 { &mut forth } else { &mut back };
             (*low, *high) = ((*low).min(leg.across), (*high).max(leg.across));
         }
-        let moves = i64::try_from(moves).unwrap_or(i64::MAX);
+        let moves = i32::try_from(moves).unwrap_or(i32::MAX);
         turns == 2 && (forth.0 - back.1 > moves || back.0 - forth.1 > moves)
     }
 }
@@ -306,16 +306,17 @@ impl Table {
 
     /// Fills in an empty table.
     fn set_out(&mut self, outer: &Closings, inner: &Closings, along: i64) {
-        let sum: i64 = inner.legs().iter().map(|leg| leg.run() * leg.across).sum();
-        let inner_end: i64 = inner.legs().iter().map(Leg::run).sum();
+        let strip = |leg: &Leg| i64::from(leg.run()) * i64::from(leg.across);
+        let sum: i64 = inner.legs().iter().map(strip).sum();
+        let inner_end: i32 = inner.legs().iter().map(Leg::run).sum();
         self.fixed = 2 * along * sum;
         for (gain, (leg, by)) in self.gains.iter_mut().zip(inner.moves()) {
-            *gain = 2 * along * by * leg.across;
+            *gain = 2 * along * by * i64::from(leg.across);
         }
         for (one_move, (leg, by)) in outer.moves().enumerate() {
             let moved = along * by;
             // A move shifts everything after it by a full step.
-            self.fixed_by[one_move] = 2 * moved * (inner_end - leg.across);
+            self.fixed_by[one_move] = 2 * moved * i64::from(inner_end - leg.across);
             for (gain, (here, by)) in self.gains_by[one_move].iter_mut().zip(inner.moves()) {
                 let after = if here.side > leg.side { 2 } else { 0 };
                 *gain = if moved == by { after } else { -after };
@@ -379,9 +380,9 @@ fn bits(mut left: u16) -> impl Iterator<Item = usize> {
 }
 
 /// The least and the greatest area over all choices.
-fn extremes(table: &Table, outer: &Closings, inner: &Closings) -> (Found, Found) {
+fn extremes(few: &Few) -> (Found, Found) {
+    let (outer, inner, table, limits) = (few.outer(), few.inner(), &few.table, few.limits);
     let (mut least, mut most): (Found, Found) = ((i64::MAX, 0, 0), (i64::MIN, 0, 0));
-    let limits = table.limits(outer, inner);
     for taken in choices(outer.count, outer.choose) {
         let sum = table.outer(taken);
         if least.0 <= sum + limits.0 && sum + limits.1 <= most.0 {
@@ -430,6 +431,8 @@ pub(in crate::areas) struct Few {
     /// Which of the two is tried one by one.
     outer: usize,
     table: Table,
+    /// Of the table.
+    limits: (i64, i64),
     sides: usize,
     /// Whether no choice makes the walls cross or touch.
     stays_clear: bool,
@@ -469,6 +472,7 @@ impl Few {
         closings: [Closings::EMPTY; 2],
         outer: 0,
         table: Table::EMPTY,
+        limits: (0, 0),
         sides: 0,
         stays_clear: false,
         square: 0,
@@ -491,6 +495,7 @@ impl Few {
         let along = if self.outer == 0 { -turn } else { turn };
         let (outer, inner) = (&self.closings[self.outer], &self.closings[1 - self.outer]);
         self.table.set_out(outer, inner, along);
+        self.limits = self.table.limits(outer, inner);
         Some(())
     }
 
@@ -509,7 +514,8 @@ impl Few {
             let (first, change, is_free) = freedom.candidate(rest);
             *above[axis].get_mut(closings.legs)? = rest;
             let sign = if direction.sign() > 0 { 1 } else { -1 };
-            let leg = Leg { length: steps + first, across: 0, sign, side };
+            let length = i32::try_from(steps + first).ok()?;
+            let leg = Leg { length, across: 0, sign, side };
             closings.add(leg, is_free.then_some(change))?;
         }
         self.closings[0].finish(&above[0], freedom)?;
@@ -546,7 +552,7 @@ impl Few {
 
 /// The range; `None` where the search of the parent module is needed.
 pub(super) fn range(few: &Few) -> Option<Range> {
-    let (least, most) = extremes(&few.table, few.outer(), few.inner());
+    let (least, most) = extremes(few);
     let is_clear = few.is_clear(least) && (least.0 == most.0 || few.is_clear(most));
     is_clear.then(|| Range { low: few.area(least.0), high: few.area(most.0) })
 }
@@ -592,16 +598,21 @@ pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> 
         wanted.get(place).is_some_and(|range| *range.start() <= value)
     };
     let (Some(lowest), Some(highest)) = (wanted.first(), wanted.last()) else { return Some(false) };
-    // What each choice of inner moves adds if no outer move is made.
-    let mut inners: Vec<(i64, u16)> = Vec::with_capacity(inner.choices());
-    inners.extend(
-        choices(inner.count, inner.choose)
-            .map(|taken| (bits(taken).map(|one_move| table.gains[one_move]).sum::<i64>(), taken)),
-    );
     let by_outer = by_outer(outer, inner);
+    // What each choice of inner moves adds if no outer move is made.
+    let mut inners: Vec<(i64, u16)> = Vec::new();
     let mut is_found_out = true;
     for taken in choices(outer.count, outer.choose) {
         let sum = table.outer(taken);
+        if sum + few.limits.1 < *lowest.start() || sum + few.limits.0 > *highest.end() {
+            continue;
+        }
+        if inners.is_empty() {
+            inners.reserve(inner.choices());
+            let adds = |taken| bits(taken).map(|one_move| table.gains[one_move]).sum::<i64>();
+            let all = choices(inner.count, inner.choose);
+            inners.extend(all.map(|taken| (adds(taken), taken)));
+        }
         let reach = lowest.start() - sum - by_outer..=highest.end() - sum + by_outer;
         let mut near = inners.iter().filter(|(adds, _)| reach.contains(adds)).peekable();
         if near.peek().is_none() {
