@@ -111,7 +111,8 @@ pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSt
 }
 
 fn outcomes_of<const N: usize>(walls: &mut [Wall], way: StepRounding) -> OnSteps {
-    let (sets, count) = likely_sets(walls);
+    let mut sets = [OtherWay::NONE; 1 << MOST_EITHER_WAY];
+    let count = likely_sets(walls, &mut sets);
     let mut closings = Closings::<N>::new(walls, way.step().length().nm());
     for set in sets[..count].iter().take_while(|set| set.chance > LEAST) {
         closings.add(*set);
@@ -156,6 +157,10 @@ struct OtherWay<const N: usize> {
     misses: i64,
 }
 
+impl<const N: usize> OtherWay<N> {
+    const NONE: OtherWay<N> = OtherWay { chance: 0.0, changes: Changes::NONE, misses: 0 };
+}
+
 /// Equally likely ways to close an axis. In each, one of these walls takes so many steps, after the changes; if there
 /// are no walls, the changes are the only way. Walls are a mask over all of them.
 #[derive(Clone, Copy)]
@@ -170,12 +175,20 @@ struct Alike<const N: usize> {
 
 impl<const N: usize> Alike<N> {
     const NONE: Alike<N> =
-        Alike { chance: 0.0, changes: Changes::NONE, walls: 0, steps: 0, count: 1 };
+        Alike { chance: 0.0, changes: Changes::NONE, walls: 0, steps: 0, count: 0 };
+
+    /// A single way, with no step after the changes.
+    fn one(chance: f64, changes: Changes<N>) -> Alike<N> {
+        Alike { chance, changes, count: 1, ..Alike::NONE }
+    }
 }
 
-/// The sets of walls that may go the other way, likeliest first, so that what follows is soon too rare; and how many
-/// there are.
-fn likely_sets<const N: usize>(walls: &[Wall]) -> ([OtherWay<N>; 1 << MOST_EITHER_WAY], usize) {
+/// Lists the sets of walls that may go the other way, likeliest first, so that what follows is soon too rare; returns how
+/// many there are.
+fn likely_sets<const N: usize>(
+    walls: &[Wall],
+    sets: &mut [OtherWay<N>; 1 << MOST_EITHER_WAY],
+) -> usize {
     // The walls that may go either way, the likeliest first; of equally likely ones, the earlier first.
     let (mut either, mut few) = ([0; MOST_EITHER_WAY], 0);
     for (i, wall) in walls.iter().enumerate().filter(|(_, wall)| wall.chance > 0.01) {
@@ -187,24 +200,28 @@ fn likely_sets<const N: usize>(walls: &[Wall]) -> ([OtherWay<N>; 1 << MOST_EITHE
             either[place] = i;
         }
     }
-    let none = OtherWay { chance: 0.0, changes: Changes::NONE, misses: 0 };
-    let mut sets = [none; 1 << MOST_EITHER_WAY];
     sets[0].chance = walls.iter().map(|wall| 1.0 - wall.chance).product();
     // Each set is one with fewer walls, and the last of its walls.
     let mut count = 1;
     for &i in &either[..few] {
         let wall = &walls[i];
         let odds = wall.chance / (1.0 - wall.chance);
+        let mut more = count;
         for place in 0..count {
             let OtherWay { chance, changes, misses } = sets[place];
-            let changes = changes.and(i, wall.other_step);
-            let misses = misses + wall.sign * wall.other_step;
-            sets[count + place] = OtherWay { chance: chance * odds, changes, misses };
+            let chance = chance * odds;
+            // Nor is any set with more walls likelier.
+            if chance > LEAST {
+                let changes = changes.and(i, wall.other_step);
+                let misses = misses + wall.sign * wall.other_step;
+                sets[more] = OtherWay { chance, changes, misses };
+                more += 1;
+            }
         }
-        count *= 2;
+        count = more;
     }
     sets[..count].sort_by(|a, b| b.chance.total_cmp(&a.chance));
-    (sets, count)
+    count
 }
 
 /// The ways to close an axis whose walls were rounded.
@@ -253,8 +270,7 @@ fn each_of(mut walls: u64) -> impl Iterator<Item = usize> {
 impl<'a, const N: usize> Closings<'a, N> {
     fn new(walls: &'a mut [Wall], unit: i64) -> Closings<'a, N> {
         let misses = walls.iter().map(|wall| wall.sign * wall.rounded).sum();
-        let ways = [Alike::NONE; MOST_OF_AN_AXIS + 1];
-        Closings { walls, unit, misses, ways, places: 0, count: 0 }
+        Closings { walls, unit, misses, ways: [Alike::NONE; _], places: 0, count: 0 }
     }
 
     /// Adds the ways to close the lengths of a set, if they miss by only a few steps.
@@ -271,7 +287,7 @@ impl<'a, const N: usize> Closings<'a, N> {
         });
         if have_lengths {
             match misses {
-                0 => self.push(Alike { chance: set.chance, changes: set.changes, ..Alike::NONE }),
+                0 => self.push(Alike::one(set.chance, set.changes)),
                 -1 | 1 => self.take_a_step(set, misses),
                 _ => self.take_steps(set, misses),
             }
@@ -341,7 +357,7 @@ impl<'a, const N: usize> Closings<'a, N> {
                 let one =
                     |changes: Changes<N>, i: &usize| changes.and(*i, self.walls[*i].change(misses));
                 let changes = steps.iter().fold(set.changes, one);
-                self.push(Alike { chance, changes, ..Alike::NONE });
+                self.push(Alike::one(chance, changes));
             }
         };
         push(&nearest[..steps], FROM_NEAREST);

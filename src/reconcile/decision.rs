@@ -442,8 +442,8 @@ fn support_of_alike(list: &[Explanation], at: &Explanation) -> f64 {
         return at.support;
     }
     let alike = |other: &&Explanation| {
-        other.cause != Cause::None
-            && is_alike(other, at)
+        is_alike(other, at)
+            && other.cause != Cause::None
             && other.support <= ABOUT_AS_COMMON * at.support
     };
     list.iter().filter(alike).map(|other| other.support).sum()

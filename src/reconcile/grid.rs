@@ -272,7 +272,8 @@ fn areas(traverse: &Traverse, by_axis: [&OnSteps; 2]) -> (Vec<f64>, (f64, f64)) 
     // Rows of a length that the compiler knows are added several numbers at once; most axes need only short ones.
     match by_axis[1].chances.len() {
         0..=8 => areas_in_rows::<8>(traverse, by_axis),
-        9..=16 => areas_in_rows::<16>(traverse, by_axis),
+        9..=12 => areas_in_rows::<12>(traverse, by_axis),
+        13..=16 => areas_in_rows::<16>(traverse, by_axis),
         _ => areas_in_rows::<MOST_OF_AN_AXIS>(traverse, by_axis),
     }
 }
@@ -322,7 +323,7 @@ fn add<const N: usize>(row: &mut [f64; N], times: f64, other: &[f64]) {
 fn how_far_east<const N: usize>(traverse: &Traverse, easts: &OnSteps) -> Vec<(f64, [f64; N])> {
     let mut lengths = easts.by_wall().iter();
     let mut at = [0.0; N];
-    let mut aside = Vec::with_capacity(traverse.sides.len());
+    let mut aside = Vec::with_capacity(traverse.sides.len() - lengths.len());
     for side in &traverse.sides {
         let Shape::Straight { direction, .. } = side.shape else { continue };
         let sign = direction.sign() as f64;

@@ -217,7 +217,11 @@ impl Together {
 
     /// Each listed error with its probability.
     fn listed(&self) -> impl Iterator<Item = (f64, f64)> {
-        (self.least..).map(|off| off as f64).zip(self.chances.iter().copied())
+        let mut last = self.least as f64 - 1.0;
+        self.chances.iter().map(move |chance| {
+            last += 1.0;
+            (last, *chance)
+        })
     }
 
     /// The probability of an error from `low` to `high`, among those listed.

@@ -328,11 +328,12 @@ impl<'a> Search<'a> {
                 self.add(place, found.weight, (found.sq_ft, found.sigma));
                 let known = &mut self.found[place];
                 let rank = |one: &Found| (one.rank(self.figure), one.best);
-                let (better, other) =
-                    if rank(&found) > rank(known) { (found, *known) } else { (*known, found) };
-                let weight = known.weight;
-                *known = Found { weight, ..better };
-                if other.rounding.is_none() && better.sum.is_some() {
+                let mut other = found;
+                if rank(&other) > rank(known) {
+                    other.weight = known.weight;
+                    std::mem::swap(known, &mut other);
+                }
+                if other.rounding.is_none() && known.sum.is_some() {
                     self.behind_sums.push(other);
                 }
                 place
@@ -521,29 +522,9 @@ impl<'a> Search<'a> {
             let ways = misread(traverse, outline, wanted, |one| {
                 let sq_ft = total + sign * one.effect;
                 let likelihood = own.likelihood_spread(self.figure, sq_ft, one.variance);
-                let weight = base * one.share * likelihood;
-                if weight <= 0.0 {
-                    return;
-                }
-                let sigma = sigma(own.variance + one.variance);
-                let place = sides[one.side];
-                let known = (place != NOWHERE).then_some(place);
-                if known.is_some_and(|known| weight <= self.found[known].best) {
-                    self.add(place, weight, (sq_ft, sigma));
-                    return;
-                }
-                let found = Found {
-                    cause: Cause::Misread(one.wall(space)),
-                    weight,
-                    best: weight,
-                    likelihood,
-                    rounding: None,
-                    sq_ft,
-                    sigma,
-                    effect: Effect::Float(sign * one.effect),
-                    sum: None,
-                };
-                sides[one.side] = self.push(known, found);
+                let chances = (base * one.share * likelihood, likelihood);
+                let total = (sq_ft, sigma(own.variance + one.variance), sign * one.effect);
+                self.misread_wall(&mut sides[one.side], chances, total, || one.wall(space));
             });
             self.weighed += ways;
         }
@@ -567,32 +548,50 @@ impl<'a> Search<'a> {
         let ways = misread(traverse, outline, wanted, |one| {
             let (sq_ft, variance) = (total + 2.0 * one.effect, 4.0 * one.variance);
             let likelihood = own.likelihood_spread(self.figure, sq_ft, variance);
-            let weight = base * OF_BOTH_LEVELS * one.share * likelihood;
-            if weight <= 0.0 {
-                return;
-            }
-            let sigma = sigma(own.variance + variance);
-            let place = sides[one.side];
-            let known = (place != NOWHERE).then_some(place);
-            if known.is_some_and(|known| weight <= self.found[known].best) {
-                self.add(place, weight, (sq_ft, sigma));
-                return;
-            }
-            let wall = MisreadWall { also: Some(also), ..one.wall(space) };
-            let found = Found {
-                cause: Cause::Misread(wall),
-                weight,
-                best: weight,
-                likelihood,
-                rounding: None,
-                sq_ft,
-                sigma,
-                effect: Effect::Float(2.0 * one.effect),
-                sum: None,
-            };
-            sides[one.side] = self.push(known, found);
+            let chances = (base * OF_BOTH_LEVELS * one.share * likelihood, likelihood);
+            let total = (sq_ft, sigma(own.variance + variance), 2.0 * one.effect);
+            let wall = || MisreadWall { also: Some(also), ..one.wall(space) };
+            self.misread_wall(&mut sides[one.side], chances, total, wall);
         });
         self.weighed += ways;
+    }
+
+    /// Adds one way in which a wall is misread to those of the same wall, which are at this `place`: its weight and
+    /// likelihood; the total, its deviation, and what the wall adds to it.
+    #[inline(always)]
+    fn misread_wall(
+        &mut self,
+        place: &mut usize,
+        (weight, likelihood): (f64, f64),
+        (sq_ft, sigma, effect): (f64, f64, f64),
+        wall: impl FnOnce() -> MisreadWall,
+    ) {
+        if weight <= 0.0 {
+            return;
+        }
+        let (figure, best, effect) = (self.figure, weight, Effect::Float(effect));
+        let found = |cause: Cause, weight: f64| Found {
+            cause,
+            weight,
+            best,
+            likelihood,
+            rounding: None,
+            sq_ft,
+            sigma,
+            effect,
+            sum: None,
+        };
+        if *place == NOWHERE {
+            *place = self.push(None, found(Cause::Misread(wall()), weight));
+            return;
+        }
+        self.add(*place, weight, (sq_ft, sigma));
+        let known = &mut self.found[*place];
+        let is_figure = |sq_ft: f64| (figure - sq_ft).abs() < 0.5;
+        // The best of them stands for all.
+        if best > known.best && is_figure(sq_ft) >= is_figure(known.sq_ft) {
+            *known = found(Cause::Misread(wall()), known.weight);
+        }
     }
 
     /// Looks for an error in our own measurements that would explain the gap, if rounding alone does not fit.
@@ -845,8 +844,10 @@ impl<'a> Search<'a> {
 
     /// A range of the house's area, with what the figure says it counts added.
     fn with_counting(&self, range: Range) -> FigureRange {
-        let counting = self.start - total(self.case.listed.house, &self.case.ruled.areas).sq_ft();
-        let counting = if self.case.listed.counting.is_empty() { 0.0 } else { counting };
+        let counting = match self.case.listed.counting {
+            [] => 0.0,
+            _ => self.start - total(self.case.listed.house, &self.case.ruled.areas).sq_ft(),
+        };
         FigureRange { low: range.low.sq_ft() + counting, high: range.high.sq_ft() + counting }
     }
 
