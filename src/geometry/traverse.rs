@@ -96,7 +96,7 @@ impl StepRounding {
     }
 
     /// A positive length rounded, in whole steps.
-    #[inline]
+    #[inline(always)]
     pub(crate) fn steps(self, nm: i64) -> i64 {
         // A unit that the compiler knows needs no division.
         match self.step() {

@@ -44,9 +44,9 @@ impl Outcomes {
     /// The outcomes out of a probability for each error from the `least` on, all of them within [`REACH`].
     pub(super) fn from_least(least: i32, chances: &[f64]) -> Outcomes {
         let (mut list, mut listed) = (Vec::with_capacity(chances.len()), 0.0);
-        for (off, &chance) in (least..).zip(chances) {
+        for (place, &chance) in chances.iter().enumerate() {
             if chance > 0.0 {
-                list.push((off, chance));
+                list.push((least + place as i32, chance));
                 listed += chance;
             }
         }
@@ -143,15 +143,16 @@ impl Together {
         if self.is_of_nothing() && factor == 1.0 {
             return other.as_total();
         }
-        let moved = || other.list.iter().map(|&(off, chance)| (shifted(off, factor, over), chance));
+        let moved = moved_by(factor, over);
         // All errors of this total move alike, so that the ends follow from the least and the greatest move that keeps
         // any of them listed.
         let (reach, end) = (REACH as isize, self.least + self.chances.len() as isize);
-        let keeps = |by: &isize| self.least + by <= reach && end + by > -reach && end > self.least;
-        let kept = || moved().filter(|(by, _)| keeps(by));
+        let keeps = |by: isize| self.least + by <= reach && end + by > -reach && end > self.least;
         let (mut first, mut last) = (isize::MAX, isize::MIN);
-        for (by, _) in kept() {
-            (first, last) = (first.min(by), last.max(by));
+        for by in other.list.iter().map(|(off, _)| moved(*off)) {
+            if keeps(by) {
+                (first, last) = (first.min(by), last.max(by));
+            }
         }
         if first > last {
             return Together { chances: Vec::new(), least: 0, rest: 1.0 };
@@ -159,13 +160,18 @@ impl Together {
         let (least, most) = ((self.least + first).max(-reach), (end + last).min(reach + 1));
         let mut chances = vec![0.0; (most - least) as usize];
         let mut listed = 0.0;
-        for (by, chance) in kept() {
+        for &(off, chance) in &other.list {
+            let by = moved(off);
             let Some(kept) = self.kept(by) else { continue };
             let start = (self.least + kept.start as isize + by - least) as usize;
-            for (there, here) in chances[start..].iter_mut().zip(&self.chances[kept]) {
-                *there += here * chance;
-                listed += here * chance;
-            }
+            let here = &self.chances[kept];
+            // Several at once; what is listed is added up one by one, always in the same order.
+            let all = chances[start..].iter_mut().zip(here);
+            all.for_each(|(there, here)| *there += here * chance);
+            let (fours, left) = here.as_chunks::<4>();
+            let mut add = |here: &f64| listed += here * chance;
+            fours.iter().for_each(|four| four.iter().for_each(&mut add));
+            left.iter().for_each(add);
         }
         Together { chances, least, rest: (1.0 - listed).max(0.0) }
     }
@@ -180,8 +186,9 @@ impl Together {
         let whole: f64 = self.chances.iter().sum();
         let (mut at, mut listed) = (0.0, 0.0);
         let is_listed = is_listed(wanted);
+        let moved = moved_by(factor, over);
         for &(error, chance) in &other.list {
-            let by = shifted(error, factor, over);
+            let by = moved(error);
             if is_listed {
                 at += self.chance(wanted as isize - by) * chance;
             }
@@ -244,10 +251,13 @@ impl Together {
     }
 }
 
-/// An error multiplied by a factor and moved by `over`, in whole square feet.
-fn shifted(off: i32, factor: f64, over: f64) -> isize {
-    let by = f64::from(off) * factor;
-    if factor.fract() == 0.0 { by as isize } else { (by + over + 0.5).floor() as isize }
+/// What becomes of an error that is multiplied by a factor and moved by `over`, in whole square feet.
+fn moved_by(factor: f64, over: f64) -> impl Fn(i32) -> isize {
+    let is_whole = factor.fract() == 0.0;
+    move |off| {
+        let by = f64::from(off) * factor;
+        if is_whole { by as isize } else { (by + over + 0.5).floor() as isize }
+    }
 }
 
 /// The possible errors of a rectangle of two walls. Each may, with its probability, be rounded to the other step, or
@@ -312,7 +322,7 @@ mod tests {
             let (mut at, mut listed) = (0.0, 0.0);
             for &(error, chance) in one.list.iter().filter(|(error, _)| near(*error as isize)) {
                 for &(more, its) in &other.list {
-                    let sum = error as isize + shifted(more, factor, over);
+                    let sum = error as isize + moved_by(factor, over)(more);
                     listed += if near(sum) { chance * its } else { 0.0 };
                     at += if near(sum) && sum == off as isize { chance * its } else { 0.0 };
                 }
