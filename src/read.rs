@@ -120,7 +120,16 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             offered.iter().map(|(line, said)| format!("{} ({said})", in_one_row(line))).collect();
         if !shown.is_empty() {
             let is_only_way = fitting == 1 && answer.ends.is_none();
+            let (within, beside): (Vec<_>, Vec<_>) =
+                offered.iter().partition(|(line, _)| line.contains(" within \""));
+            let is_either = !within.is_empty() && !beside.is_empty();
             let which = match (ways.len() > 1, placed) {
+                (true, 2) if is_either => {
+                    "; did you walk round it together with the house, or does it stand beside that walk, and which length runs north and south?"
+                }
+                (_, _) if is_either => {
+                    "; did you walk round it together with the house, or does it stand beside that walk?"
+                }
                 (true, 2) => "; which length runs north and south?",
                 (true, _) if is_only_way => {
                     "? With the lengths the other way round it does not fit there"

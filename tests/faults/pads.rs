@@ -52,6 +52,7 @@ fn a_porch_round_a_corner_has_the_sides_that_its_words_give_it() {
         ),
         ("porch wraps front and both sides, 8' deep", 56 * 8 + 2 * 30 * 8),
         ("porch wraps left, back and right, 5' deep", 50 * 5 + 2 * 30 * 5),
+        ("porch wraps all four sides, 8' deep", 56 * 8 + 2 * 30 * 8),
     ] {
         for walk in [
             HOUSE.to_owned(),
@@ -149,4 +150,30 @@ fn walls_named_as_seen_from_the_street_say_how_they_were_read() {
         let page = said(&text(turned));
         assert!(page.contains("40' wide, and 30' deep"), "{page}");
     }
+}
+
+#[test]
+fn a_porch_round_all_four_sides_is_two_walks() {
+    let text = obeyed(&format!("{HOUSE}porch wraps all four sides, 8' deep\n"), 0);
+    assert_eq!(areas(&text, "Porch, north"), (1_200, 56 * 8), "{text}");
+    assert!(!said(&text).contains("error"), "{text}");
+}
+
+#[test]
+fn calls_in_feet_in_a_file_in_meters_are_offered_with_their_mark() {
+    let text = "units meters\nlevel \"Ground floor\"\nliving \"House\"\nnorth 8\neast 10\nsouth 8\nwest 10\nlot in feet\nN 88°30' E 300.00\nS 1°30' E 420\n";
+    let page = said(text);
+    assert!(page.contains("here `bearing N 88°30' E 300.00'`, `bearing S 1°30' E 420'`"), "{page}");
+    assert!(page.contains("did you mean `bearing N 88°30' E 300.00'`?"), "{page}");
+    assert!(!page.contains("E 300.00`"), "{page}");
+}
+
+#[test]
+fn what_is_low_on_a_level_without_a_floor_asks_for_the_floor() {
+    let text = format!(
+        "{HOUSE}level \"Basement\" below grade\nlow \"Low\" under 5'\nnorth 10'\neast 12'\nsouth 10'\nwest 12'\n"
+    );
+    let page = said(&text);
+    assert!(page.contains("`unfinished \"Basement\"` with its own walls"), "{page}");
+    assert!(!page.contains("`from \"House\" corner`"), "{page}");
 }

@@ -420,12 +420,12 @@ fn what_lies_inside_is_counted_from_the_wall_that_it_faces() {
 
 #[test]
 fn what_stands_against_walls_taped_inside_leaves_them_between() {
-    // 20' by 30' inside walls of 8": the outer face is 8" farther out, and a garage taped inside has one wall between.
+    // 20' by 30' inside walls of 8": the outer face is 8" farther out, on the west as well, and a garage taped inside has one wall between.
     let box_ = "front south\nfaces inside\nveneer none\nwall 8\"\nlevel \"G\"\nliving \"House\"\nnorth 30'\neast 20'\nsouth 30'\nwest 20'\n";
     let deck = offered_in(box_, "deck 8' wide 10' deep on the north side, at the west end");
-    assert_eq!(deck, ["deck \"Deck\" start north 30' 8\""]);
+    assert_eq!(deck, ["deck \"Deck\" start west 8\" north 30' 8\""]);
     let porch = offered_in(box_, "porch 10' wide 6' deep on the south side, at the west end");
-    assert_eq!(porch, ["porch \"Porch\" start south 6' 8\""]);
+    assert_eq!(porch, ["porch \"Porch\" start west 8\" south 6' 8\""]);
     let garage = offered_in(box_, "garage 12' x 12' on the east side, at the south end");
     assert_eq!(garage, ["garage \"Garage\" start east 20' 8\""]);
     // Taped outside it stands against the walls as they were taped.

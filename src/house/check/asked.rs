@@ -426,7 +426,7 @@ impl Checker<'_> {
         };
         let is_given = told.parts.iter().any(|part| matches!(part.sort, Sort::From(..)));
         let places = tried.iter().flat_map(|place| {
-            let at = if is_given { place.at } else { self.beyond_the_wall(wanted, place.at) };
+            let at = if is_given { place.at } else { self.beyond_the_wall(wanted, place.at, told) };
             let beyond = vec![Tried { at, ..*place }];
             let typed = self.typed(space, beyond).into_iter().next().unwrap_or_default();
             let said = self.where_it_is(wanted, place.at)?;
@@ -438,7 +438,9 @@ impl Checker<'_> {
 
     /// Where a space begins that stands against walls which were taped inside: those walls lie between. Two rooms taped
     /// inside have one wall between them; what has no walls, or was taped outside, stands against the outer face.
-    fn beyond_the_wall(&mut self, wanted: &Wanted, at: At) -> At {
+    ///
+    /// What is in line with an end of the house, or counted from it, is so with the outer face there.
+    fn beyond_the_wall(&mut self, wanted: &Wanted, at: At, told: &Whereabouts) -> At {
         let &Wanted { space, main, .. } = wanted;
         let (here, there) = (&self.house.spaces[space], &self.house.spaces[main]);
         let is_beside = !wanted.inside() && main != space && here.level == there.level;
@@ -449,8 +451,16 @@ impl Checker<'_> {
         let face = if is_partition { Face::Frame } else { Face::Outside };
         let has_bays = self.corners(main).len() != there.sides.len();
         let mut beyond = at;
-        for way in [Direction::South, Direction::East, Direction::North, Direction::West] {
-            if self.leans(space, at, main, false, way) < 1.0 {
+        let (own, all) = (here.closed.outline.extent(at), there.extent);
+        let is_in_line = |way: Direction| {
+            let ends = [own, all].map(|one| edge(stretch(&one, way.axis()), way));
+            let counts = |part: &Part| matches!(part.sort, Sort::Inset(of, _) if of == way);
+            (ends[0] - ends[1]).abs() <= NEAR || told.parts.iter().any(counts)
+        };
+        let ways = [Direction::South, Direction::East, Direction::North, Direction::West];
+        let in_line = ways.map(|way| !is_partition && is_in_line(way));
+        for (way, in_line) in ways.into_iter().zip(in_line) {
+            if !in_line && self.leans(space, at, main, false, way) < 1.0 {
                 continue;
             }
             let wall = self.walls_on(main, way).into_iter().next().map(|wall| wall.number);

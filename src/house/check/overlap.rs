@@ -134,6 +134,14 @@ impl Checker<'_> {
         !is_too_much
     }
 
+    /// Whether every space of its level lies in another space, as far as all of them could be read.
+    fn is_alone_on_its_level(&self, space: usize) -> bool {
+        let level = self.house.spaces[space].level;
+        self.sketch.levels.get(level).is_some_and(|level| {
+            !level.doubtful && level.spaces.iter().all(|one| one.space.kind.lies_in_another())
+        })
+    }
+
     pub(super) fn report_not_inside(
         &mut self,
         sketch: &SpaceSketch,
@@ -158,6 +166,15 @@ impl Checker<'_> {
             let first = first.map_or("House", |first| first.name.as_str());
             let inside = format!("if it is inside, {}", how_to_place(first));
             self.report(error.help(leave).help(inside));
+            return;
+        }
+        if said.is_none() && self.is_alone_on_its_level(space) {
+            let level = &self.sketch.levels[self.house.spaces[space].level].level;
+            let kind = if level.below_grade { "unfinished" } else { "living" };
+            self.report(error.help(format!(
+                "its level has no space with walls around it: type the floor in which it lies above this line, as `{kind} \"{}\"` with its own walls",
+                level.name.text
+            )));
             return;
         }
         let around = said.or_else(|| self.likeliest_around(space, candidates));

@@ -26,7 +26,7 @@ const SMALL: &[&str] = &[
     "a", "an", "the", "of", "on", "at", "and", "along", "across", "to", "house", "side", "sides",
     "wall", "walls", "corner", "deep", "wide", "depth", "width", "is", "it", "with", "all", "way",
     "by", "whole", "full", "length", "covered", "open", "in", "from", "goes", "runs", "running",
-    "both", "three", "two", "long", "for", "then", "round", "around", "shape", "screened",
+    "both", "three", "four", "two", "long", "for", "then", "round", "around", "shape", "screened",
     "roofed", "wood", "wooden", "concrete", "corners", "outside",
 ];
 
@@ -44,6 +44,8 @@ struct Said {
     /// How far it goes along a side; `None` for one that is called `the side` only.
     runs: Vec<(Option<Direction>, Measure)>,
     is_u: bool,
+    /// Whether it goes round all four sides.
+    is_ring: bool,
 }
 
 /// A porch round a corner: its six sides, or what is missing for them.
@@ -63,11 +65,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let house = typed.attempt.house.clone()?;
     let walk = straight::walk(typed, &typed.attempt.beside.house_walk);
     let corner = |number: usize| format!("from {} corner {}", quoted(&house), number + 1);
-    let (first, second) = match said.sides[..] {
-        [one, two] if one.axis() != two.axis() => (one, two),
-        [..] if said.is_u => return round_three_sides(&said, &depth, walk.as_ref()?, &corner),
-        _ => return Some(asks(typed, &said)),
-    };
     let Some(walk) = walk else {
         // Its lines may still be offered.
         return Some(match typed.attempt.beside.house_walk.len() {
@@ -77,6 +74,14 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             ),
             _ => asks(typed, &said),
         });
+    };
+    let (first, second) = match said.sides[..] {
+        [one, two] if one.axis() != two.axis() => (one, two),
+        [..] if said.is_u || said.is_ring => {
+            let found = round_three_sides(&said, &depth, &walk, &corner);
+            return Some(found.unwrap_or_else(|| asks(typed, &said)));
+        }
+        _ => return Some(asks(typed, &said)),
     };
     let Some(at) = walk.corner(first, second) else { return Some(asks(typed, &said)) };
     let run_of = |side: Direction| {
@@ -161,6 +166,7 @@ fn round_three_sides(
     corner: &dyn Fn(usize) -> String,
 ) -> Option<Answer> {
     let middle = match said.sides[..] {
+        _ if said.is_ring => Direction::South,
         [only] => only,
         [one, two, three] => {
             let alone = [one, two, three].into_iter().find(|side| {
@@ -206,6 +212,27 @@ fn round_three_sides(
         right.word(),
         depth.text,
     );
+    if said.is_ring {
+        // Along the side that is left: from the last corner of the first part.
+        let rest = format!(
+            "{} {} from {} corner 8\n{} {}\n{} {}\n{} {}\n{} {}",
+            said.kind,
+            quoted(&format!("{}, {}", said.name, middle.opposite().word())),
+            quoted(&said.name),
+            right.word(),
+            text(along + d + d),
+            middle.opposite().word(),
+            depth.text,
+            left.word(),
+            text(along + d + d),
+            middle.word(),
+            depth.text,
+        );
+        return Some(Answer::line(
+            format!("{line}\n{rest}"),
+            "a porch round all four sides is no single walk: it is one round three of them, with eight sides, and one along the fourth",
+        ));
+    }
     Some(Answer::line(
         line,
         "a porch round three sides has eight sides: here it runs along the whole of each",
@@ -249,6 +276,12 @@ fn asks(typed: &Typed<'_>, said: &Said) -> Answer {
         _ if depth.is_metric() => ("6 m", "8.5 m", "7.5 m", "5 m", "2.5 m"),
         _ => ("20'", "28'", "24'", "16'", "8'"),
     };
+    if typed.find(0, &["three"]).is_some() {
+        return Answer::say(
+            "a porch round three sides has eight sides: which side is in the middle is not said",
+            format!("say it, as `{} wraps front and both sides, {} deep`", said.kind, depth.text),
+        );
+    }
     Answer::say(
         ROUND,
         format!(
@@ -270,7 +303,12 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
             || typed.says(at, &["l"]) && typed.says(at + 1, &["shaped", "shape"])
             || at > 0 && typed.says(at, &["l"]) && typed.says(at - 1, &["an"])
     };
-    let says_wrap = (0..typed.pieces.len()).any(wraps);
+    let all_sides = (0..typed.pieces.len()).any(|at| {
+        typed.says(at, &["four", "all"])
+            && typed.says(at + 1, &["sides", "four", "around", "round"])
+    });
+    let three_sides = typed.find(0, &["three"]).is_some_and(|at| typed.says(at + 1, &["sides"]));
+    let says_wrap = (0..typed.pieces.len()).any(wraps) || all_sides || three_sides;
     let goes_round =
         typed.find(porch, &["around", "round"]).filter(|at| !typed.says(at + 1, &["to", "back"]));
     let joined = typed.find(porch, &["and"]).is_some() || typed.line.contains('&');
@@ -338,6 +376,7 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
         at += 1;
     }
     said.is_u = said.sides.len() == 3;
+    said.is_ring = all_sides && said.sides.is_empty();
     // `porch front and left, 8' deep`: two sides that meet, and no size.
     let meets = matches!(said.sides[..], [one, two] if one.axis() != two.axis());
     let says_two = joined && meets && corners == 0 && said.depth.is_some();
