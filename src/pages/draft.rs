@@ -172,7 +172,7 @@ fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
         all.extend(inks);
         let is_metric = draft.is_metric();
         let has_street = draft.particulars.front.is_some();
-        strip::scale_strip(&mut all, has_street, is_metric, &view, &frame, height);
+        strip::scale_strip(&mut all, has_street, is_metric, view.scale, &frame, height);
         let told = "The walks as typed, drawn to scale; each side is listed below.";
         flow.put_drawing(all, view.scale.pt_per_ft, told);
         flow.down(height + SCALE_PT);

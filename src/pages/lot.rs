@@ -102,7 +102,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
             }
         }
         let mut inks = canvas.finish();
-        strip::strip(&mut inks, say, &view, &frame, height);
+        strip::strip(&mut inks, say, view.scale, &frame, height);
         let told = format!("{}, drawn to scale; its sides are listed below.", lot.name());
         flow.put_drawing(inks, view.scale.pt_per_ft, &told);
         flow.down(height + SCALE_PT);
@@ -209,10 +209,12 @@ fn calls(width_pt: f64, say: &Sentences<'_>, lot: &Lot) -> Stack {
     };
     stack.paragraph(8.0, &told);
     let area = lot.outline().area();
+    let is_curved = lot.outline().vectors().iter().any(|vector| vector.rise != 0);
+    let by_chord = if is_curved { format!("; {BY_CHORD}") } else { String::new() };
     stack.paragraph(
         8.0,
         &format!(
-            "Area by the coordinates of the corners, in {unit} from the start: {BY_CORNERS}; {BY_CHORD}. Lengths are shown to a hundredth; the area follows from them unrounded: {}, {} to the hundredth.",
+            "Area by the coordinates of the corners, in {unit} from the start: {BY_CORNERS}{by_chord}. Lengths are shown to a hundredth; the area follows from them unrounded: {}, {} to the hundredth.",
             say.exact_size(area),
             land(say, area)
         ),

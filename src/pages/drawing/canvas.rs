@@ -15,6 +15,8 @@ const HALF_DIGIT: f64 = 0.365;
 const OFF_WALLS_PT: f64 = 2.5;
 /// The distance of a text above its dimension line.
 const GAP_PT: f64 = 2.0;
+/// The same of a text that is longer than its dimension line.
+const LONG_GAP_PT: f64 = 4.4;
 /// How far hatching ends from a label: before and after it, where a stroke would look like a letter, and above and below.
 const HATCH_OFF_PT: (f64, f64) = (3.2, 1.8);
 /// How much of a dimension line is left free at each end of its text.
@@ -47,8 +49,12 @@ pub(crate) struct Canvas {
     texts: Vec<Text>,
     /// The corners of every outline.
     corners: Vec<Point>,
+    /// The figures of the spaces whose walls may have a length inside.
+    spaces: Vec<Vec<Point>>,
     /// The number of comparisons of lines and labels after which no more labels are placed.
     most_looked_at: usize,
+    /// Whether each length takes the least room, in the order of the walls' lengths.
+    is_crowded: bool,
 }
 
 /// The dimension of one wall.
@@ -184,8 +190,15 @@ impl Canvas {
             dimensions: Vec::new(),
             texts: Vec::new(),
             corners: Vec::new(),
+            spaces: Vec::new(),
             most_looked_at: usize::MAX,
+            is_crowded: false,
         }
+    }
+
+    /// Gives each length the least room, for a drawing on which not all labels fit otherwise.
+    pub(crate) fn crowded(self, is_crowded: bool) -> Canvas {
+        Canvas { is_crowded, ..self }
     }
 
     /// Limits the work for placing labels. Labels not placed by then are listed below the drawing.
@@ -220,6 +233,11 @@ impl Canvas {
         self.corners.extend(walls.iter().map(|wall| wall.from));
         let stroke = Stroke { dashes, ..Stroke::of(path(walls), width_pt) };
         self.walls.push(stroke.of_part(part));
+    }
+
+    /// Notes the figure of a space: a length inside it, at one of its walls, is read as that wall's.
+    pub(crate) fn space(&mut self, figure: Vec<Point>) {
+        self.spaces.push(figure);
     }
 
     /// Draws a line that nothing may touch. A dimension may be moved outward across another party's outline, unlike
@@ -304,8 +322,10 @@ impl Canvas {
         spots.any(|spot| self.hatched.iter().any(|figure| is_inside(figure, spot)))
     }
 
-    /// Places dimensions, shortest first, and returns those that did not fit. The texts keep their original order, for
-    /// screen readers.
+    /// Places dimensions, shortest first, and returns those that did not fit. Where a length
+    /// fits on a line along its wall, lines come before leaders: a leader finds its way around a line, and a line finds none
+    /// around the label of a leader. The texts keep their
+    /// original order, for screen readers.
     pub(crate) fn dimensions(&mut self, all: Vec<Dimension>) -> Vec<Dimension> {
         for dimension in &all {
             let dot = Stroke::dot(dimension.wall.middle(), 2.3);
@@ -329,11 +349,17 @@ impl Canvas {
         numbered.sort_by(|(_, a), (_, b)| a.wall.length_pt().total_cmp(&b.wall.length_pt()));
         let before = self.texts.len();
         let mut lettered = Vec::new();
-        numbered.retain(|(number, dimension)| {
-            let placed = self.dimension(dimension);
-            lettered.extend(placed.then_some(*number));
-            !placed
-        });
+        let passes: &[fn(&mut Canvas, &Dimension) -> bool] = match self.is_crowded {
+            true => &[|canvas, one| canvas.line_along(one) || canvas.dimension(one)],
+            false => &[Canvas::dimension_along, Canvas::dimension],
+        };
+        for place in passes {
+            numbered.retain(|(number, dimension)| {
+                let placed = place(self, dimension);
+                lettered.extend(placed.then_some(*number));
+                !placed
+            });
+        }
         // Each placed dimension added exactly one text.
         let texts = self.texts.split_off(before);
         let mut texts: Vec<(usize, Text)> = lettered.into_iter().zip(texts).collect();
@@ -367,7 +393,7 @@ impl Canvas {
         may_stand: impl Fn(Point) -> bool,
     ) -> bool {
         const SHARES: [f64; 7] = [0.5, 0.38, 0.62, 0.25, 0.75, 0.14, 0.86];
-        const OFF_PT: [f64; 7] = [-5.6, -8.0, 5.6, 8.0, -11.5, -15.0, 11.5];
+        const OFF_PT: [f64; 9] = [-5.6, -8.0, 5.6, 8.0, -11.5, -15.0, -19.0, -23.0, 11.5];
         let size_pt = SIZES_PT[1];
         let along = wall.from.to(wall.to);
         let places = OFF_PT.into_iter().flat_map(|off| {
@@ -402,14 +428,53 @@ impl Canvas {
         placed
     }
 
-    /// Places one dimension: outside along its wall, else by a short leader, each also in smaller letters, else inside,
-    /// else at the other wall where it may be placed, else by a leader across hatching, a long one, or one across other
-    /// dimension lines.
+    /// Places a dimension by a line along its wall, or along the other one where it may be placed; one that is longer than
+    /// its wall also by a longer text or by a short leader, which lines then go around.
+    fn dimension_along(&mut self, dimension: &Dimension) -> bool {
+        let other = dimension.or_else.map(|wall| Dimension { wall, ..dimension.clone() });
+        let out = dimension.wall.out;
+        let width = fonts::width_pt(dimension.hand, SIZES_PT[1], &dimension.words);
+        let is_long = width > dimension.wall.length_pt() - 2.0 * LINE_SHOWN_PT;
+        self.line_along(dimension)
+            || other.is_some_and(|other| self.line_along(&other))
+            || is_long
+                && (SIZES_PT
+                    .into_iter()
+                    .any(|size_pt| !self.is_spent() && self.along_wide(dimension, size_pt))
+                    || SIZES_PT.into_iter().any(|size_pt| {
+                        !self.is_spent() && self.leader_off_hatch(dimension, out, size_pt)
+                    }))
+    }
+
+    fn line_along(&mut self, dimension: &Dimension) -> bool {
+        let inward = Point::default().plus(dimension.wall.out, -1.0);
+        // A length that differs from the record stands at its own wall, not beyond a neighbor.
+        let is_marked = dimension.mark.is_some();
+        let at_wall = is_marked
+            && SIZES_PT.into_iter().any(|size_pt| {
+                !self.is_spent()
+                    && (self.along_outside(dimension, 0.0, size_pt)
+                        || self.along(dimension, inward, row_pt(0), size_pt)
+                        || self.along(dimension, inward, row_pt(SECOND_ROW), size_pt))
+            });
+        at_wall
+            || SIZES_PT.into_iter().any(|size_pt| {
+                !self.is_spent()
+                    && (self.along_in_clear(dimension, size_pt)
+                        || self.beyond_all(dimension, size_pt))
+            })
+    }
+
+    /// Places a dimension for which there is no line along its wall: beside the wall inside its space, else by a short
+    /// leader, each also in smaller letters, else along it inside, else at the other wall where it may be placed, else by
+    /// a leader across hatching, a long one, or one across other dimension lines.
     fn dimension(&mut self, dimension: &Dimension) -> bool {
         let other = dimension.or_else.map(|wall| Dimension { wall, ..dimension.clone() });
         let (out, inward) = (dimension.wall.out, Point::default().plus(dimension.wall.out, -1.0));
         self.dimension_in_clear(dimension)
-            || other.as_ref().is_some_and(|other| self.dimension_in_clear(other))
+            || other
+                .as_ref()
+                .is_some_and(|other| self.line_along(other) || self.dimension_in_clear(other))
             || self.dimension_over_hatch(dimension)
             || other.is_some_and(|other| self.dimension_over_hatch(&other))
             || self.leader_of(dimension, out, SIZES_PT[1], &FAR_PT)
@@ -422,25 +487,10 @@ impl Canvas {
         let out = dimension.wall.out;
         let inward = Point::default().plus(out, -1.0);
         let is_told_elsewhere = dimension.or_else.is_some();
-        // A length that differs from the record stands at its own wall, not beyond a neighbor.
-        let is_marked = dimension.mark.is_some();
-        let at_wall = is_marked
-            && SIZES_PT.into_iter().any(|size_pt| {
-                !self.is_spent()
-                    && (self.along_outside(dimension, 0.0, size_pt)
-                        || self.along(dimension, inward, row_pt(0), size_pt)
-                        || self.along(dimension, inward, row_pt(SECOND_ROW), size_pt))
-            });
-        let outside = at_wall
-            || SIZES_PT.into_iter().any(|size_pt| {
-                !self.is_spent()
-                    && (self.along_in_clear(dimension, size_pt)
-                        || self.beyond_all(dimension, size_pt))
-            })
+        !self.is_crowded && self.beside_wall(dimension)
             || SIZES_PT
                 .into_iter()
-                .any(|size_pt| !self.is_spent() && self.leader_off_hatch(dimension, out, size_pt));
-        outside
+                .any(|size_pt| !self.is_spent() && self.leader_off_hatch(dimension, out, size_pt))
             || SIZES_PT.into_iter().any(|size_pt| {
                 !self.is_spent()
                     && (is_told_elsewhere && self.along_other(dimension, size_pt)
@@ -450,6 +500,76 @@ impl Canvas {
                         || self.far_leader_off_hatch(dimension, out, size_pt)
                         || self.leader_off_hatch(dimension, inward, size_pt))
             })
+    }
+
+    /// Places a length without a line close to its wall and reading along it, inside its space or else in the space around
+    /// that; returns whether there was room.
+    fn beside_wall(&mut self, dimension: &Dimension) -> bool {
+        /// From the middle of the wall to its ends.
+        const SHARES: [f64; 7] = [0.5, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0];
+        const OFF_PT: [f64; 3] = [2.4, 4.0, 6.0];
+        const END_PT: f64 = 2.6;
+        let wall = &dimension.wall;
+        if wall.is_curved() {
+            return false;
+        }
+        let along = wall.from.to(wall.to).unit();
+        let turn = reading_turn(along);
+        let radians = turn.to_radians();
+        let down = Point::new(-libm::sin(radians), libm::cos(radians));
+        for (side, size_pt) in [-1.0, 1.0].into_iter().flat_map(|side| SIZES_PT.map(|s| (side, s)))
+        {
+            let width = fonts::width_pt(dimension.hand, size_pt, &dimension.words);
+            let text = Text::new(wall.from, size_pt, dimension.words.clone());
+            let text = Text { anchor: Anchor::Middle, turn, ..text }.in_hand(dimension.hand);
+            let (first, room) = (END_PT + width / 2.0, wall.length_pt() - 2.0 * END_PT - width);
+            for (share, off) in SHARES.into_iter().flat_map(|s| OFF_PT.map(|off| (s, off))) {
+                if self.is_spent() || room < 0.0 {
+                    break;
+                }
+                let at = wall.from.plus(along, first + share * room);
+                let middle = at.plus(wall.out, side * (off + size_pt / 2.0));
+                let text = Text { at: middle.plus(down, 0.26 * size_pt), ..text.clone() };
+                let is_here = || match side < 0.0 {
+                    true => self.is_in_space_of(wall, middle),
+                    false => self.is_around(wall, middle),
+                };
+                if self.occupancy.has_room(&text.corners_if(width)) && is_here() {
+                    self.commit(text);
+                    return true;
+                }
+            }
+        }
+        false
+    }
+
+    /// The smallest space around a spot.
+    fn space_at(&self, spot: Point) -> Option<&Vec<Point>> {
+        self.occupancy.count(self.spaces.iter().map(Vec::len).sum());
+        let around = self.spaces.iter().filter(|figure| is_inside(figure, spot));
+        around.min_by(|one, other| extent(one).total_cmp(&extent(other)))
+    }
+
+    /// Whether the smallest space around a spot is one that this wall stands within, as the wall of a space inside it.
+    fn is_around(&self, wall: &WallOnPage, spot: Point) -> bool {
+        const WELL_WITHIN_PT: f64 = 8.0;
+        self.space_at(spot).is_some_and(|figure| {
+            [wall.from.middle(wall.to), wall.from, wall.to]
+                .into_iter()
+                .all(|at| is_inside(figure, at.plus(wall.out, WELL_WITHIN_PT)))
+        })
+    }
+
+    /// Whether the smallest space around a spot is one that has this whole wall.
+    fn is_in_space_of(&self, wall: &WallOnPage, spot: Point) -> bool {
+        let smallest = self.space_at(spot);
+        let is_near = |one: Point, other: Point| one.to(other).length() < 0.4;
+        smallest.is_some_and(|figure| {
+            figure.iter().zip(figure.iter().cycle().skip(1)).any(|(&from, &to)| {
+                is_near(from, wall.from) && is_near(to, wall.to)
+                    || is_near(from, wall.to) && is_near(to, wall.from)
+            })
+        })
     }
 
     /// Places a dimension by a short leader that may cross hatching, outside or else inside.
@@ -507,17 +627,44 @@ impl Canvas {
     /// Places a dimension line parallel to the wall at the distance `off`, with slashes at its ends and its text
     /// above it; returns whether there was room.
     fn along(&mut self, dimension: &Dimension, out: Point, off: f64, size_pt: f64) -> bool {
+        self.along_with(dimension, out, off, size_pt, -2.0 * LINE_SHOWN_PT)
+    }
+
+    /// Places a dimension whose text is a little longer than its wall outside along it, clear of the ends of its line;
+    /// returns whether there was room.
+    fn along_wide(&mut self, dimension: &Dimension, size_pt: f64) -> bool {
+        const WIDER_PT: f64 = 18.0;
+        let (wall, out) = (dimension.wall, dimension.wall.out);
+        (0..ROWS).any(|row| {
+            let off = row_pt(row);
+            !self.is_in_hatch(wall.from.plus(out, off), wall.to.plus(out, off))
+                && self.along_with(dimension, out, off, size_pt, WIDER_PT)
+        })
+    }
+
+    /// The same for a text that is at most so much longer than its wall, which is less than nothing where the line is to
+    /// be seen at its ends.
+    fn along_with(
+        &mut self,
+        dimension: &Dimension,
+        out: Point,
+        off: f64,
+        size_pt: f64,
+        longer_pt: f64,
+    ) -> bool {
         let wall = &dimension.wall;
         let width = fonts::width_pt(dimension.hand, size_pt, &dimension.words);
-        let room = wall.length_pt() - 2.0 * LINE_SHOWN_PT;
+        let room = (wall.length_pt() + longer_pt).min(1.7 * wall.length_pt());
         if wall.is_curved() || wall.length_pt() < 9.0 || width > room {
             return false;
         }
+        // A longer text stands clear of the ends of the lines from the wall.
+        let gap = if width > wall.length_pt() - 2.0 * LINE_SHOWN_PT { LONG_GAP_PT } else { GAP_PT };
         let (from, to) = (wall.from.plus(out, off), wall.to.plus(out, off));
         let turn = reading_turn(wall.from.to(wall.to));
         let radians = turn.to_radians();
         let down = Point::new(-libm::sin(radians), libm::cos(radians));
-        let middle = from.middle(to).plus(out, GAP_PT + size_pt / 2.0);
+        let middle = from.middle(to).plus(out, gap + size_pt / 2.0);
         let text = Text {
             anchor: Anchor::Middle,
             turn,
@@ -736,6 +883,12 @@ impl Canvas {
     }
 }
 
+/// The area of a figure, doubled.
+fn extent(figure: &[Point]) -> f64 {
+    let next = figure.iter().cycle().skip(1);
+    figure.iter().zip(next).map(|(from, &to)| from.cross(to)).sum::<f64>().abs()
+}
+
 /// A vector turned clockwise by `degrees`.
 fn turned_by(vector: Point, degrees: f64) -> Point {
     let (sin, cos) = (libm::sin(degrees.to_radians()), libm::cos(degrees.to_radians()));
@@ -902,6 +1055,30 @@ mod tests {
             assert_eq!(canvas.texts[0].at.y_pt < 100.0, is_hatched);
             assert!(canvas.whites.is_empty());
         }
+    }
+
+    /// A garage between two others has its length inside, along its wall, and no leader over the hatching.
+    #[test]
+    fn a_length_with_no_room_outside_stands_beside_its_wall_in_its_space() {
+        let wall = WallOnPage {
+            from: Point::new(50.0, 150.0),
+            to: Point::new(50.0, 50.0),
+            out: Point::new(-1.0, 0.0),
+            rise_pt: 0.0,
+            radius_pt: 0.0,
+        };
+        let words = "24' 4\"".to_owned();
+        let dimension = Dimension { wall, or_else: None, words, hand: Typeface::Plain, mark: None };
+        let mut canvas = canvas();
+        canvas.hatch(square(50.0, 150.0), Vec::new());
+        canvas.space(square(50.0, 150.0));
+        // A neighbor before it.
+        let ground = [(0.0, 40.0), (48.0, 40.0), (48.0, 160.0), (0.0, 160.0)];
+        canvas.occupancy.add_ground(ground.map(|(x, y)| Point::new(x, y)));
+        assert!(canvas.dimensions(vec![dimension]).is_empty());
+        assert!(canvas.dimensions.is_empty(), "a line or a leader");
+        let corners = canvas.texts[0].corners();
+        assert!(corners.iter().all(|at| at.x_pt > 50.0 && at.x_pt < 65.0), "{corners:?}");
     }
 
     /// Beside a hatched space there is room further off: a longer leader that crosses no hatching is taken before a short one

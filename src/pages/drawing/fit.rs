@@ -19,12 +19,14 @@ pub(crate) struct Frame {
     pub(crate) most_pt_per_ft: f64,
     /// Whether the scale is one of a metric ruler.
     pub(crate) in_meters: bool,
+    /// Whether the street and the scale stand below the drawing, and not below several together.
+    pub(crate) has_strip: bool,
 }
 
 impl Frame {
     pub(crate) const fn new(left_top: Point, width_pt: f64, height_pt: f64) -> Frame {
         let most_pt_per_ft = f64::INFINITY;
-        Frame { left_top, width_pt, height_pt, most_pt_per_ft, in_meters: false }
+        Frame { left_top, width_pt, height_pt, most_pt_per_ft, in_meters: false, has_strip: true }
     }
 
     /// The same rectangle for a drawing at a scale of a metric ruler, or of an architect's.
@@ -131,10 +133,12 @@ pub(crate) struct Fitting {
     pub(crate) airy: f64,
     /// Names that do not fit inside are placed after the dimensions.
     pub(crate) names_last: bool,
+    /// Each length takes the least room.
+    pub(crate) is_crowded: bool,
 }
 
 impl Default for Fitting {
     fn default() -> Fitting {
-        Fitting { skip: 0, airy: 1.5, names_last: true }
+        Fitting { skip: 0, airy: 1.5, names_last: true, is_crowded: false }
     }
 }

@@ -74,6 +74,14 @@ pub(crate) fn largest(say: &Sentences<'_>, marks: &Marks, level: usize, frame: &
     plan::largest_scale(say, marks, whole, frame).pt_per_ft
 }
 
+/// The width of a whole level on the ground, in feet.
+pub(crate) fn width_ft(say: &Sentences<'_>, marks: &Marks, level: usize) -> f64 {
+    let house = say.house;
+    let all: Vec<usize> =
+        (0..house.spaces.len()).filter(|&i| house.spaces[i].level == level).collect();
+    plan::width_ft(say, marks, Group { level, spaces: &all, is_inset: false })
+}
+
 /// Draws one inset: a thin frame, its group, and a note that it is not in its true position.
 fn inset(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame, into: &mut Drawing) {
     let apart = plan::group(say, marks, group, frame);

@@ -59,19 +59,35 @@ pub(crate) fn largest_scale(
     all.clone().find(fits).copied().unwrap_or_else(|| smallest(frame.in_meters))
 }
 
+/// The width of a group on the ground, in feet.
+pub(crate) fn width_ft(say: &Sentences<'_>, marks: &Marks, group: Group<'_>) -> f64 {
+    let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
+    let one = Scale { pt_per_ft: 1.0, ..smallest(false) };
+    Reach::of(points(say, marks, group), turned).size_pt(one).0
+}
+
 /// Draws a group at the largest standard scale at which all labels fit, or as many as possible.
 pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame) -> Drawing {
-    // First with more space around the outline, if the frame allows; then at a smaller scale.
-    let ways = [(0, 1.5, true), (0, 5.0, true), (0, 5.0, false), (1, 5.0, true)];
+    // First with more space around the outline, if the frame allows; then with the least room for each length, and at a
+    // smaller scale.
+    let ways = [
+        (0, 1.5, true, false),
+        (0, 5.0, true, false),
+        (0, 5.0, false, false),
+        (0, 5.0, true, true),
+        (1, 5.0, true, false),
+        (1, 5.0, true, true),
+    ];
     // All levels share a scale, even if that leaves a label or two below the drawing.
     let is_given = frame.most_pt_per_ft.is_finite();
     let mut best: Option<Drawing> = None;
-    for (skip, airy, names_last) in ways {
+    for (skip, airy, names_last, is_crowded) in ways {
         let is_few = best.as_ref().is_some_and(|best| best.left_out <= FEW_LEFT_OUT);
         if skip > 0 && is_given && is_few {
             break;
         }
-        let drawing = drawn(say, marks, group, frame, Fitting { skip, airy, names_last });
+        let drawing =
+            drawn(say, marks, group, frame, Fitting { skip, airy, names_last, is_crowded });
         if best.as_ref().is_none_or(|best| drawing.left_out < best.left_out) {
             best = Some(drawing);
         }
@@ -104,7 +120,8 @@ fn drawn(
         say,
         marks,
         canvas: Canvas::new(view, frame.left_top, right_bottom)
-            .within(most_looked_at(house.levels.len())),
+            .within(most_looked_at(house.levels.len()))
+            .crowded(fitting.is_crowded),
         shapes: shapes(say, &view, group.spaces),
         notes: Vec::new(),
         left_out: Vec::new(),
@@ -145,8 +162,8 @@ fn drawn(
     let is_spent = plan.canvas.is_spent();
     let notes = plan.legend();
     let mut inks = plan.canvas.finish();
-    if !group.is_inset {
-        strip(&mut inks, say, &view, &frame, height);
+    if !group.is_inset && frame.has_strip {
+        strip(&mut inks, say, view.scale, &frame, height);
     }
     Drawing {
         inks,

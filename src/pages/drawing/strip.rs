@@ -7,7 +7,7 @@
 
 use crate::pages::drawing::canvas::Canvas;
 use crate::pages::drawing::fit::Frame;
-use crate::pages::drawing::view::{Scale, View};
+use crate::pages::drawing::view::Scale;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Fill, Ink, Point, Stroke, Text};
@@ -43,12 +43,12 @@ pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point, wor
 pub(crate) fn strip(
     inks: &mut Vec<Ink>,
     say: &Sentences<'_>,
-    view: &View,
+    scale: Scale,
     frame: &Frame,
     height_pt: f64,
 ) {
     let has_street = say.house.particulars.front.is_some();
-    scale_strip(inks, has_street, say.is_metric(), view, frame, height_pt);
+    scale_strip(inks, has_street, say.is_metric(), scale, frame, height_pt);
 }
 
 /// Like [`strip`], for a drawing without a checked house.
@@ -56,7 +56,7 @@ pub(crate) fn scale_strip(
     inks: &mut Vec<Ink>,
     has_street: bool,
     is_metric: bool,
-    view: &View,
+    scale: Scale,
     frame: &Frame,
     height_pt: f64,
 ) {
@@ -75,10 +75,9 @@ pub(crate) fn scale_strip(
         }
         inks.push(Ink::Text(word.in_hand(Typeface::Bold)));
     }
-    let words =
-        format!("Scale {}, printed at full size (100%)", scale_words(view.scale, is_metric));
+    let words = format!("Scale {}, printed at full size (100%)", scale_words(scale, is_metric));
     let room_pt = frame.width_pt - fonts::width_pt(Typeface::Plain, 7.5, &words) - 16.0;
-    bar(inks, view.scale, is_metric, Point::new(left, top + 24.0), room_pt);
+    bar(inks, scale, is_metric, Point::new(left, top + 24.0), room_pt);
     let text = Text { anchor: Anchor::End, ..Text::new(Point::new(right, top + 24.0), 7.5, words) };
     inks.push(Ink::Text(text));
 }

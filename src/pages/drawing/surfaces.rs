@@ -26,6 +26,7 @@ impl Plan<'_> {
                 _ => (0.8, None),
             };
             self.canvas.outline(&shape.walls, width, dashes, Part::Outline);
+            self.canvas.space(shape.figure.clone());
         }
         for shape in &shapes {
             self.veneer(shape, &shapes);

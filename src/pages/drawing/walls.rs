@@ -41,14 +41,16 @@ impl Plan<'_> {
                 }
                 let name = format!("side {} of {}", source + 1, self.space(shape).name);
                 let mut dimension = self.dimension(shape, k, source, wall);
-                if let Some((seen, length)) = self.seen(shape, wall, &shapes).filter(|_| is_cut) {
-                    let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
+                let seen = self.seen(shape, wall, &shapes).filter(|_| is_cut);
+                if let Some((seen, length, beyond)) = seen {
+                    dimension.words = self.say.length(length);
                     dimension.wall = seen;
                     self.note(&format!(
-                        "{}, side {}: {} of these {whole} stand free; the space beside it covers the rest",
-                        fonts::shown(&self.space(shape).name),
+                        "side {} of {}: {} of it stand free beyond {}",
                         source + 1,
-                        dimension.words
+                        fonts::shown(&self.space(shape).name),
+                        dimension.words,
+                        fonts::shown(&self.say.house.spaces[beyond].name)
                     ));
                 }
                 all.push((name, dimension));
@@ -75,23 +77,25 @@ impl Plan<'_> {
         }
     }
 
-    /// The part of a wall that no other space covers, with its length, if another one covers an end of it; `None` for a
+    /// The part of a wall that no other space covers, with its length, and the space that covers an end of it; `None` for a
     /// wall that is seen whole.
     fn seen(
         &self,
         shape: &Shape,
         wall: &WallOnPage,
         shapes: &[Shape],
-    ) -> Option<(WallOnPage, Length)> {
+    ) -> Option<(WallOnPage, Length, usize)> {
         const NEAR_PT: f64 = 0.01;
         let way = wall.from.to(wall.to);
         let long = wall.length_pt();
         let along = way.unit();
         let (mut first, mut last) = (0.0, long);
+        let mut beyond = None;
         let is_other = |other: &&Shape| {
             other.space != shape.space && self.space(other).parent != Some(shape.space)
         };
         for other in shapes.iter().filter(is_other) {
+            let space = other.space;
             let across = other.walls.iter().filter(|other| {
                 other.from.to(other.to).unit().dot(along).abs() < 1e-6 && {
                     let (from, to) = (wall.from.to(other.from), wall.from.to(other.to));
@@ -105,13 +109,12 @@ impl Plan<'_> {
                 match other.out.dot(along) < 0.0 {
                     true if at > 0.5 * long && at < last - NEAR_PT => last = at,
                     false if at < 0.5 * long && at > first + NEAR_PT => first = at,
-                    _ => {}
+                    _ => continue,
                 }
+                beyond = Some(space);
             }
         }
-        if first <= 0.0 && last >= long {
-            return None;
-        }
+        let beyond = beyond?;
         let seen = WallOnPage {
             from: wall.from.plus(along, first),
             to: wall.from.plus(along, last),
@@ -120,7 +123,7 @@ impl Plan<'_> {
         let feet = (last - first) / self.canvas.view.scale.pt_per_ft;
         const MILLIMETER: i64 = 1_000_000;
         let length = crate::geometry::outline::nearest_nm(feet * Length::FOOT.nm() as f64);
-        Some((seen, length.rounded_to(MILLIMETER)))
+        Some((seen, length.rounded_to(MILLIMETER), beyond))
     }
 
     /// Whether a wall of a plain rectangle needs no dimension because the opposite wall has the same one. That is
