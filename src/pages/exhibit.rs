@@ -5,6 +5,7 @@
 //! drawing, the steps and the request always stay.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use crate::pages::abreast::Shown;
 use crate::pages::blocks;
 use crate::pages::blocks::Sizes;
 use crate::pages::chart::chart;
@@ -25,6 +26,9 @@ const STEPS_PT: f64 = 318.0;
 const BETWEEN_PT: f64 = 24.0;
 /// The smallest height of the drawing before anything else gets smaller, in points.
 const LEAST_DRAWING_PT: f64 = 280.0;
+
+/// How much of the air around a drawing may go for a text that would be cut, in points.
+const AIR_PT: f64 = 20.0;
 
 /// The most walls of a house whose drawing is tried with several texts.
 const MOST_TRIED: usize = 100;
@@ -53,48 +57,146 @@ pub(crate) struct Moved {
     pub(crate) drawing: Option<Drawn>,
 }
 
-/// Fills the Exhibit; returns what did not fit on it. `referred` says which sections have a page that can be
-/// referred to.
+/// Fills the Exhibit; returns what did not fit on it. `main` is the main level; `referred` says which sections have a page
+/// that can be referred to.
 pub(crate) fn exhibit(
     flow: &mut Flow,
     say: &Sentences<'_>,
     reconciliation: &Reconciliation,
     marks: &Marks,
-    level: Option<usize>,
+    main: Option<usize>,
     referred: Referred,
 ) -> Moved {
     let figure = reconciliation.figures().first();
     // What asks for nothing is for the owner, and gets no exhibit number.
     let is_handed_in = figure.is_none_or(|figure| say.asks_anything(figure));
     let title = if is_handed_in { "Exhibit" } else { "Summary" };
-    flow.begin(title, &heard::exhibit(say, reconciliation, marks, level));
-    if is_handed_in {
-        flow.box_for_a_number();
-    }
-    let say = &say.on_the_page_of(level.filter(|_| referred.levels));
-    let steps = [Density::Long, Density::Short, Density::Small, Density::Least];
-    let page_with = |density, limits, steps| {
-        Parts::of(flow.width_pt(), say, reconciliation, (density, limits, steps), referred)
-    };
-    let page = |density, limits| page_with(density, limits, limits);
-    // Smaller letters are used only if the drawing would otherwise be small, or becomes larger by it.
-    let room = |parts: &Parts| flow.room_pt() - parts.height_pt();
-    let scale = |parts: &Parts| {
-        level.map(|level| levels::largest(flow, say, marks, level, room(parts) - 20.0))
-    };
-    let mut parts = page(Density::Full, Density::Full);
-    let mut chosen = Density::Full;
-    for density in steps {
-        let smaller = page(density, density);
-        let is_too_small = room(&parts) < LEAST_DRAWING_PT;
-        let is_larger = density <= Density::Small && scale(&smaller) > scale(&parts);
-        if level.is_some() && (is_too_small || is_larger) {
-            (parts, chosen) = (smaller, density);
+    let begun = |flow: &mut Flow, told: &str| {
+        flow.begin(title, told);
+        if is_handed_in {
+            flow.box_for_a_number();
         }
+    };
+    // How much room there is does not depend on what is heard.
+    let mut blank = flow.clone();
+    begun(&mut blank, "");
+    let try_out =
+        |shown: Option<Shown>| Tried::of(&blank, say, reconciliation, marks, shown, referred);
+    let differs = figure.map(|figure| say.levels_of_the_difference(figure)).unwrap_or_default();
+    let Tried { shown, parts, .. } = match (main, other_level(main, &differs)) {
+        (Some(main), Some(other)) => {
+            // The level that the difference is about, and the main one beside it if there is room for both.
+            let one = if differs.contains(&main) { main } else { other };
+            let one = try_out(Some(Shown::One(one)));
+            let both = try_out(Some(Shown::Two(main.min(other), main.max(other))));
+            let is_room = match (&both.drawn, &one.drawn) {
+                (Some(both), Some(one)) => both.stands_for(one),
+                _ => false,
+            };
+            if is_room { both } else { one }
+        }
+        _ => try_out(main.map(Shown::One)),
+    };
+    let levels = shown.map(Shown::levels).unwrap_or_default();
+    begun(flow, &heard::exhibit(say, reconciliation, marks, &levels));
+    let say = &say.on_the_page_of(shown.filter(|_| referred.levels).map(Shown::both));
+    // The cause and what is asked for follow the headline, for the eye and the ear. A listener has the drawing after the reasons.
+    let page_of = flow.pages.len();
+    let begins = flow.passage_count();
+    flow.pour(&parts.headline);
+    flow.pour(&parts.asks);
+    flow.pour(&parts.top);
+    let drawing = flow.passage_count();
+    let mut moved = Moved { is_cut: parts.is_cut, ..Moved::default() };
+    if let Some(shown) = shown {
+        match level_names(flow, say, marks, shown) {
+            (name, Some((second, from_pt))) => flow.beside(&name, &second, from_pt),
+            (name, None) => flow.pour(&name),
+        }
+        let height = (flow.room_pt() - parts.below_pt()).max(100.0);
+        let drawn = levels::draw(flow, say, marks, shown, height, NOTES_MOST, f64::INFINITY);
+        moved.notes = drawn.notes_left_out.clone();
+        moved.drawing = Some(drawn);
     }
-    // The labels decide with the walls how large the drawing is, so it is drawn to see; not for a house of many walls,
-    // where that takes long.
-    if let Some(level) = level.filter(|_| walls_of(say) <= MOST_TRIED) {
+    let steps = flow.passage_count();
+    if figure.is_some() {
+        flow.beside(&parts.steps, &parts.chart, STEPS_PT + BETWEEN_PT);
+    }
+    flow.pour(&parts.reasons);
+    let caution = flow.passage_count();
+    flow.pour(&parts.caution);
+    let ends = flow.passage_count();
+    let order = [begins..drawing, steps..caution, drawing..steps, caution..ends];
+    if flow.pages.len() == page_of {
+        flow.read_in(begins, &order);
+    }
+    moved
+}
+
+/// The first level of these that is not the main one.
+fn other_level(main: Option<usize>, differs: &[usize]) -> Option<usize> {
+    differs.iter().copied().find(|&level| Some(level) != main)
+}
+
+/// The names of the levels above their drawings, for a house of several.
+fn level_names(
+    flow: &Flow,
+    say: &Sentences<'_>,
+    marks: &Marks,
+    shown: Shown,
+) -> (Stack, Option<(Stack, f64)>) {
+    let frame = Frame::new(Point::new(EDGE_PT, 0.0), flow.width_pt(), 100.0);
+    match say.house.levels.len() {
+        0 | 1 => (Stack::new(flow.width_pt()), None),
+        _ => shown.names(say, marks, frame),
+    }
+}
+
+/// The texts of the page with the levels that are drawn on it, in the letters and the length that let the drawing be as
+/// large as possible.
+struct Tried {
+    shown: Option<Shown>,
+    parts: Parts,
+    /// How the drawing turns out; `None` if there is none, or it takes long.
+    drawn: Option<Drawn>,
+}
+
+impl Tried {
+    fn of(
+        flow: &Flow,
+        say: &Sentences<'_>,
+        reconciliation: &Reconciliation,
+        marks: &Marks,
+        shown: Option<Shown>,
+        referred: Referred,
+    ) -> Tried {
+        let say = &say.on_the_page_of(shown.filter(|_| referred.levels).map(Shown::both));
+        let steps = [Density::Long, Density::Short, Density::Small, Density::Least];
+        let page_with = |density, limits, steps| {
+            Parts::of(flow.width_pt(), say, reconciliation, (density, limits, steps), referred)
+        };
+        let page = |density, limits| page_with(density, limits, limits);
+        let name_pt = shown.map_or(0.0, |shown| level_names(flow, say, marks, shown).0.height_pt());
+        // Smaller letters are used only if the drawing would otherwise be small, or becomes larger by it.
+        let room = |parts: &Parts| flow.room_pt() - parts.height_pt() - name_pt;
+        let scale = |parts: &Parts| {
+            shown.map(|shown| levels::largest(flow, say, marks, shown, room(parts) - 20.0))
+        };
+        let mut parts = page(Density::Full, Density::Full);
+        let mut chosen = Density::Full;
+        for density in steps {
+            let smaller = page(density, density);
+            let is_too_small = room(&parts) < LEAST_DRAWING_PT;
+            let is_larger = density <= Density::Small && scale(&smaller) > scale(&parts);
+            if shown.is_some() && (is_too_small || is_larger) {
+                (parts, chosen) = (smaller, density);
+            }
+        }
+        // The labels decide with the walls how large the drawing is, so it is drawn to see; not for a house of many walls,
+        // where that takes long.
+        let Some(level) = shown.filter(|_| walls_of(say) <= MOST_TRIED) else {
+            return Tried { shown, parts, drawn: None };
+        };
         let drawn = |parts: &Parts| {
             let left_top = Point::new(EDGE_PT, 0.0);
             let frame = Frame::new(left_top, flow.width_pt(), room(parts).max(100.0))
@@ -112,7 +214,7 @@ pub(crate) fn exhibit(
         // In letters of that size, texts are cut no more than the drawing needs.
         let fuller = [Density::Full, Density::Long, Density::Short, Density::Small];
         let fits = |other: &Parts, parts: &Parts| {
-            let is_large = room(other) >= LEAST_DRAWING_PT.min(room(parts));
+            let is_large = room(other) >= LEAST_DRAWING_PT.min(room(parts)) - AIR_PT;
             is_large && !best.is_better_than(&drawn(other))
         };
         let mut limited = chosen;
@@ -131,39 +233,8 @@ pub(crate) fn exhibit(
                 break;
             }
         }
+        Tried { shown, parts, drawn: Some(best) }
     }
-    // The cause and what is asked for follow the headline, for the eye and the ear. A listener has the drawing after the reasons.
-    let page_of = flow.pages.len();
-    let begins = flow.passage_count();
-    flow.pour(&parts.headline);
-    flow.pour(&parts.asks);
-    flow.pour(&parts.top);
-    let drawing = flow.passage_count();
-    let mut moved = Moved { is_cut: parts.is_cut, ..Moved::default() };
-    if let Some(level) = level {
-        if say.house.levels.len() > 1 {
-            let mut name = Stack::new(flow.width_pt());
-            name.at_most(1, |name_of| name_of.title(9.0, &say.house.levels[level].name));
-            flow.pour(&name);
-        }
-        let height = (flow.room_pt() - parts.below_pt()).max(100.0);
-        let drawn = levels::draw(flow, say, marks, level, height, NOTES_MOST, f64::INFINITY);
-        moved.notes = drawn.notes_left_out.clone();
-        moved.drawing = Some(drawn);
-    }
-    let steps = flow.passage_count();
-    if figure.is_some() {
-        flow.beside(&parts.steps, &parts.chart, STEPS_PT + BETWEEN_PT);
-    }
-    flow.pour(&parts.reasons);
-    let caution = flow.passage_count();
-    flow.pour(&parts.caution);
-    let ends = flow.passage_count();
-    let order = [begins..drawing, steps..caution, drawing..steps, caution..ends];
-    if flow.pages.len() == page_of {
-        flow.read_in(begins, &order);
-    }
-    moved
 }
 
 /// The most lines of notes under the drawing.

@@ -20,7 +20,7 @@ pub(crate) fn exhibit(
     say: &Sentences<'_>,
     reconciliation: &Reconciliation,
     marks: &Marks,
-    main: Option<usize>,
+    levels: &[usize],
 ) -> String {
     let figures = reconciliation.figures();
     let figure = figures.first();
@@ -53,8 +53,8 @@ pub(crate) fn exhibit(
         sentences.extend(map::not_measured(say.house, reconciliation));
         sentences.extend(say.missing(figures).into_iter().take(2));
     }
-    sentences.extend(main.map(|level| drawn(say, marks, level, &[])));
-    sentences.extend(other_levels(say, main));
+    sentences.extend(levels.iter().map(|&level| drawn(say, marks, level, &[])));
+    sentences.extend(other_levels(say, levels));
     sentences.push(DISCLAIMER.to_owned());
     sentences.join(" ")
 }
@@ -257,7 +257,7 @@ fn face_words(face: Face) -> &'static str {
 }
 
 /// The spaces on the levels that are not drawn on this page.
-fn other_levels(say: &Sentences<'_>, main: Option<usize>) -> Vec<String> {
+fn other_levels(say: &Sentences<'_>, here: &[usize]) -> Vec<String> {
     let house = say.house;
     let named = |(number, level): (usize, &crate::house::Level)| {
         let on_it = (0..house.spaces.len()).filter(|&i| house.spaces[i].level == number);
@@ -266,7 +266,7 @@ fn other_levels(say: &Sentences<'_>, main: Option<usize>) -> Vec<String> {
         let below = below_grade(level.below_grade);
         (!spaces.is_empty()).then(|| format!("{}{below}: {}.", level.name, spaces.join("; ")))
     };
-    let others = house.levels.iter().enumerate().filter(|(number, _)| Some(*number) != main);
+    let others = house.levels.iter().enumerate().filter(|(number, _)| !here.contains(number));
     others.filter_map(named).collect()
 }
 

@@ -1,10 +1,10 @@
 //! The drawings of levels: the main level is on the Exhibit, the others are two to a page where they fit.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use crate::pages::abreast::Shown;
 use crate::pages::drawing::fit::Frame;
-use crate::pages::drawing::insets;
 use crate::pages::drawing::marks::Marks;
-use crate::pages::drawing::plan;
+use crate::pages::drawing::plan::Drawing;
 use crate::pages::heard;
 use crate::pages::layout::{EDGE_PT, Flow, Stack};
 use crate::pages::page::Point;
@@ -18,7 +18,7 @@ const TOO_SMALL_PT_PER_FT: f64 = 3.0;
 /// How well a drawing turned out.
 #[derive(Clone, Debug)]
 pub(crate) struct Drawn {
-    level: usize,
+    shown: Shown,
     /// How many labels did not fit.
     left_out: usize,
     pt_per_ft: f64,
@@ -33,6 +33,17 @@ impl Drawn {
 
     fn needs_a_page(&self) -> bool {
         self.left_out > 0 || self.pt_per_ft < TOO_SMALL_PT_PER_FT
+    }
+
+    pub(crate) fn levels(&self) -> Vec<usize> {
+        self.shown.levels()
+    }
+
+    /// Whether it may stand in place of a drawing of one of its levels: all of its labels have room, and it is at least half
+    /// as large.
+    pub(crate) fn stands_for(&self, one: &Drawn) -> bool {
+        const SHARE: f64 = 0.5;
+        !self.is_crowded() && self.pt_per_ft >= SHARE * one.pt_per_ft
     }
 
     pub(crate) fn is_better_than(&self, other: &Drawn) -> bool {
@@ -55,13 +66,14 @@ pub(crate) fn levels(
     let whole_page = flow.whole_page_pt();
     let any = f64::INFINITY;
     let mut scale = main.map_or(any, |main| main.pt_per_ft);
-    if let Some(main) = main.filter(|main| main.needs_a_page()) {
+    let alone = main.filter(|main| main.needs_a_page()).map(|main| (main, main.shown));
+    if let Some((main, Shown::One(level))) = alone {
         let frame = Frame::new(Point::new(EDGE_PT, 0.0), flow.width_pt(), whole_page)
             .in_meters(say.draws_in_meters());
-        let again = tried(say, marks, main.level, frame, usize::MAX);
+        let again = tried(say, marks, main.shown, frame, usize::MAX);
         if again.is_better_than(main) {
             scale = again.pt_per_ft;
-            one(flow, say, marks, (main.level, false), any);
+            one(flow, say, marks, (level, false), any);
         }
     }
     for level in further {
@@ -82,6 +94,7 @@ fn one(
     /// For the notes under it.
     const NOTES_PT: f64 = 30.0;
     const PARTS: u32 = 10;
+    let shown = Shown::One(level);
     let name = &say.house.levels[level].name;
     let below = if say.house.levels[level].below_grade { ", below grade" } else { "" };
     let title = format!("{name}{below}");
@@ -89,7 +102,7 @@ fn one(
     let (half, most) = (whole_page / 2.0 - HEADING_PT, whole_page - HEADING_PT);
     let height_of = |part: u32| half + (most - half) * f64::from(part) / f64::from(PARTS);
     let scale =
-        |height_pt: f64| largest(flow, say, marks, level, height_pt - NOTES_PT).min(most_pt_per_ft);
+        |height_pt: f64| largest(flow, say, marks, shown, height_pt - NOTES_PT).min(most_pt_per_ft);
     // Without another level to compare with, half a page is enough unless the drawing is crowded there.
     let wanted = if most_pt_per_ft.is_finite() { scale(most) } else { scale(half) };
     let enough = (0..=PARTS).map(height_of).find(|&height_pt| scale(height_pt) >= wanted);
@@ -99,7 +112,7 @@ fn one(
         let frame =
             Frame { most_pt_per_ft, ..Frame::new(Point::new(EDGE_PT, 0.0), width, height_pt) }
                 .in_meters(say.draws_in_meters());
-        tried(say, marks, level, frame, usize::MAX)
+        tried(say, marks, shown, frame, usize::MAX)
     };
     let first = tried(enough);
     let needs_more = enough < most && first.is_crowded() && tried(most).is_better_than(&first);
@@ -119,41 +132,46 @@ fn one(
         let is_alike = !tried(height).is_better_than(&tried(lower));
         height = if is_alike { lower } else { height.min(flow.room_pt()) };
     }
-    draw(flow, say, marks, level, height, usize::MAX, most_pt_per_ft);
+    draw(flow, say, marks, shown, height, usize::MAX, most_pt_per_ft);
 }
 
-/// How a level would turn out in a frame, with at most so many lines of notes under it.
+/// How levels would turn out in a frame, with at most so many lines of notes under it.
 pub(crate) fn tried(
     say: &Sentences<'_>,
     marks: &Marks,
-    level: usize,
+    shown: Shown,
     frame: Frame,
     notes_most: usize,
 ) -> Drawn {
-    let (drawing, _, notes_left_out) = fitting(say, marks, level, frame, notes_most);
-    let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
-    Drawn { level, left_out, pt_per_ft, notes_left_out }
+    let (drawings, _, notes_left_out) = fitting(say, marks, shown, frame, notes_most);
+    turned_out(shown, &drawings, notes_left_out)
 }
 
-/// The largest scale, in points per foot, at which a level fits a given height.
+fn turned_out(shown: Shown, drawings: &[(usize, Drawing)], notes_left_out: Vec<String>) -> Drawn {
+    let left_out = drawings.iter().map(|(_, one)| one.left_out).sum();
+    let scales = drawings.iter().map(|(_, one)| one.scale.pt_per_ft);
+    Drawn { shown, left_out, pt_per_ft: scales.fold(f64::INFINITY, f64::min), notes_left_out }
+}
+
+/// The largest scale, in points per foot, at which levels fit a given height.
 pub(crate) fn largest(
     flow: &Flow,
     say: &Sentences<'_>,
     marks: &Marks,
-    level: usize,
+    shown: Shown,
     height_pt: f64,
 ) -> f64 {
     let left_top = Point::new(EDGE_PT, 0.0);
     let frame = Frame::new(left_top, flow.width_pt(), height_pt).in_meters(say.draws_in_meters());
-    insets::largest(say, marks, level, &frame)
+    shown.largest(say, marks, frame)
 }
 
-/// Draws a level within a given height and up to a scale, with at most `notes_most` lines of notes under it.
+/// Draws levels within a given height and up to a scale, with at most `notes_most` lines of notes under it.
 pub(crate) fn draw(
     flow: &mut Flow,
     say: &Sentences<'_>,
     marks: &Marks,
-    level: usize,
+    shown: Shown,
     height_pt: f64,
     notes_most: usize,
     most_pt_per_ft: f64,
@@ -161,33 +179,46 @@ pub(crate) fn draw(
     let left_top = Point::new(EDGE_PT, flow.y_pt());
     let frame = Frame { most_pt_per_ft, ..Frame::new(left_top, flow.width_pt(), height_pt) }
         .in_meters(say.draws_in_meters());
-    let (drawing, notes, notes_left_out) = fitting(say, marks, level, frame, notes_most);
-    let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
-    let told = heard::drawn(say, marks, level, &drawing.apart);
-    flow.put_drawing(drawing.inks, pt_per_ft, &told);
-    flow.put_inset_scales(drawing.inset_scales);
-    flow.down(drawing.height_pt);
+    let (drawings, notes, notes_left_out) = fitting(say, marks, shown, frame, notes_most);
+    let drawn = turned_out(shown, &drawings, notes_left_out);
+    let height_pt = height_of(&drawings);
+    for (level, drawing) in drawings {
+        let told = heard::drawn(say, marks, level, &drawing.apart);
+        flow.put_drawing(drawing.inks, drawn.pt_per_ft, &told);
+        flow.put_inset_scales(drawing.inset_scales);
+    }
+    flow.down(height_pt);
     flow.pour(&notes);
-    Drawn { level, left_out, pt_per_ft, notes_left_out }
+    drawn
 }
 
-/// A level drawn so that its notes fit below it, the notes, and those beyond the limit.
+fn height_of(drawings: &[(usize, Drawing)]) -> f64 {
+    drawings.iter().map(|(_, one)| one.height_pt).fold(0.0, f64::max)
+}
+
+/// Levels drawn so that their notes fit below them, the notes, and those beyond the limit.
 fn fitting(
     say: &Sentences<'_>,
     marks: &Marks,
-    level: usize,
+    shown: Shown,
     frame: Frame,
     notes_most: usize,
-) -> (plan::Drawing, Stack, Vec<String>) {
+) -> (Vec<(usize, Drawing)>, Stack, Vec<String>) {
     let height_pt = frame.height_pt;
     let draw = |height_pt: f64| {
-        let drawing = insets::level(say, marks, level, Frame { height_pt, ..frame });
-        let (notes, left_out) = notes_under(frame.width_pt, &drawing.notes, notes_most);
-        (drawing, notes, left_out)
+        let drawings = shown.drawings(say, marks, Frame { height_pt, ..frame });
+        let mut texts: Vec<String> = Vec::new();
+        for text in drawings.iter().flat_map(|(_, one)| &one.notes) {
+            if !texts.contains(text) {
+                texts.push(text.clone());
+            }
+        }
+        let (notes, left_out) = notes_under(frame.width_pt, &texts, notes_most);
+        (drawings, notes, left_out)
     };
-    let (drawing, notes, left_out) = draw(height_pt);
-    if drawing.height_pt + notes.height_pt() <= height_pt {
-        return (drawing, notes, left_out);
+    let (drawings, notes, left_out) = draw(height_pt);
+    if height_of(&drawings) + notes.height_pt() <= height_pt {
+        return (drawings, notes, left_out);
     }
     // A smaller drawing may have other notes, so there is room for as many lines as allowed.
     let room = notes.height_pt().max(if notes_most < usize::MAX { 44.0 } else { 0.0 });

@@ -16,6 +16,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod abreast;
 mod blocks;
 mod calculations;
 mod chart;
@@ -435,6 +436,7 @@ fn drawings(
     let wants = |section| options.only.has(section);
     let marks = drawing::marks::Marks::of(say, reconciliation);
     let main = main_level(say);
+    let mut shown: Vec<usize> = main.into_iter().collect();
     let mut moved = exhibit::Moved::default();
     if wants(Section::Exhibit) {
         let referred = exhibit::Referred {
@@ -442,9 +444,10 @@ fn drawings(
             others: wants(Section::OtherFigures) && reconciliation.figures().len() > 1,
         };
         moved = exhibit::exhibit(flow, say, reconciliation, &marks, main, referred);
+        shown = moved.drawing.as_ref().map(levels::Drawn::levels).unwrap_or(shown);
     }
     if wants(Section::Levels) {
-        let further = levels_with_spaces(house).into_iter().filter(|&level| Some(level) != main);
+        let further = levels_with_spaces(house).into_iter().filter(|level| !shown.contains(level));
         levels::levels(flow, say, &marks, moved.drawing.as_ref(), further);
         for lot in &house.lots {
             lot::lot(flow, say, lot);

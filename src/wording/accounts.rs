@@ -117,7 +117,7 @@ impl Sentences<'_> {
     /// The same for whole levels.
     pub(super) fn pages_of_levels(&self, levels: impl Iterator<Item = usize>) -> Option<String> {
         let here = self.drawn_here?;
-        let mut levels: Vec<usize> = levels.filter(|&level| level != here).collect();
+        let mut levels: Vec<usize> = levels.filter(|level| !here.contains(level)).collect();
         levels.sort_unstable();
         levels.dedup();
         let pages: Option<Vec<String>> = levels.into_iter().map(page_of_level).collect();
@@ -135,6 +135,33 @@ impl Sentences<'_> {
 
     /// The pages on which what a cause is about is drawn; `None` if that is this page.
     fn pages_where(&self, cause: Cause) -> Option<String> {
+        self.pages_of_levels(self.levels_of_cause(cause).into_iter())
+    }
+
+    /// The levels of what a figure differs by, each once: of what its likeliest cause is about, of what it says that it counts,
+    /// and of the walls of which it has its own lengths.
+    #[cfg(feature = "pages")]
+    pub(crate) fn levels_of_the_difference(&self, figure: &Figure) -> Vec<usize> {
+        let space = |space: usize| self.house.spaces[space].level;
+        let likeliest = figure.explanations().reported().next();
+        let mut levels: Vec<usize> =
+            likeliest.map(|one| self.levels_of_cause(one.cause)).unwrap_or_default();
+        let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
+        let named = counting.map(Line::counted).unwrap_or_default();
+        let spaces = self.house.spaces.iter();
+        levels.extend(spaces.filter(|space| named.contains(&space.name)).map(|space| space.level));
+        let shares = figure.shares().iter().filter(|share| share.ruled() != share.recorded());
+        levels.extend(shares.map(|share| space(share.place)));
+        let mut each: Vec<usize> = Vec::new();
+        for level in levels {
+            if !each.contains(&level) {
+                each.push(level);
+            }
+        }
+        each
+    }
+
+    fn levels_of_cause(&self, cause: Cause) -> Vec<usize> {
         let space = |space: usize| self.house.spaces[space].level;
         let departures = cause.departures().filter_map(|kind| match kind {
             DepartureKind::Counted { space: of }
@@ -154,8 +181,7 @@ impl Sentences<'_> {
             Cause::Misread(wall) => [Some(wall.space), wall.also].map(|of| of.map(space)),
             _ => [None; 2],
         };
-        let misread = misread.into_iter().flatten();
-        self.pages_of_levels(departures.chain(misread))
+        departures.chain(misread.into_iter().flatten()).collect()
     }
 
     /// Pages in parentheses, after a space.

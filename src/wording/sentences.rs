@@ -45,7 +45,7 @@ pub(crate) struct Sentences<'a> {
     pub(crate) form: Form,
     pub(super) reader: Reader,
     /// The level drawn on the page that the sentences stand on, if the others have pages that can be named.
-    pub(super) drawn_here: Option<usize>,
+    pub(super) drawn_here: Option<[usize; 2]>,
 }
 
 impl<'a> Sentences<'a> {
@@ -68,10 +68,11 @@ impl<'a> Sentences<'a> {
         Sentences { reader: Reader::Office, ..Sentences::of(areas) }
     }
 
-    /// The same sentences on the page that has the drawing of this level: what is drawn elsewhere is named with its page.
+    /// The same sentences on the page that has the drawings of these levels, which may be the same: what is drawn elsewhere
+    /// is named with its page.
     #[cfg(feature = "pages")]
-    pub(crate) fn on_the_page_of(self, level: Option<usize>) -> Self {
-        Sentences { drawn_here: level, ..self }
+    pub(crate) fn on_the_page_of(self, levels: Option<[usize; 2]>) -> Self {
+        Sentences { drawn_here: levels, ..self }
     }
 
     /// Whether the sentences are addressed to the office.

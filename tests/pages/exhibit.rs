@@ -211,6 +211,35 @@ fn no_page_but_the_last_of_each_set_is_less_than_a_quarter_full() {
     }
 }
 
+/// What the difference is about is drawn on the first page, beside the main level where both have room.
+#[test]
+fn the_level_that_the_difference_is_about_is_drawn_on_the_first_page() {
+    for (name, levels) in [
+        ("kit-cabin", ["Ground floor", "Loft"]),
+        ("basement", ["Ground floor", "Attic"]),
+        ("two-story", ["Ground floor", "Upper floor"]),
+        ("split-level", ["Lower level", "Living level"]),
+    ] {
+        // On the shorter paper, the loft alone is as large as it should be.
+        let paper = if name == "kit-cabin" { Paper::A4 } else { Paper::Letter };
+        let all = words(&pages_on(&sketch(name), paper).pages()[0]);
+        for level in levels {
+            assert!(all.iter().any(|words| words == level), "{name}: {level}: {all:?}");
+        }
+    }
+    // Rounding is about no level, and the main one has the page.
+    let all = words(&pages_on(&sketch("townhouse"), Paper::Letter).pages()[0]);
+    assert!(all.iter().any(|words| words == "Lower floor"), "{all:?}");
+    assert!(!all.iter().any(|words| words == "Upper floor"), "{all:?}");
+}
+
+/// 33' 9" at 3/32 in are 228 pt, with 40 for labels and 32 for the street 300: there is room for that, and not for 1/8 in.
+#[test]
+fn a_narrow_house_of_several_levels_has_the_scale_that_fits_its_page() {
+    let pages = pages_on(&sketch("townhouse"), Paper::Letter);
+    assert_eq!(pages.pages()[0].scale_pt_per_ft(), Some(6.75));
+}
+
 #[test]
 fn the_brick_house_fills_four_pages() {
     assert_eq!(pages_on(&sketch("brick-garage"), Paper::Letter).pages().len(), 4);
