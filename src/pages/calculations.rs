@@ -148,10 +148,13 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
                         "Rounded to the foot, with walls adjusted so that they meet, the only possible total is"
                     }
                 };
+                // The words of the first page, and the gap between its two nearest totals.
+                let figure = reconciliation.figures().first().filter(|_| !below);
+                let either_way = widest.and_then(|widest| say.widest_around(figure?, widest));
                 format!(
-                    "{rounded} {usual} if the office reads its tape within {} ft. With each wall rounded either up or down, it can be {}. Each space is rounded on its own.",
-                    say.settings.reading.decimal_feet(),
-                    sized(widest)
+                    "{rounded} {usual} if only a wall within {} of the half foot goes either way; with every wall up or down, it can be {}. Each space is rounded on its own.",
+                    say.reading_alone(),
+                    either_way.unwrap_or_else(|| sized(widest))
                 )
             }
         };
@@ -261,7 +264,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         format!("Each wall to the whole foot: every side, at the outside face, to the nearest foot ({halves}) [2]."),
         format!("Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger).{estimated} The pieces above use the resulting walls."),
         area.to_owned(),
-        format!("Possible range, rounded to the foot: a wall within {} ft of the half foot may be read either way.", say.settings.reading.decimal_feet()),
+        format!("Possible range, rounded to the foot: a wall within {} of the half foot may be read either way.", say.reading_alone()),
         "What is possible: each cause is given with the area that it leads to. Which way the office rounded each wall is not known, so a figure may differ from that area by up to three times what rounding typically changes in such a house, though never by more than rounding can change at all. Several that fit are in the order of how common each is thought to be and how near it comes, which is a judgment; the likeliest is the first of them, or one about as likely that gives the very figure.".to_owned(),
         "Counted: living space above grade. Openings to the level below, low ceilings and courts open to the sky are deducted. Garages, porches and the like are shown but not counted.".to_owned(),
         match say.house.particulars.interior_seen {

@@ -30,8 +30,9 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     });
     let mut columns = vec![
         Column::short("", 20.0),
+        Column::short("wall", 32.0),
         Column::words("as typed"),
-        Column::figures("at the\noutside face", 108.0),
+        Column::figures("at the\noutside face", if is_recorded { 100.0 } else { 108.0 }),
         Column::figures(if is_inch { "to the\ninch" } else { "to a tenth\nof a foot" }, 62.0),
         Column::figures("to the\nwhole foot", 58.0),
     ];
@@ -182,8 +183,11 @@ impl Traced {
             legs(say, space, side, areas.outside(), |length| say.length(length))
                 .unwrap_or_else(|| pieces(say, space, side))
         };
+        // Sentences tell a wall by where it stands.
+        let faces = here.closed.outline.faces(side.number().index());
         let mut ours = vec![
             side.number().to_string(),
+            faces.map(|faces| faces.word().to_owned()).unwrap_or_default(),
             grouped(side.typed()),
             outside.map_or_else(slanted, |outside| in_feet_too(say, outside)),
             fine,
@@ -295,7 +299,10 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
 /// The captions of photos and the notes given after the sides.
 fn said_of_sides(space: &Space) -> impl Iterator<Item = String> {
     space.sides.iter().filter_map(|side| {
-        let photo = side.words.photo.as_ref().map(|photo| format!("photo: {photo}"));
+        let photo = side.words.photo.as_ref().map(|photo| match side.words.photo_file {
+            Some(_) => format!("photo: {photo}"),
+            None => format!("photo, not enclosed: {photo}"),
+        });
         let said: Vec<String> = photo.into_iter().chain(side.words.note.clone()).collect();
         (!said.is_empty()).then(|| format!("Side {}: {}.", side.number(), said.join("; ")))
     })

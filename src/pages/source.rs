@@ -25,7 +25,11 @@ pub(crate) fn source(flow: &mut Flow, house: &House, private: bool, begins_page:
         flow.go_on("Source", kept, 90.0);
     }
     let mut stack = flow.stack();
-    stack.paragraph(8.5, &format!("{kept} Figures are computed from these lengths; that does not show that the lengths are right."));
+    // Whoever leafs through the pages sees it before handing them in.
+    match !private && house.has_values() {
+        true => stack.bold(8.5, &format!("{kept} It has values, rates or sales; --private leaves them out.")),
+        false => stack.paragraph(8.5, &format!("{kept} Figures are computed from these lengths; that does not show that the lengths are right.")),
+    }
     stack.space(6.0);
     let size_pt = SIZE_PT * flow.tight();
     let room = (flow.width_pt() - GUTTER_PT) / size_pt;

@@ -5,7 +5,7 @@ use std::collections::HashSet;
 use crate::areas::range::Range;
 use crate::diagnostic::words;
 use crate::house::wall_moves::{self, Assumed};
-use crate::house::{Face, SideRule};
+use crate::house::{Face, Kind, SideRule};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision::MOST_REPORTED;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
@@ -22,6 +22,8 @@ use crate::wording::causes::OpenQuestion;
 use crate::wording::compared::{Gives, Unsure};
 #[cfg(feature = "pages")]
 use crate::wording::conclusion::Above;
+#[cfg(feature = "pages")]
+use crate::wording::sentences::signed;
 use crate::wording::sentences::{Reader, Sentences, capital, rounded_float, the};
 use crate::wording::size::size_of_sq_ft;
 use crate::wording::step_lines::not_explained;
@@ -253,7 +255,17 @@ impl Sentences<'_> {
             // The request begins with it.
             let height = causes::below_which_height();
             let is_asked = self.asks_anything(figure) && self.low_without_a_height().is_some();
-            let open = open.iter().filter(|one| !(is_asked && **one == height));
+            // Where it does, what is deducted for that height alone is a part of it.
+            let low = self.house.spaces.iter().filter(|here| here.kind == Kind::Low);
+            let low: Vec<String> =
+                low.filter(|here| here.under.is_none()).map(causes::asked_as_deducted).collect();
+            let is_part = |one: &OpenQuestion| match one {
+                OpenQuestion::Total { does: "deducts", what } => {
+                    what.iter().all(|one| low.contains(one))
+                }
+                one => *one == height,
+            };
+            let open = open.iter().filter(|one| !(is_asked && is_part(one)));
             let open: Vec<OpenQuestion> = open.cloned().collect();
             let asked = causes::asked_of_the_office(&open, asks_the_office(figure));
             return self.measured_for_the_first_time(asked);
@@ -287,7 +299,7 @@ impl Sentences<'_> {
             });
             let house = house.unwrap_or_default();
             let word = figure.word();
-            let stated = self.as_stated();
+            let stated = self.as_understood(figure);
             match figure.rounding_test().could_explain() {
                 Some(CouldExplain::Yes) => {
                     let range = self.areas.gross().range().filter(|_| is_plain);
@@ -360,7 +372,7 @@ impl Sentences<'_> {
     }
 
     /// A note that a cause fits with what it counts as measured, where the figure's own lengths give that another size:
-    /// `, with the covered porch as measured; by the record's own lengths it would be 42 sq ft more`.
+    /// `, with the covered porch as measured, 168; with the record's own lengths it is 210, and −42 is not explained`.
     #[cfg(feature = "pages")]
     fn only_as_measured(&self, figure: &Figure, one: &Explanation) -> Option<String> {
         figure.line(BridgeStep::RecordedSides)?;
@@ -369,11 +381,19 @@ impl Sentences<'_> {
             _ => None,
         });
         let space = counted.next().filter(|_| counted.next().is_none())?;
-        let apart = self.apart_by_its_own_lengths(figure, space)?;
+        let (own, taken) = self.taken_and_own(figure, space)?;
+        let name = words::the_named(&self.house.spaces[space].name);
+        let left = not_explained(figure) - (own - taken);
+        // In two units the areas alone would fill the line.
+        if self.is_metric() {
+            return Some(format!(", with {name} as measured"));
+        }
         Some(format!(
-            ", with {} as measured; by {}'s own lengths it would be {apart}",
-            words::the_named(&self.house.spaces[space].name),
-            the(figure)
+            ", with {name} as measured, {}; with {}'s own lengths it is {}, and {} is not explained",
+            self.number(taken),
+            the(figure),
+            self.number(own),
+            signed(left)
         ))
     }
 
@@ -913,6 +933,7 @@ impl Sentences<'_> {
         });
         let fit = fit.unwrap_or(0).max(shown.len());
         let is_near = |one: &&Explanation| one.strength() == Some(Strength::ComesNear);
+        let is_not_alone = |one: &&Explanation| one.strength() == Some(Strength::LikeliestOf(1));
         match (fit, shown.len()) {
             (1, 1) if shown.iter().any(is_near) => {
                 "one cause comes near, and it is named".to_owned()
@@ -921,6 +942,9 @@ impl Sentences<'_> {
                 format!("{named} causes that fit or come near are named")
             }
             (0, _) => "no cause fits well enough to be named".to_owned(),
+            (1, _) if shown.iter().any(is_not_alone) => {
+                "one cause fits well enough to be named, but others cannot be ruled out".to_owned()
+            }
             (1, _) => "one cause fits, and it is named".to_owned(),
             (2, 2) => "2 causes fit, and both are named".to_owned(),
             (fit, named) if fit == named => format!("{fit} causes fit, and all are named"),

@@ -344,6 +344,11 @@ fn low_ceiling(space: &Space) -> &'static str {
     if space.kind == Kind::Low && !is_named_so { " (low ceiling)" } else { "" }
 }
 
+/// The name of a space in the question whether a total deducts it: `the front eaves (low ceiling)`.
+pub(crate) fn asked_as_deducted(space: &Space) -> String {
+    format!("{}{}", deducted_named(space), low_ceiling(space))
+}
+
 /// The same name with its article: `the front eaves`.
 fn deducted_named(space: &Space) -> String {
     match deducted_name(space) {
@@ -688,7 +693,7 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
         }
         DepartureKind::NotDeducted { space } | DepartureKind::Deducted { space } => {
             let here = &house.spaces[space];
-            total("deducts", format!("{}{}", deducted_named(here), low_ceiling(here)))
+            total("deducts", asked_as_deducted(here))
         }
         DepartureKind::CountedTwice { space } => {
             OpenQuestion::state(format!("how often the total counts {}", name(space)))

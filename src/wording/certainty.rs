@@ -5,10 +5,12 @@ use crate::diagnostic::words;
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::Misclosure;
 use crate::house::{Checked, Face, Kind, LengthSource, Run, Side, Space};
+use crate::reconcile::Figure;
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
-use crate::units::length::{FineStep, Length};
-use crate::wording::sentences::{Sentences, whole};
+use crate::units::length::{FineStep, Form, Length};
+use crate::wording::half_feet::MILLIMETER_NM;
+use crate::wording::sentences::{Sentences, the, whole};
 use crate::wording::size::{number_alone, off_by, off_by_with_step, square_meters, step_alone};
 
 impl Sentences<'_> {
@@ -264,8 +266,12 @@ impl Sentences<'_> {
     /// What each wall of the area compared with the figures is rounded to, and whose rule that is.
     pub(super) fn fine_of_appraisers(&self) -> (&'static str, &'static str) {
         // Who measures in meters does not know how much that is.
+        let tenth = match self.form {
+            Form::Millimeters => "a tenth of a foot, about 30 mm,",
+            _ => "a tenth of a foot, about 3 cm,",
+        };
         match (self.is_metric(), self.settings.fine) {
-            (true, FineStep::TenthFoot) => ("a tenth of a foot, about 3 cm,", "many US appraisers"),
+            (true, FineStep::TenthFoot) => (tenth, "many US appraisers"),
             (true, FineStep::Inch) => ("the inch", "many US appraisers"),
             (false, _) => (self.fine(), "many appraisers"),
         }
@@ -312,10 +318,13 @@ impl Sentences<'_> {
     fn if_within(&self) -> String {
         let tolerance = self.house.particulars.tolerance;
         let [quarter, half, one, two] = match self.is_metric() {
-            true => ["6 mm", "13 mm", "25 mm", "50 mm"],
-            false => ["1/4\"", "1/2\"", "1\"", "2\""],
+            // In the unit of the file.
+            true => {
+                [6, 13, 25, 50].map(|mm| self.short_length(Length::from_nm(mm * MILLIMETER_NM)))
+            }
+            false => ["1/4\"", "1/2\"", "1\"", "2\""].map(str::to_owned),
         };
-        let walls = tolerance.map_or_else(|| half.to_owned(), |written| written.to_string());
+        let walls = tolerance.map_or(half, |written| written.to_string());
         let mut told = vec![(tolerance.is_some(), format!("each wall is within {walls}"))];
         told.extend(self.own_tolerances());
         let gross = self.areas.gross();
@@ -391,6 +400,12 @@ impl Sentences<'_> {
                 self.fine()
             )
         })
+    }
+
+    /// Who says how an office came to a figure, which nobody but the office knows: `as the owner understands the record`.
+    pub(crate) fn as_understood(&self, figure: &Figure) -> String {
+        let by = self.house.particulars.measured.as_ref().and_then(|measured| measured.by.clone());
+        format!("as {} understands {}", by.as_deref().unwrap_or("whoever measured"), the(figure))
     }
 
     /// Who states the lengths: `as stated by the owner`, or `as stated by whoever measured` if the file does not say

@@ -129,7 +129,7 @@ impl Sentences<'_> {
             _ => return None,
         };
         let stated = match figure.says_rule() {
-            true => format!(", {}", self.as_stated()),
+            true => format!(", {}", self.as_understood(figure)),
             false => String::new(),
         };
         let at = match figure.face() {
@@ -137,9 +137,9 @@ impl Sentences<'_> {
             Face::Frame => " at the frame",
             Face::Inside => " inside",
         };
-        if is_possible && self.against_the_rule(figure).is_some() {
+        if let Some(line) = self.against_the_rule(figure).filter(|_| is_possible) {
             return Some(format!(
-                "rounding each wall{at} to the {unit}{stated}, which could account for the difference; the evidence for it is divided"
+                "rounding each wall{at} to the {unit}{stated}, which could account for the difference; the total fits it, the {line}'s line does not"
             ));
         }
         is_possible.then(|| match not_explained(figure) {

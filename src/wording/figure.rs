@@ -48,7 +48,15 @@ impl Sentences<'_> {
         &self,
         figures: &[Figure],
     ) -> (Option<&'static str>, Option<String>) {
-        let is_smaller = figures.iter().any(Figure::is_smaller_record);
+        // Rounded as an office may, a house may be larger than the record although it is smaller as measured.
+        let is_larger_in_feet = |figure: &Figure| {
+            figure.is_record()
+                && self.asks_anything(figure)
+                && self.in_whole_feet(figure).is_some()
+                && self.areas.gross().whole_foot().whole_sq_ft() > figure.area().whole_sq_ft()
+        };
+        let is_smaller =
+            figures.iter().any(|figure| figure.is_smaller_record() || is_larger_in_feet(figure));
         (is_smaller.then_some(SMALLER_RECORD_ON_A_PAGE), self.unlikely_size())
     }
 
@@ -123,7 +131,27 @@ impl Sentences<'_> {
             true => format!("{} sq m ({} sq ft)", worked(true), worked(false)),
             false => format!("{}{}", worked(false), self.unit()),
         };
-        Some(format!("the difference, both {}: {worked}", self.taken_as(figure).join(", ")))
+        let taken = self.taken_as(figure).join(", ");
+        let steps = self.counted_otherwise(figure).unwrap_or_default();
+        Some(format!("the difference, both {taken}: {worked}{steps}"))
+    }
+
+    /// What the figure says that it counts, where the steps have another area of it than the headline: `, with 553 for the
+    /// rec room; the steps have 550`.
+    fn counted_otherwise(&self, figure: &Figure) -> Option<String> {
+        let line = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported())?;
+        let whole = |area: Area| area.whole_sq_ft();
+        let fine = whole(figure.measured_like_figure()) - whole(figure.measured());
+        let told = figure.lines().iter().zip(figure.lines_in_sq_ft());
+        let (_, step) = told.into_iter().find(|(line, _)| line.step() == BridgeStep::Counting)?;
+        (fine != step && !self.is_metric()).then(|| {
+            format!(
+                ", with {} for {}; the steps have {}",
+                self.number(fine),
+                words::all_named(line.counted()),
+                self.number(step)
+            )
+        })
     }
 
     /// What the steps begin with: on a page, where each row may be heard alone, with its noun.
@@ -562,9 +590,9 @@ impl Sentences<'_> {
         let range = figure.rounding_test().range()?;
         let range = range_beside(range, self.half_foot_area(figure)?, self.is_metric());
         Some(format!(
-            "Rounded to the half foot, {}, the total can be {range} if the office reads its tape within {} ft.",
-            self.as_stated(),
-            self.settings.reading.decimal_feet()
+            "Rounded to the half foot, {}, the total can be {range} if the office reads its tape within {}.",
+            self.as_understood(figure),
+            self.reading_alone()
         ))
     }
 

@@ -125,7 +125,7 @@ impl Sentences<'_> {
     }
 
     /// The counted wall that is nearest to where a length is rounded the other way, as a sentence, if that is within the
-    /// office's reading: `Side 1 is 0.02 ft (6 mm) from the half foot, and an office reads its tape within 0.15 ft (4.6 cm).`
+    /// office's reading: `Side 1 is 6 mm (0.02 ft) from the half foot, and an office reads its tape within 46 mm (0.15 ft).`
     pub(super) fn nearest_to_the_half(&self, step: Step) -> Option<String> {
         let spaces = 0..self.house.spaces.len();
         let counted = spaces.filter(|&space| is_in_total(self.house, space, false));
@@ -149,8 +149,8 @@ impl Sentences<'_> {
         })
     }
 
-    /// How far a wall is from the half foot: `1" from the half foot`; in a metric file in feet first, as walls are rounded:
-    /// `0.02 ft (6 mm) from the half foot`.
+    /// How far a wall is from the half foot: `1" from the half foot`; in a metric file in its own unit first, and in feet as
+    /// walls are rounded: `6 mm (0.02 ft) from the half foot`.
     fn off_from(&self, off: Length, what: &str) -> String {
         match off {
             Length::ZERO => format!("exactly at {what}"),
@@ -159,29 +159,41 @@ impl Sentences<'_> {
         }
     }
 
-    /// How far off an office's tape reading may be: `0.15 ft (1 13/16")`.
+    /// How far off an office's tape reading may be: `0.15 ft (1 13/16")`, or `4.6 cm (0.15 ft)` in a metric file.
     fn office_reading(&self) -> String {
         self.in_feet_too(self.settings.reading)
     }
 
-    /// A short length in feet, and in inches or millimeters.
+    /// The same without inches: `0.15 ft`.
+    #[cfg(feature = "pages")]
+    pub(crate) fn reading_alone(&self) -> String {
+        match self.is_metric() {
+            true => self.office_reading(),
+            false => format!("{} ft", self.settings.reading.decimal_feet()),
+        }
+    }
+
+    /// A short length in feet and in inches; in a metric file in its own unit and in feet.
     fn in_feet_too(&self, length: Length) -> String {
         let feet = length.rounded_to(HUNDREDTH_FOOT_NM).decimal_feet();
-        let short = match self.is_metric() {
-            true => {
-                let near = length.rounded_to(MILLIMETER_NM);
-                WrittenLength::new(near, Form::Millimeters).spoken()
-            }
-            false => self.length(length),
-        };
-        format!("{feet} ft ({short})")
+        match self.is_metric() {
+            true => format!("{} ({feet} ft)", self.short_length(length)),
+            false => format!("{feet} ft ({})", self.length(length)),
+        }
+    }
+
+    /// A length that may be shorter than a centimeter, to the millimeter: in centimeters in a file of centimeters, else in
+    /// millimeters, since a tape in meters has no thousandths.
+    pub(crate) fn short_length(&self, length: Length) -> String {
+        let form = if self.form == Form::Centimeters { self.form } else { Form::Millimeters };
+        WrittenLength::new(length.rounded_to(MILLIMETER_NM), form).spoken()
     }
 }
 
 /// A hundredth of a foot, in nanometers.
 const HUNDREDTH_FOOT_NM: i64 = 3_048_000;
 /// A millimeter, in nanometers.
-const MILLIMETER_NM: i64 = 1_000_000;
+pub(super) const MILLIMETER_NM: i64 = 1_000_000;
 
 /// How far a length is from where it would be rounded the other way.
 fn off_the_half(length: Length, step: Step) -> Length {

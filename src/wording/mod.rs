@@ -28,6 +28,7 @@ pub mod rows;
 pub(crate) mod sentences;
 pub(crate) mod size;
 pub(crate) mod step_lines;
+mod strips;
 pub(crate) mod value;
 
 pub use block::Block;

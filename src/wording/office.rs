@@ -85,7 +85,7 @@ impl Sentences<'_> {
             ),
             Sure::SecondHand | Sure::Memory => {
                 format!(
-                    "Where a declaration is accepted instead of an oath: wording based on {section}."
+                    "Where a declaration is accepted instead of an oath: wording based on {section}; ask the office which wording it accepts."
                 )
             }
         };

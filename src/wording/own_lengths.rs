@@ -62,18 +62,9 @@ impl Sentences<'_> {
         ))
     }
 
-    /// By how much a space is smaller or larger by the figure's own lengths: `42 sq ft more`; `None` where it is neither, or
-    /// that is not known.
-    #[cfg(feature = "pages")]
-    pub(super) fn apart_by_its_own_lengths(&self, figure: &Figure, space: usize) -> Option<String> {
-        let (own, taken) = self.taken_and_own(figure, space)?;
-        let than = if own > taken { "more" } else { "less" };
-        Some(format!("{} {than}", size_of_sq_ft((own - taken).abs(), self.is_metric())))
-    }
-
     /// The area of a space by the figure's own lengths, and the one that it is taken at, in square feet; `None` where they are
     /// the same or the first is not known.
-    fn taken_and_own(&self, figure: &Figure, space: usize) -> Option<(i64, i64)> {
+    pub(super) fn taken_and_own(&self, figure: &Figure, space: usize) -> Option<(i64, i64)> {
         let [one, other] = self.own_sides(figure, space)?;
         let own = Area::rectangle(one.length, other.length).whole_sq_ft();
         let areas = &self.areas.spaces[space];

@@ -143,7 +143,7 @@ impl Sentences<'_> {
     /// The total that a record whose walls may be rounded to the foot would have if they are as measured, with what it
     /// says it counts: `1,570 if each wall is rounded to the foot`; `1,752 or 1,800 if …`; `1,148, more than the record, if each wall is rounded to
     /// the foot`. `None` where that is no other number, or is the record itself.
-    fn in_whole_feet(&self, figure: &Figure) -> Option<String> {
+    pub(super) fn in_whole_feet(&self, figure: &Figure) -> Option<String> {
         let is_plain = figure.is_record()
             && figure.side_rule() == SideRule::Step(Step::WholeFoot)
             && figure.face() == Face::Outside;
@@ -259,7 +259,7 @@ impl Sentences<'_> {
         // for the difference stands just above.
         let what = match (self.against_the_rule(figure), figure.says_rule()) {
             (Some(_), _) => format!("the {unit} or to the whole foot"),
-            (None, true) => format!("the {unit}, {}", self.as_stated()),
+            (None, true) => format!("the {unit}, {}", self.as_understood(figure)),
             (None, false) => format!("the {unit}"),
         };
         format!("Please state whether each wall was rounded to {what}")

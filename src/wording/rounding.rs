@@ -100,7 +100,16 @@ impl Sentences<'_> {
         let is_own = figure.line(BridgeStep::RecordedSides).is_some();
         let is_silent = self.is_for_the_office() && is_own && not_explained(figure) == 0;
         if is_silent && test.could_explain() == Some(CouldExplain::No) {
-            return None;
+            // The later page with totals on both sides of it would read as another explanation.
+            return test.between().map(|between| {
+                format!(
+                    "Without {}'s own lengths, however each wall is rounded to the foot, the nearest totals are {} and {}, not {}.",
+                    the(figure),
+                    number_or_size(between.below, self.is_metric()),
+                    number_or_size(between.above, self.is_metric()),
+                    number_or_size(test.wanted(), self.is_metric())
+                )
+            });
         }
         let says_feet = figure.is_record()
             || matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot));
@@ -314,6 +323,17 @@ impl Sentences<'_> {
             Some(between) => in_two(range, between, self.is_metric()),
             None => range_beside(range, figure.measured_like_figure(), self.is_metric()),
         }
+    }
+
+    /// The totals that a house can have however each wall is rounded to the foot, without those between the two that are
+    /// nearest to a figure: `1,080 to 1,120, or 1,148`. `None` where the figure is not compared with these totals, or some
+    /// rounding gives it.
+    #[cfg(feature = "pages")]
+    pub(crate) fn widest_around(&self, figure: &Figure, widest: Range) -> Option<String> {
+        let test = figure.rounding_test();
+        let is_of_these = test.step() == Step::WholeFoot && test.widest() == Some(widest);
+        let between = test.between().filter(|_| is_of_these)?;
+        Some(in_two(widest, between, self.is_metric()))
     }
 
     /// The sentence on whether rounding can explain a figure that does not say how its walls are rounded: `If its

@@ -38,10 +38,13 @@ impl Sentences<'_> {
     /// is given to the hundredth.
     pub(crate) fn shares(&self, figure: &Figure, before: Area, after: Area) -> Vec<String> {
         let groups = self.share_groups(figure);
-        let apart: i64 = groups.iter().map(|(_, area)| area.whole_sq_ft()).sum();
+        let apart: i64 = groups.iter().map(|(_, area, _)| area.whole_sq_ft()).sum();
         let is_whole = apart == after.whole_sq_ft() - before.whole_sq_ft();
-        let text = |(text, area): (String, Area)| match is_whole {
-            true => format!("{text}: {} sq ft", signed(area.whole_sq_ft())),
+        let text = |(text, area, strips): (String, Area, Option<String>)| match is_whole {
+            true => {
+                let strips = strips.map(|strips| format!("{strips} = ")).unwrap_or_default();
+                format!("{text}: {strips}{} sq ft", signed(area.whole_sq_ft()))
+            }
             false => {
                 let sign = if area < Area::ZERO { '\u{2212}' } else { '+' };
                 format!("{text}: {sign}{} sq ft before rounding", area.abs().to_hundredths())
@@ -50,21 +53,16 @@ impl Sentences<'_> {
         groups.into_iter().map(text).collect()
     }
 
-    /// The recorded sides that differ in words, with what each group adds.
-    pub(super) fn share_groups(&self, figure: &Figure) -> Vec<(String, Area)> {
-        type Group<'a> = ((usize, Option<Axis>), Vec<&'a Share>);
-        let mut groups: Vec<Group<'_>> = Vec::new();
-        for share in figure.shares() {
-            let key = (share.place, share.axis());
-            match groups.iter_mut().find(|(other, _)| *other == key) {
-                Some((_, group)) => group.push(share),
-                None => groups.push((key, vec![share])),
-            }
-        }
-        groups.iter().filter_map(|(_, group)| self.shared(figure, group)).collect()
+    /// The recorded sides that differ in words, with what each group adds, and how that comes about wall by wall.
+    fn share_groups(&self, figure: &Figure) -> Vec<(String, Area, Option<String>)> {
+        let told = |group: &Vec<&Share>| {
+            let (text, area) = self.shared(figure, group)?;
+            Some((text, area, self.strips(figure, group)))
+        };
+        grouped(figure).iter().filter_map(told).collect()
     }
 
-    pub(super) fn shared(&self, figure: &Figure, group: &[&Share]) -> Option<(String, Area)> {
+    fn shared(&self, figure: &Figure, group: &[&Share]) -> Option<(String, Area)> {
         let space = group.first()?.space();
         let area: Area = group.iter().map(|share| share.area()).sum();
         let differ: Vec<String> = group
@@ -134,7 +132,7 @@ impl Sentences<'_> {
                     format!("rounding: {}; none is assumed", self.assumed_as("not known"))
                 }
                 SideRule::Step(step) if figure.says_rule() => {
-                    format!("rounding: {}, {}", step.spoken(), self.as_stated())
+                    format!("rounding: {}, {}", step.spoken(), self.as_understood(figure))
                 }
                 SideRule::Step(step) if step == self.settings.fine.step() => {
                     format!("rounding: {}", self.assumed_as(step.spoken()))
@@ -154,7 +152,11 @@ impl Sentences<'_> {
                 let spaces = (0..self.house.spaces.len()).filter(is_counted);
                 let pages = self.in_brackets(self.pages_of(spaces));
                 let names = words::all_named(line.counted());
-                format!("counting: {} counts {names}{pages}, {}", the(figure), self.as_stated())
+                format!(
+                    "counting: {} counts {names}{pages}, {}",
+                    the(figure),
+                    self.as_understood(figure)
+                )
             }
             BridgeStep::NotExplained if line.is_otherwise() => {
                 self.left(figure, line).words().to_owned()
@@ -303,6 +305,20 @@ impl Sentences<'_> {
             length(share.ruled())
         )
     }
+}
+
+/// The recorded sides of a figure, those along one axis of a space together.
+fn grouped(figure: &Figure) -> Vec<Vec<&Share>> {
+    type Group<'a> = ((usize, Option<Axis>), Vec<&'a Share>);
+    let mut groups: Vec<Group<'_>> = Vec::new();
+    for share in figure.shares() {
+        let key = (share.place, share.axis());
+        match groups.iter_mut().find(|(other, _)| *other == key) {
+            Some((_, group)) => group.push(share),
+            None => groups.push((key, vec![share])),
+        }
+    }
+    groups.into_iter().map(|(_, group)| group).collect()
 }
 
 /// What may make the rest of a difference that needs no cause.

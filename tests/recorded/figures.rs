@@ -47,7 +47,9 @@ fn a_rounding_rule_not_stated_by_the_record_is_asked_about() {
     assert!(!is_asked("listing 1,300 sq ft"));
     let said = text_report(&figure("record 1,300 sq ft sides half-foot"));
     assert!(
-        said.contains("rounding: each wall to the half foot, as stated by whoever measured"),
+        said.contains(
+            "rounding: each wall to the half foot, as whoever measured understands the record"
+        ),
         "{said}"
     );
 }
