@@ -293,7 +293,10 @@ fn axis_by_closing(line: &str) -> Option<usize> {
 fn beside(text: &str, start: usize, end: usize) -> Beside {
     let before = text[..start].lines().rev().find(says).unwrap_or_default().trim();
     let after = text[end..].lines().find(says).unwrap_or_default().trim();
+    let (walls, face) = only_walls(&text[..start]).unwrap_or_default();
     Beside {
+        walls: walls.into_iter().map(Into::into).collect(),
+        walls_face: face.into(),
         before: before.into(),
         after: after.into(),
         corners: corners(&text[..start]),
@@ -342,6 +345,38 @@ fn following(text: &str) -> std::rc::Rc<[std::rc::Rc<str>]> {
 /// Whether a line is neither empty nor a comment.
 fn says(line: &&str) -> bool {
     !line.trim().is_empty() && !line.trim_start().starts_with('#')
+}
+
+/// The walls of the only living space of a text that has one level, and the face that its line names.
+fn only_walls(text: &str) -> Option<(Vec<&str>, String)> {
+    /// How many lines are looked through, and how many walls are kept.
+    const LINES: usize = 300;
+    const WALLS: usize = 24;
+    let body = |line: &'_ str| line.split('#').next().unwrap_or_default().trim().len();
+    let lines: Vec<&str> = text.lines().take(LINES + 1).map(str::trim).collect();
+    let is_living = |line: &str| line.starts_with("living ");
+    let at = lines.iter().position(|line| is_living(line))?;
+    // A level below the space may be the one that copies it.
+    let levels = lines[..at].iter().filter(|line| begins_as_level(line)).count();
+    let after = lines[at..].iter().filter(|line| begins_as_level(line)).count();
+    let livings = lines.iter().filter(|line| is_living(line)).count();
+    if levels != 1 || after > 1 || livings != 1 || lines.len() > LINES {
+        return None;
+    }
+    let is_wall = |line: &&str| mend::begins_as_wall(line);
+    let walls: Vec<&str> = lines[at + 1..]
+        .iter()
+        .filter(|line| !line.is_empty() && !line.starts_with(['#']) && !line.starts_with("corner "))
+        .take_while(|line| is_wall(line))
+        .map(|line| line[..body(line)].trim_end())
+        .collect();
+    let head = lines[at][..body(lines[at])].to_owned();
+    let face = ["inside", "outside", "frame"]
+        .iter()
+        .find(|face| head.contains(&format!(" measured to {face}")))
+        .map_or_else(String::new, |face| format!(" measured to {face}"));
+    let veneer = if head.ends_with(" veneer none") { " veneer none" } else { "" };
+    ((3..=WALLS).contains(&walls.len())).then(|| (walls, format!("{face}{veneer}")))
 }
 
 fn begins_as_level(line: &str) -> bool {

@@ -45,6 +45,10 @@ pub(in crate::sketch) struct Beside {
     pub(in crate::sketch) has_record: bool,
     /// Whether its level is not the first of the file.
     pub(in crate::sketch) has_level_above: bool,
+    /// The walls of the only living space above it, if the file has one level so far, as they were typed.
+    pub(in crate::sketch) walls: std::rc::Rc<[std::rc::Rc<str>]>,
+    /// To which face these walls were measured, as the line of that space says it, with a space before it.
+    pub(in crate::sketch) walls_face: std::rc::Rc<str>,
     /// What follows the `#` of the line itself.
     pub(in crate::sketch) comment: Option<std::rc::Rc<str>>,
     /// The names of the corners above it on its level, the nearest first.

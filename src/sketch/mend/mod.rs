@@ -456,6 +456,14 @@ fn begins_as_side(text: &str) -> bool {
     way.is_some() && pieces.get(1).is_some_and(pieces::Piece::is_number)
 }
 
+/// Whether a line begins as any wall does, a slanted or curved one too.
+pub(super) fn begins_as_wall(text: &str) -> bool {
+    let first = text.split(' ').next().unwrap_or_default().to_lowercase();
+    ["diagonal", "bearing", "arc", "bay"].contains(&first.as_str())
+        || begins_as_side(text)
+        || text.ends_with("by closing")
+}
+
 /// Asks, where a size is typed after a wall: four more sides would not belong to that walk.
 fn not_in_a_walk(line: &str, mend: Mend, beside: &Beside) -> Mend {
     let is_rectangle =

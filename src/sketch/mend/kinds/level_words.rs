@@ -137,9 +137,10 @@ pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
     }
     let copies = ["same", "identical", "like", "repeat", "copy"];
     if rest.iter().any(|piece| piece.is_word(&copies)) {
-        return Some(Answer::say(
-            "nothing is copied from another level",
-            "write `level` and its name, below it its space, as `living \"Upper rooms\"`, and type its sides again, one on each line",
+        return Some(super::loose::copied(
+            typed,
+            true,
+            "write `level` and its name, below it its space, as `living \"Upper rooms\"`, and type its sides again, one on each line".to_owned(),
         ));
     }
     let below =

@@ -70,6 +70,98 @@ fn ways_of_other_languages(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// The answer to a level that is said to be the same as the one below: its walls once more, or how to type them.
+pub(super) fn copied(typed: &Typed<'_>, opens_level: bool, help: String) -> Answer {
+    const CAUSE: &str = "nothing is copied from another level";
+    const PLAIN: [&str; 34] = [
+        "same",
+        "identical",
+        "ditto",
+        "as",
+        "to",
+        "of",
+        "is",
+        "the",
+        "a",
+        "copy",
+        "like",
+        "repeat",
+        "level",
+        "floor",
+        "story",
+        "storey",
+        "first",
+        "ground",
+        "main",
+        "1st",
+        "below",
+        "one",
+        "house",
+        "downstairs",
+        "footprint",
+        "size",
+        "outline",
+        "shape",
+        "walls",
+        "dimensions",
+        "area",
+        "it",
+        "first-floor",
+        "exactly",
+    ];
+    let walls = &typed.attempt.beside.walls;
+    let is_same = |at: &usize| {
+        typed.says(*at, &["same", "identical", "ditto", "like", "repeat", "copy", "duplicate"])
+    };
+    let same = (0..typed.pieces.len()).find(is_same);
+    let plain = same.is_some_and(|same| {
+        (same..typed.pieces.len()).all(|at| {
+            typed.says(at, &PLAIN)
+                || typed.pieces[at].is_mark(",.;:()-–")
+                || typed.pieces[at].text == "1"
+                || typed.pieces[at].touches && typed.says(at, &["st"])
+        })
+    });
+    if walls.is_empty() || !plain {
+        return Answer::say(CAUSE, help);
+    }
+    let face = &typed.attempt.beside.walls_face;
+    let lines = |kind: &str| format!("{kind} \"Upper rooms\"{face}\n{}", walls.join("\n"));
+    if !opens_level {
+        return Answer::line(lines("living"), format!("{CAUSE}: its walls are typed again"));
+    }
+    let stop = same.unwrap_or(0);
+    let named = typed.says(0, &["level"]) && is_text(typed.piece(1));
+    let first = usize::from(typed.says(0, &["finished", "unfinished", "full", "partial"]));
+    let end = (first..stop)
+        .take_while(|&at| !typed.pieces[at].is_mark(",:;=-–") && !typed.says(at, &["is", "the"]))
+        .count();
+    let name = match (named, end) {
+        (true, _) => typed.text(1, 2).to_owned(),
+        (false, 0) => quoted("Second floor"),
+        (false, end) => {
+            let words = typed.text(first, first + end).to_lowercase();
+            quoted(&super::levels::capitalized(&words))
+        }
+    };
+    let is_below = typed.says(first, &["basement", "cellar", "bsmt"]);
+    let grade = if is_below { " below grade" } else { "" };
+    let kinds: &[&str] = match typed.lower(0).as_str() {
+        "finished" => &["living"],
+        "unfinished" => &["unfinished"],
+        _ if is_below || typed.says(first, &["attic", "loft"]) => &["living", "unfinished"],
+        _ => &["living"],
+    };
+    let of_kind = |kind: &&str| {
+        let rooms = if is_below { "Lower rooms" } else { "Upper rooms" };
+        format!("level {name}{grade}\n{}", lines(kind).replacen("Upper rooms", rooms, 1))
+    };
+    Answer::Lines(
+        kinds.iter().map(of_kind).collect(),
+        format!("{CAUSE}: its walls are typed again"),
+    )
+}
+
 /// `the same as the first floor`, `as below` on a line of its own under a level: as a comment alone it would leave the
 /// level empty.
 pub(super) fn copied_level(typed: &Typed<'_>) -> Option<Answer> {
@@ -107,10 +199,7 @@ pub(super) fn copied_level(typed: &Typed<'_>) -> Option<Answer> {
     let is_below_a_level = typed.attempt.beside.before.to_lowercase().starts_with("level ");
     let alone = typed.pieces.len() == 1 && typed.says(0, &["same", "ditto", "identical", "idem"]);
     (alone && is_below_a_level || as_one && only && names && is_below_a_level).then(|| {
-        Answer::say(
-            "nothing is copied from another level",
-            "write its space here, as `living \"Upper rooms\"`, and type its sides again, one on each line",
-        )
+        copied(typed, false, "write its space here, as `living \"Upper rooms\"`, and type its sides again, one on each line".to_owned())
     })
 }
 
@@ -143,8 +232,9 @@ fn same_level(typed: &Typed<'_>) -> Option<Answer> {
         typed.pieces.last().is_some_and(|last| last.is_word(&["same", "ditto", "identical"]));
     let only_marks = typed.pieces.iter().skip(2).rev().skip(1).all(|piece| piece.is_mark(",:-–"));
     if typed.says(0, &["level"]) && is_text(typed.piece(1)) && is_last && only_marks {
-        return Some(Answer::say(
-            "nothing is copied from another level",
+        return Some(copied(
+            typed,
+            true,
             format!(
                 "write `{}`, below it its space, as `living \"Rooms\"`, and type its sides again, one on each line",
                 typed.text(0, 2)
@@ -177,10 +267,7 @@ fn same_level(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     (begins && as_well && (named || at == 0 && typed.find(1, &["floor", "level", "below", "above"]).is_some()) || begins && at > 0 && as_well).then(|| {
-        Answer::say(
-            "nothing is copied from another level",
-            "write `level` and its name, below it its space, as `living \"Upper rooms\"`, and type its sides again, one on each line",
-        )
+        copied(typed, true, "write `level` and its name, below it its space, as `living \"Upper rooms\"`, and type its sides again, one on each line".to_owned())
     })
 }
 

@@ -184,8 +184,9 @@ fn copied_footprint(typed: &Typed<'_>) -> Option<Answer> {
             "unfinished" => "`unfinished \"Rooms\"`",
             _ => "`living \"Rooms\"` or `unfinished \"Rooms\"`",
         };
-        Answer::say(
-            "nothing is copied from another level",
+        super::loose::copied(
+            typed,
+            true,
             format!(
                 "write `level {}{depth}`, below it its space, as {kinds}, and type its sides again, one on each line",
                 quoted(&super::levels::capitalized(&typed.lower(first)))
