@@ -157,7 +157,7 @@ words! {
     LivingApart "living-apart" Warning "Living space that stands apart from the rest of its level.";
     TouchesNothing "touches-nothing" Warning "A space that begins at a corner of another has no wall against any.";
     NamedBelowGrade "named-below-grade" Warning "A level named as a basement counts as above grade.";
-    NamedOtherwise "named-otherwise" Warning "A space named as a garage, a porch or the like is counted as living area.";
+    NamedOtherwise "named-otherwise" Warning "A space named as a garage, a porch or the like is counted as living area, or deducted.";
     OutbuildingAbove "outbuilding-above" Warning "An outbuilding, a garage or a patio is typed under an upper level, or an outbuilding under one below grade.";
     UnlikelySize "unlikely-size" Warning "A house far larger or smaller than houses are.";
     UnlikelyValue "unlikely-value" Warning "A tax rate, a price or a year that is hardly meant: is a digit or a point wrong?";

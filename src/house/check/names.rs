@@ -71,7 +71,8 @@ impl Checker<'_> {
 
     fn report_other_kind(&mut self, sketch: &SpaceSketch) {
         let space = &sketch.space;
-        if space.kind != Kind::Living || space.counted == Some(false) {
+        let is_deducted = matches!(space.kind, Kind::Open | Kind::Low);
+        if !(space.kind == Kind::Living && space.counted != Some(false) || is_deducted) {
             return;
         }
         let name = lower(&space.name.text);
@@ -85,6 +86,22 @@ impl Checker<'_> {
             return;
         };
         let shown = quoted(&space.name.text);
+        if is_deducted {
+            self.report(
+                Diagnostic::new(
+                    Word::NamedOtherwise,
+                    sketch.span,
+                    format!("{shown} is deducted from the floor in which it lies"),
+                )
+                .help(format!(
+                    "is it `{} \"{}\"`, which stands outside and is in no total? `{}` is a part of the floor itself",
+                    kind.word(),
+                    space.name.text,
+                    space.kind.word()
+                )),
+            );
+            return;
+        }
         self.report(
             Diagnostic::new(
                 Word::NamedOtherwise,

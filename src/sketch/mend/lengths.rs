@@ -182,6 +182,37 @@ const UNITS: [&str; 20] = [
 const TENS: [&str; 10] =
     ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
 
+/// Number words as they are often misspelled.
+const MISSPELLED: [(&str, &str); 22] = [
+    ("fourty", "forty"),
+    ("fourtey", "forty"),
+    ("thrity", "thirty"),
+    ("thirdy", "thirty"),
+    ("thiry", "thirty"),
+    ("twety", "twenty"),
+    ("twenny", "twenty"),
+    ("tweny", "twenty"),
+    ("fivty", "fifty"),
+    ("fiftey", "fifty"),
+    ("sixtey", "sixty"),
+    ("ninty", "ninety"),
+    ("ninetey", "ninety"),
+    ("eigthy", "eighty"),
+    ("eigth", "eight"),
+    ("twelv", "twelve"),
+    ("tweleve", "twelve"),
+    ("thriteen", "thirteen"),
+    ("fourten", "fourteen"),
+    ("forteen", "fourteen"),
+    ("fiveteen", "fifteen"),
+    ("ninteen", "nineteen"),
+];
+
+/// The number word that is meant by one of its common misspellings.
+pub(super) fn respelled(word: &str) -> Option<&'static str> {
+    MISSPELLED.iter().find(|(wrong, _)| *wrong == word).map(|(_, right)| *right)
+}
+
 /// The number that a word says, below a hundred: `nineteen`, `twenty-eight`.
 pub(super) fn spoken(word: &str) -> Option<i64> {
     let value = |word: &str| {
@@ -189,6 +220,7 @@ pub(super) fn spoken(word: &str) -> Option<i64> {
         let ten = TENS.iter().position(|ten| !ten.is_empty() && *ten == word).map(|ten| ten * 10);
         unit.or(ten).and_then(|value| i64::try_from(value).ok())
     };
+    let value = |word: &str| value(respelled(word).unwrap_or(word));
     match word.split_once('-') {
         Some((tens, units)) => value(tens)?.checked_add(value(units)?),
         None => value(word),
@@ -199,7 +231,7 @@ pub(super) fn spoken(word: &str) -> Option<i64> {
 pub(super) fn is_spoken_number(word: &str) -> bool {
     let word = word.to_lowercase();
     let first = word.split('-').next().unwrap_or_default();
-    UNITS.contains(&first) || TENS.contains(&first) && !first.is_empty() || first == "hundred"
+    spoken(first).is_some() || first == "hundred"
 }
 
 /// Whether a length is spoken in a text: `forty ft`, `six inches`, `thirty-nine'`.

@@ -30,7 +30,7 @@ const SAID: &str = "\
     oeste offset one only onto orientation ost osten ouest our out outward paid parcel part per percent pic pies \
     place plan plans please plus pob point porch' preceding prev previous price prior protest pulgadas quarter \
     quarters radius ran reach reached really realtor rear received record recorded return right rods roof room \
-    roughly round rounded rounding running runs said sale saturday saw say says second seconds sep separate sept \
+    roughly round rounded rounding running runs said sale same footprint saturday saw say says second seconds sep separate sept \
     september seven seventeen seventy shape shared she show shows side sides six sixteen sixteenth sixteenths sixty size sketch \
     slanted slope so sold some south south-west southeast southwest split sqft sqm square squared standing start \
     starting starts state stated states story street studs subject sud sunday sur sure tape taped tax taxable \

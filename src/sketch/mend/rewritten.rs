@@ -14,6 +14,52 @@ pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| record_and_measured(line))
         .or_else(|| slant_in_two_words(line))
         .or_else(|| spelled_out(line))
+        .or_else(|| number_respelled(line))
+        .or_else(|| letter_in_a_decimal(line))
+}
+
+/// `east fourty feet 2 inches`: a number word as it is often misspelled.
+fn number_respelled(line: &str) -> Option<(String, &'static str)> {
+    let mut changed = false;
+    let words: Vec<String> = line
+        .split(' ')
+        .map(|word| {
+            let parts: Vec<&str> = word.split('-').collect();
+            let right = |part: &&str| {
+                super::lengths::respelled(&part.to_lowercase())
+                    .map_or((*part).to_owned(), str::to_owned)
+            };
+            let even = parts.iter().map(right).collect::<Vec<String>>().join("-");
+            changed |= even != word;
+            even
+        })
+        .collect();
+    changed.then(|| (words.join(" "), "numbers are written in digits"))
+}
+
+/// `south 30.2S'`: a letter after the point of a length.
+fn letter_in_a_decimal(line: &str) -> Option<(String, &'static str)> {
+    let (way, length) = line.trim().split_once(' ')?;
+    let bare = length.trim_end_matches(['\'', '’', '′']);
+    let (whole, part) = bare.split_once('.')?;
+    let is_way = ["north", "east", "south", "west", "n", "e", "s", "w"]
+        .contains(&way.to_lowercase().as_str());
+    let digit = |c: char| match c {
+        '0'..='9' => Some(c),
+        'O' | 'o' => Some('0'),
+        'l' | 'I' => Some('1'),
+        'S' => Some('5'),
+        'B' => Some('8'),
+        _ => None,
+    };
+    let digits: String = part.chars().map(digit).collect::<Option<String>>()?;
+    let is_number = !whole.is_empty() && whole.bytes().all(|byte| byte.is_ascii_digit());
+    let fits =
+        is_way && is_number && digits != part && part.starts_with(|c: char| c.is_ascii_digit());
+    fits.then(|| {
+        let mark = length.get(bare.len()..).unwrap_or_default();
+        (format!("{way} {whole}.{digits}{mark}"), "a letter stands where a digit should")
+    })
 }
 
 /// `porch 12-6 x 4`, `deck 12 1/2 x 10-0`: a size with its feet and inches as a sides file has them, and what was wrong.

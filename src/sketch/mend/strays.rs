@@ -45,6 +45,13 @@ pub(super) fn between_kind_and_name(
     let mut pieces = cut(line);
     kinds::kind_word(&pieces.first()?.text.to_lowercase())?;
     let is_named = pieces.get(2)?.sort == Sort::Text && pieces[1].is_word(&NOUNS);
+    // `living room "Den" 14 x 16` is a room inside the walls, if nothing else is said.
+    if pieces[0].is_word(&["living"])
+        && pieces[1].is_word(&["room"])
+        && kinds::size_in(line).is_some()
+    {
+        return None;
+    }
     let noun = is_named.then(|| pieces.remove(1))?;
     let rest = join(&pieces);
     let cause = format!("the name comes right after the kind: `{}` says nothing more", noun.text);

@@ -85,6 +85,7 @@ fn room_or_addition(typed: &Typed<'_>) -> Option<Answer> {
                     "and",
                 ],
             )
+            || at > 0 && at + 1 == end && is_text(typed.piece(at))
             || typed
                 .piece(at)
                 .is_some_and(|number| at + 1 == end && number.is_number() && number.text.len() == 1)
@@ -98,12 +99,18 @@ fn room_or_addition(typed: &Typed<'_>) -> Option<Answer> {
     let lies_inside = after.starts_with("in ") && !after.starts_with("in addition")
         || size.ends_with(" in") && after.starts_with("the ");
     let ends = after.is_empty() || lies_inside;
-    if !(named && is_room && ends && !is_format && is_sized_here(typed)) {
+    let has_name = is_text(typed.piece(end.checked_sub(1)?));
+    let is_format = is_format || has_name && end == 2 && typed.says(0, &["living"]);
+    let sides_follow = super::super::begins_as_side(&typed.attempt.beside.after);
+    if !(named && is_room && ends && !is_format && !sides_follow) {
         return None;
     }
-    let name = super::levels::capitalized(
-        super::plainly(typed.text(0, end)).trim_end_matches([':', '-', '–', ',', ' ']),
-    );
+    let name = match has_name {
+        true => typed.name(end - 1, end),
+        false => super::levels::capitalized(
+            super::plainly(typed.text(0, end)).trim_end_matches([':', '-', '–', ',', ' ']),
+        ),
+    };
     let mut offered = vec![format!("# {}", typed.line)];
     if lies_inside {
         return Some(Answer::Lines(
@@ -133,6 +140,12 @@ fn roofed(typed: &Typed<'_>) -> Option<Answer> {
         }
         "pergola" | "gazebo" | "arbor" | "ramada" if super::size_in(typed.line).is_none() => {
             ("patio", 1)
+        }
+        "ramp" if super::size_in(typed.line).is_some() => {
+            return Some(Answer::line(
+                format!("# {}", typed.line),
+                "a ramp is in no area; if the record lists it, it is a `deck` or a `patio` with its place and its sides",
+            ));
         }
         _ => return None,
     };

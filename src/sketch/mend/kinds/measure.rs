@@ -37,6 +37,12 @@ impl Measure {
     }
 }
 
+/// What a thing may be in: after these the word `in` before is no unit.
+const INSIDE_WHAT: [&str; 14] = [
+    "the", "garage", "basement", "house", "hall", "attic", "kitchen", "carport", "shed", "barn",
+    "back", "rear", "corner", "middle",
+];
+
 /// The longest length that begins at this piece.
 pub(super) fn length_at(pieces: &[Piece], at: usize) -> Option<Measure> {
     let first = pieces.get(at)?;
@@ -48,6 +54,12 @@ pub(super) fn length_at(pieces: &[Piece], at: usize) -> Option<Measure> {
     }
     let most = pieces.len().min(at + 10);
     (at + 1..=most).rev().find_map(|end| {
+        // `8x6 in garage`: a word for where it is, and no inches.
+        let is_place = pieces[end - 1].is_word(&["in"])
+            && pieces.get(end).is_some_and(|next| next.is_word(&INSIDE_WHAT));
+        if is_place {
+            return None;
+        }
         let text = join(&pieces[at..end]);
         let length: Length = text.parse().ok()?;
         let has_unit = !pieces[end - 1].is_number();

@@ -22,6 +22,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         neighbor,
         property_alone,
         open_plan,
+        says_the_record,
+        rate_of_one_dollar,
+        short_year,
+        vaulted,
+        level_with_about,
     ];
     first_of(rules, typed)
 }
@@ -388,4 +393,101 @@ fn open_plan(typed: &Typed<'_>) -> Option<Answer> {
             "this line says nothing about the walls; a comment begins with `#`",
         )
     })
+}
+
+/// `county has it at 1215 feet`, `assessor shows the house as 1,215`: a figure of the record in a sentence.
+fn says_the_record(typed: &Typed<'_>) -> Option<Answer> {
+    const SAYS: [&str; 24] = [
+        "has", "have", "it", "us", "me", "at", "as", "the", "house", "home", "this", "lists",
+        "listed", "down", "shows", "says", "for", "puts", "claims", "thinks", "records", "reports",
+        "size", "its",
+    ];
+    let who = ["county", "assessor", "cad", "district", "appraisal", "office"];
+    let first = usize::from(typed.says(0, &["the", "my", "our"]));
+    let at = (first + 1..typed.pieces.len())
+        .find(|&at| !typed.says(at, &SAYS) && !typed.says(at, &["district", "office", "record"]))?;
+    let number = typed
+        .piece(at)
+        .filter(|number| number.is_number() && typed.says(first, &who) && at > first + 1)?;
+    let rest = typed.rest(at + 1).to_lowercase();
+    let plain = ["", "feet", "ft", "sq ft", "sf", "sqft", "square feet", "sq feet", "square foot"];
+    let value: u32 = number.text.replace(',', "").parse().ok()?;
+    (plain.contains(&rest.trim_end_matches('.')) && (150..30_000).contains(&value)).then(|| {
+        Answer::line(
+            format!("record {} sq ft", number.text),
+            "the figure of the county is `record`, with its unit",
+        )
+    })
+}
+
+/// `tax rate 0.0214 per dollar`: a rate is of $100.
+fn rate_of_one_dollar(typed: &Typed<'_>) -> Option<Answer> {
+    let number = typed.piece(2).filter(|number| number.is_number())?;
+    let begins = typed.says(0, &["tax"]) && typed.says(1, &["rate"]) && typed.says(3, &["per"]);
+    let at = 4 + usize::from(typed.piece(4).is_some_and(|mark| mark.is_mark("$")));
+    let is_one = typed.says(4, &["dollar", "one"])
+        || at == 5 && typed.piece(5).is_some_and(|one| one.text == "1");
+    let value: rust_decimal::Decimal = number.text.parse().ok().filter(|_| begins && is_one)?;
+    let name = typed.pieces.last().filter(|last| last.sort == Sort::Text);
+    let name = name.map_or_else(String::new, |name| format!(" {}", name.text));
+    let rate = value.checked_mul(rust_decimal::Decimal::ONE_HUNDRED)?.normalize();
+    Some(Answer::line(
+        format!("tax rate {rate} per $100{name}"),
+        "a rate is per $100 or per $1,000 of value: this one is of one dollar",
+    ))
+}
+
+/// `measured 26-03-07`: the year of a day with two digits each.
+fn short_year(typed: &Typed<'_>) -> Option<Answer> {
+    let text = typed.rest(1);
+    let parts: Vec<u8> =
+        text.split(['-', '/', '.']).map(str::parse).collect::<Result<_, _>>().ok()?;
+    let [one, two, three] = parts[..] else { return None };
+    let all_short = text.split(['-', '/', '.']).all(|part| part.len() == 2);
+    let head = typed.says(0, &["measured", "notice"]) && all_short;
+    let date = |year: u8, month: u8, day: u8| {
+        let (month, day) = (i8::try_from(month).ok()?, i8::try_from(day).ok()?);
+        jiff::civil::Date::new(2000 + i16::from(year), month, day).ok()
+    };
+    // The year stands first or last; a year to come is none that a day was in.
+    let mut days: Vec<String> =
+        [date(one, two, three), date(three, one, two), date(three, two, one)]
+            .into_iter()
+            .flatten()
+            .map(|date| format!("{} {date}", typed.lower(0)))
+            .collect();
+    days.dedup();
+    (head && one > 12 && two <= 12 && days.len() > 1).then(|| {
+        days.truncate(3);
+        Answer::Lines(
+            days,
+            "a day is four digits for the year, then the month and the day".to_owned(),
+        )
+    })
+}
+
+/// `vaulted`, `vaulted ceilings`: a remark, unless a floor is missing there.
+fn vaulted(typed: &Typed<'_>) -> Option<Answer> {
+    let is_high = typed.says(0, &["vaulted", "cathedral"]);
+    let only = (1..typed.pieces.len()).all(|at| {
+        typed.says(at, &["ceiling", "ceilings", "living", "room", "family", "great", "throughout"])
+    });
+    (is_high && only && !super::super::begins_as_side(&typed.attempt.beside.after)).then(|| {
+        Answer::line(
+            format!("# {}", typed.line),
+            "a high ceiling takes nothing from the floor below it; a floor above that is missing over a room is a space `open` on that floor, with its sides",
+        )
+    })
+}
+
+/// `level "Second floor" approx 600 sq ft`: a level has no area of its own.
+fn level_with_about(typed: &Typed<'_>) -> Option<Answer> {
+    let is_level = typed.says(0, &["level"]) && is_text(typed.piece(1));
+    let about = typed.says(2, &["approx", "approximately", "about", "roughly", "around", "est"])
+        || typed.piece(2).is_some_and(|mark| mark.is_mark("~≈"));
+    area_from(&typed.pieces, 2).filter(|_| is_level && about)?;
+    Some(Answer::line(
+        format!("{}  # {}", typed.text(0, 2), typed.rest(2)),
+        "a level has no area of its own: its spaces have their sides, and the record's area for one of them is `recorded`",
+    ))
 }

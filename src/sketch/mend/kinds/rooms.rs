@@ -29,9 +29,10 @@ fn inside_the_walls(typed: &Typed<'_>) -> Option<Answer> {
         "half", "full", "master", "main", "guest", "hall", "walk-in", "small", "linen", "coat",
         "powder", "a", "the", "upstairs",
     ];
-    const AROUND: [&str; 18] = [
+    const AROUND: [&str; 22] = [
         "room", "under", "the", "stairs", "stair", "in", "inside", "hall", "by", "at", "near",
-        "entry", "bedroom", "main", "floor", "of", "x", "is",
+        "entry", "bedroom", "main", "floor", "of", "x", "is", "garage", "basement", "attic",
+        "kitchen",
     ];
     typed.attempt.house.as_ref()?;
     let at = (0..typed.pieces.len()).find(|&at| typed.says(at, &ROOMS))?;

@@ -8,6 +8,8 @@ const WAYS: [&str; 4] = ["north", "east", "south", "west"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
+        begun_with_go,
+        stray_last_mark,
         worked_out,
         two_points,
         unit_by_a_slip,
@@ -24,6 +26,12 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         way_twice,
         give_or_take,
         along_the_street,
+        call_to_the_beginning,
+        due_north,
+        acres_of_the_deed,
+        tie_of_letters,
+        angle_of_a_wall,
+        bump_in_a_walk,
     ];
     first_of(rules, typed)
 }
@@ -438,6 +446,167 @@ fn along_the_street(typed: &Typed<'_>) -> Option<Answer> {
             ways.map(|way| format!("{way} {}", length.text)).into(),
             "a wall says which way it is walked, and not on which side of the house it stands"
                 .to_owned(),
+        )
+    })
+}
+
+/// `go north 30 ft 3`: a word before the way.
+fn begun_with_go(typed: &Typed<'_>) -> Option<Answer> {
+    let go = ["go", "going", "run", "runs", "walk", "head", "then", "next"];
+    let first = 1 + usize::from(typed.says(1, &["to", "the", "due"]));
+    let bare = typed.pieces.last().filter(|last| last.is_number())?;
+    let inches: u32 = bare.text.parse().ok().filter(|inches| *inches < 12)?;
+    let feet = typed.piece(first + 1).filter(|feet| feet.is_number())?;
+    let is_feet = typed.says(first + 2, &["ft", "feet", "foot"])
+        || typed.piece(first + 2).is_some_and(|mark| mark.is_mark("'’′"));
+    let ends = first + 4 == typed.pieces.len();
+    (typed.says(0, &go) && is_way(typed, first) && is_feet && ends).then(|| {
+        Answer::line(
+            format!("{} {}' {inches}\"", typed.lower(first), feet.text),
+            "a side begins with its way, and the inches have no mark",
+        )
+    })
+}
+
+/// `south 30'3"'`: a mark too many at the end.
+fn stray_last_mark(typed: &Typed<'_>) -> Option<Answer> {
+    let line = typed.line.trim_end();
+    let plain = line.strip_suffix(['\'', '’', '′', '`', '´'])?;
+    let ends = plain.ends_with(['"', '”', '″']);
+    let length = length_at(&typed.pieces, 1).filter(|one| is_way(typed, 0) && one.has_unit)?;
+    (ends && length.end + 1 == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!("{} {}", typed.lower(0), length.text),
+            "after the inches stands one mark and no other",
+        )
+    })
+}
+
+/// `N 89º30'00" W 76.30' to P.O.B.`: where the call ends goes into a comment.
+fn call_to_the_beginning(typed: &Typed<'_>) -> Option<Answer> {
+    let first = typed.first_of_call();
+    let toward = typed.find(first + 1, &["e", "w", "east", "west"])?;
+    let is_angle = typed.text(first, toward).contains(['°', 'º', '˚'])
+        && typed.says(first, &["n", "s", "north", "south"]);
+    let length = length_at(&typed.pieces, toward + 1).filter(|_| is_angle)?;
+    let rest = typed.rest(length.end).to_lowercase();
+    let rest = rest.trim_start_matches([',', ';', ' ']);
+    let beginning = [
+        "to p.o.b",
+        "to the p.o.b",
+        "to the point of beginning",
+        "to point of beginning",
+        "to the place of beginning",
+        "to p. o. b",
+    ];
+    beginning.iter().any(|words| rest.starts_with(words)).then(|| {
+        Answer::line(
+            format!(
+                "bearing {} {}  # to the point of beginning",
+                typed.text(first, toward + 1),
+                length.text
+            ),
+            "a call is its bearing and its length; anything else goes into a comment",
+        )
+    })
+}
+
+/// `bearing North 120`, `bearing due east 120'`: along the compass itself.
+fn due_north(typed: &Typed<'_>) -> Option<Answer> {
+    let first = 1 + usize::from(typed.says(1, &["due"]));
+    let way =
+        typed.piece(first).filter(|_| typed.says(0, &["bearing"]) && typed.says(first, &WAYS))?;
+    let length = length_at(&typed.pieces, first + 1)?;
+    (length.end == typed.pieces.len()).then(|| {
+        let bearing = match way.text.to_lowercase().as_str() {
+            "north" => "N 0° E",
+            "south" => "S 0° E",
+            "east" => "N 90° E",
+            _ => "N 90° W",
+        };
+        Answer::line(
+            format!("bearing {bearing} {}", length.text),
+            "a bearing has its angle: this one runs along the compass itself",
+        )
+    })
+}
+
+/// `tie A-C 50' 3"`: corners without their numbers.
+fn tie_of_letters(typed: &Typed<'_>) -> Option<Answer> {
+    let letter = |at: usize| {
+        typed.piece(at).is_some_and(|piece| {
+            piece.sort == Sort::Word
+                && piece.text.len() == 1
+                && piece.text.chars().all(char::is_alphabetic)
+        })
+    };
+    let joined = typed.piece(2).is_some_and(|mark| mark.is_mark("-–—")) || typed.says(2, &["to"]);
+    let apart = letter(1) && joined && letter(3);
+    // `A-C` may be one word.
+    let one_word = typed.piece(1).is_some_and(|piece| {
+        let parts: Vec<&str> = piece.text.split('-').collect();
+        parts.len() == 2 && parts.iter().all(|part| part.len() == 1)
+    });
+    let at = if apart { 4 } else { 2 };
+    let length = length_at(&typed.pieces, at).filter(|one| one.has_unit)?;
+    (typed.says(0, &["tie", "diagonal", "check"]) && (apart || one_word) && length.end == typed.pieces.len()).then(|| {
+        Answer::say(
+            "the corners of a walk have numbers, 1 where it begins, or names of their own",
+            format!(
+                "write `tie corner 1 to corner 3 {}` with the numbers of the two corners: where wall 1 begins is corner 1, where wall 2 begins corner 2",
+                length.text
+            ),
+        )
+    })
+}
+
+/// `angle 45 4' 3"`: a slanted wall at half a right angle.
+fn angle_of_a_wall(typed: &Typed<'_>) -> Option<Answer> {
+    let degrees = typed
+        .piece(1)
+        .filter(|piece| piece.text == "45" && typed.says(0, &["angle", "angled", "slant"]))?;
+    let length = length_at(&typed.pieces, 2).filter(|one| one.has_unit)?;
+    (length.end == typed.pieces.len() && !degrees.touches).then(|| {
+        let quarters = [("N", "E"), ("S", "E"), ("S", "W"), ("N", "W")];
+        let line =
+            |(from, toward): (&str, &str)| format!("bearing {from} 45° {toward} {}", length.text);
+        Answer::Lines(
+            quarters.map(line).into(),
+            "a slanted wall says between which two ways it runs".to_owned(),
+        )
+    })
+}
+
+/// `bumpout 8' x 2'` between two walls: three walls of the walk.
+fn bump_in_a_walk(typed: &Typed<'_>) -> Option<Answer> {
+    let is_bump = typed.says(0, &["bumpout", "bump-out", "popout", "pop-out", "jog"]);
+    let beside = &typed.attempt.beside;
+    let in_walk =
+        super::super::begins_as_side(&beside.before) && super::super::begins_as_side(&beside.after);
+    (is_bump && in_walk && super::size_in(typed.line).is_some()).then(|| {
+        Answer::say(
+            "what stands out of a wall or back from it is three sides",
+            "write them one on each line, out, along and back, each with the way that it runs; what is left off the walk is not in its area",
+        )
+    })
+}
+
+/// `containing 0.21 acres more or less`: the land's area stands on the line of the lot.
+fn acres_of_the_deed(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["containing", "contains", "being", "comprising"])
+        || typed.piece(0).is_some_and(Piece::is_number);
+    let at = usize::from(!typed.piece(0)?.is_number());
+    let (first, end, area) = super::measure::area_from(&typed.pieces, at)?;
+    let is_land =
+        typed.text(first, end).to_lowercase().contains("acre") || typed.says(0, &["containing"]);
+    let rest = (end..typed.pieces.len()).all(|at| {
+        typed.says(at, &["more", "or", "less", "of", "land", "in", "all", "total"])
+            || typed.pieces[at].is_mark(",.;±+/-")
+    });
+    (begins && is_land && rest && typed.is_in_lot() && first <= at + 3).then(|| {
+        Answer::say(
+            "the area of the land stands on the line of the lot",
+            format!("add `recorded {area}` to the end of the `lot` line, and take this line out or put it after a `#`"),
         )
     })
 }

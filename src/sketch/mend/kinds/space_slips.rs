@@ -17,6 +17,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         counted_in_the_record,
         built_out,
         steps_outside,
+        letters_of_a_card,
     ];
     first_of(rules, typed)
 }
@@ -36,6 +37,16 @@ fn garage_of_cars(typed: &Typed<'_>) -> Option<Answer> {
     });
     let has_name = typed.pieces.iter().any(|piece| is_text(Some(piece)));
     let has_dot = (0..at).any(|at| typed.pieces[at].is_mark("."));
+    // `ATT GAR 20x22`
+    if typed.says(at, &["gar"])
+        && !has_name
+        && (0..at).all(|at| typed.pieces[at].sort == Sort::Word)
+    {
+        return Some(Answer::line(
+            format!("{} garage {}", typed.text(0, at), typed.rest(at + 1)),
+            "a line is in whole words",
+        ));
+    }
     let cars = (0..at).find(|&at| is_car(at)).filter(|_| before && has_dot && !has_name)?;
     let number = typed.piece(cars.checked_sub(1)?)?;
     let number = if number.is_mark("-–") { typed.piece(cars.checked_sub(2)?)? } else { number };
@@ -46,20 +57,37 @@ fn garage_of_cars(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `open deck start north 30'`: open to the air, and not to the floor below.
+/// `open deck start north 30'`, `open frame porch 6x12 front`, `low deck 10x10`: open to the air, or near the ground, and
+/// not a part of the floor that is missing.
 fn open_to_the_air(typed: &Typed<'_>) -> Option<Answer> {
-    let kind = super::kind_word(&typed.lower(1)).filter(|kind| {
-        matches!(*kind, "deck" | "porch" | "patio" | "carport" | "balcony" | "breezeway")
+    const OUTSIDE: [&str; 7] =
+        ["deck", "porch", "patio", "carport", "balcony", "breezeway", "court"];
+    if !typed.says(0, &["open", "low", "uncovered", "unroofed"]) {
+        return None;
+    }
+    let at = (1..typed.pieces.len().min(4)).find(|&at| {
+        typed.pieces[at].sort != Sort::Word
+            || super::kind_word(&typed.lower(at)).is_some_and(|kind| OUTSIDE.contains(&kind))
     })?;
-    let named = is_text(typed.piece(2));
-    let is_place = typed.says(2, &["start", "from", "recorded", "detached", "measured"]);
-    (typed.says(0, &["open", "uncovered", "unroofed"]) && (named || is_place)).then(|| {
-        let name = if named { String::new() } else { format!("{} ", quoted(&super::levels::capitalized(&typed.text(0, 2).to_lowercase()))) };
-        Answer::line(
-            format!("{kind} {name}{}", typed.rest(2)),
-            "a space begins with its kind, then its name; `open` alone is a floor that is missing over the room below",
-        )
-    })
+    let kind =
+        super::kind_word(&typed.lower(at)).filter(|_| typed.pieces[at].sort == Sort::Word)?;
+    // `open to porch below` is another thing.
+    if (1..at)
+        .any(|at| typed.says(at, &["to", "over", "above", "under", "below", "on", "near", "by"]))
+    {
+        return None;
+    }
+    let named = is_text(typed.piece(at + 1));
+    let name = if named {
+        String::new()
+    } else {
+        let words = typed.text(0, at + 1).to_lowercase();
+        format!("{} ", quoted(&super::levels::capitalized(&words)))
+    };
+    Some(Answer::line(
+        format!("{kind} {name}{}", typed.rest(at + 1)).trim_end(),
+        "a space begins with its kind, then its name; `open` and `low` alone are parts of the floor of the house",
+    ))
 }
 
 /// `living area 1,226 sq ft` above walls: the line of the space, with the record's area for it.
@@ -240,6 +268,36 @@ fn steps_outside(typed: &Typed<'_>) -> Option<Answer> {
         Answer::line(
             format!("# {}", typed.line),
             "steps outside the walls are in no area; if the record lists them, they are a `porch` with its place and its sides",
+        )
+    })
+}
+
+/// `OFP 6x12`, `STG 8x10`: letters that each office uses in its own way.
+fn letters_of_a_card(typed: &Typed<'_>) -> Option<Answer> {
+    let word = typed.piece(0).filter(|piece| piece.sort == Sort::Word)?;
+    let is_code = (2..=4).contains(&word.text.len())
+        && word.text.chars().all(|c| c.is_ascii_uppercase())
+        && super::kind_word(&word.text.to_lowercase()).is_none();
+    let known = [
+        "bsmt", "gar", "op", "cp", "sp", "ag", "dg", "mh", "br", "lr", "ba", "carp", "uf", "fin",
+        "res", "up", "den", "shed", "deck", "barn", "att", "det", "pool", "spa", "loft", "hall",
+        "room", "west", "east", "main", "low", "new", "old", "lot",
+    ];
+    let size = super::size_in(typed.line).filter(|_| is_code && !word.is_word(&known))?;
+    let is_next = typed.rest(1).starts_with(size);
+    let at = typed
+        .pieces
+        .iter()
+        .position(|piece| typed.rest(1).starts_with(size) && piece.at > word.at)?;
+    let one = length_at(&typed.pieces, at)?;
+    let two = length_at(&typed.pieces, one.end + 1)?;
+    let (code, one, two) = (&word.text, &one.text, &two.text);
+    is_next.then(|| {
+        Answer::say(
+            format!("`{code}` is not a word of a sides file, and offices use such letters in different ways"),
+            format!(
+                "write what it is in full, as `porch \"{code}\"`, `garage \"{code}\"`, `deck \"{code}\"`, `unfinished \"{code}\"` or, if it is lived in, `living \"{code}\"`, where it starts, and its sides on the lines below, `north {one}` `east {two}` `south {one}` `west {two}` or with the two lengths exchanged; if it stands outside and the record does not count it, put the line after a `#`"
+            ),
         )
     })
 }

@@ -5,7 +5,18 @@ use super::measure::date_from;
 use super::{Answer, Rule, Typed, first_of, is_text, remark};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[measured_to_a_face, seen_or_not, stucco, brick_alone, plan_north, mills];
+    let rules: &[Rule] = &[
+        measured_to_a_face,
+        seen_or_not,
+        stucco,
+        height_of_a_wall,
+        outer_wall,
+        north_arrow,
+        setback,
+        brick_alone,
+        plan_north,
+        mills,
+    ];
     first_of(rules, typed)
 }
 
@@ -108,6 +119,10 @@ fn seen_or_not(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `veneer stucco 7/8"`: what the veneer is of, before its thickness.
 fn stucco(typed: &Typed<'_>) -> Option<Answer> {
+    let not_any = ["n/a", "na", "n.a.", "no", "0", "-", "--"];
+    if typed.says(0, &["veneer"]) && not_any.contains(&typed.rest(1).to_lowercase().as_str()) {
+        return Some(Answer::line("veneer none", "without brick or stone the veneer is `none`"));
+    }
     let of = typed.piece(1).filter(|of| {
         of.is_word(&["stucco", "plaster", "eifs", "tile", "rock", "block", "concrete"])
     })?;
@@ -196,6 +211,67 @@ fn mills(typed: &Typed<'_>) -> Option<Answer> {
         Answer::line(
             format!("tax rate {} per $1,000 {}", number.text, super::quoted(&name)),
             "a mill is one dollar of tax per $1,000 of value",
+        )
+    })
+}
+
+/// `wall ht 8'`, `walls 9 ft high`, `wall height 9 ft`: how high the rooms are changes no area.
+fn height_of_a_wall(typed: &Typed<'_>) -> Option<Answer> {
+    const SAID: [&str; 14] = [
+        "wall", "walls", "ht", "hgt", "height", "heights", "high", "tall", "is", "are", "ceiling",
+        "all", "plate", "of",
+    ];
+    let is_wall = typed.says(0, &["wall", "walls"]);
+    let is_high = typed.find(1, &["ht", "hgt", "height", "heights", "high", "tall"]).is_some();
+    let (at, one) = super::measure::lengths(&typed.pieces, 1).into_iter().next()?;
+    let only = (0..typed.pieces.len()).all(|own| {
+        (at..one.end).contains(&own)
+            || typed.says(own, &SAID)
+            || typed.pieces[own].is_mark(":=-–,.")
+    });
+    (is_wall && is_high && only).then(|| {
+        Answer::line(
+            format!("# {}", typed.line),
+            "how high the walls are changes no area; how thick they are is `wall`",
+        )
+    })
+}
+
+/// `ext wall 2x6`, `exterior walls 6"`: which walls is understood.
+fn outer_wall(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["ext", "exterior", "outer"]) && typed.says(1, &["wall", "walls"]);
+    let is_stud = typed.piece(2).is_some_and(|two| two.text == "2")
+        && (typed.says(3, &["x"]) || typed.piece(3).is_some_and(|by| by.is_mark("×")));
+    (begins && is_stud && typed.attempt.space.is_none()).then(|| {
+        Answer::line(format!("wall {}", typed.rest(2)), "how thick the walls are is `wall`")
+    })
+}
+
+/// `north arrow 3 deg`: whether it is the plan's north or true north is not said.
+fn north_arrow(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["north"]) && typed.says(1, &["arrow"]);
+    let number = typed.pieces.iter().find(|piece| begins && piece.is_number())?;
+    (typed.attempt.space.is_none()).then(|| {
+        Answer::Lines(
+            ["E", "W"].map(|toward| format!("true north N {}° {toward}", number.text)).into(),
+            "how the sketch lies to true north is `true north` and the true bearing of the way that the file calls north".to_owned(),
+        )
+    })
+}
+
+/// `setback 25'`, `easement 10' rear`: what a lot has no line for.
+fn setback(typed: &Typed<'_>) -> Option<Answer> {
+    let first =
+        usize::from(typed.says(0, &["front", "rear", "side", "utility", "drainage", "back"]));
+    let is_one =
+        typed.says(first, &["setback", "setbacks", "easement", "easements", "right-of-way", "row"]);
+    (is_one
+        && !super::measure::lengths(&typed.pieces, first).is_empty()
+        && !typed.says(first, &["row"]))
+    .then(|| {
+        Answer::line(
+            format!("# {}", typed.line),
+            "a sides file has no line for this; a comment begins with `#`",
         )
     })
 }
