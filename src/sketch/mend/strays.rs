@@ -45,11 +45,11 @@ pub(super) fn between_kind_and_name(
     let mut pieces = cut(line);
     kinds::kind_word(&pieces.first()?.text.to_lowercase())?;
     let is_named = pieces.get(2)?.sort == Sort::Text && pieces[1].is_word(&NOUNS);
-    // `living room "Den" 14 x 16` is a room inside the walls, if nothing else is said.
-    if pieces[0].is_word(&["living"])
-        && pieces[1].is_word(&["room"])
-        && kinds::size_in(line).is_some()
-    {
+    // `living room "Den" 14 x 16` is a room inside the walls, if its walls do not follow.
+    let is_room = pieces[0].is_word(&["living"]) && pieces[1].is_word(&["room"]);
+    let is_sized_here =
+        || kinds::size_in(line).is_some() && !super::begins_as_side(&attempt(line).beside.after);
+    if is_named && is_room && is_sized_here() {
         return None;
     }
     let noun = is_named.then(|| pieces.remove(1))?;
