@@ -47,7 +47,7 @@ pub(super) fn between_kind_and_name(
     let is_named = pieces.get(2)?.sort == Sort::Text && pieces[1].is_word(&NOUNS);
     // `living room "Den" 14 x 16` is a room inside the walls, if its walls do not follow.
     let is_room = pieces[0].is_word(&["living"]) && pieces[1].is_word(&["room"]);
-    let is_sized_here =
+    let mut is_sized_here =
         || kinds::size_in(line).is_some() && !super::begins_as_side(&attempt(line).beside.after);
     if is_named && is_room && is_sized_here() {
         return None;
