@@ -2,8 +2,9 @@
 
 use crate::house::Face;
 use crate::house::House;
+use crate::house::Kind;
 use crate::house::wall_moves::CommonTaken;
-use crate::reconcile::departures::{DepartureKind, LevelTaken};
+use crate::reconcile::departures::{DepartureKind, Group, LevelTaken};
 use crate::reconcile::parts::Shape;
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::totals::TotalWritten;
@@ -123,6 +124,17 @@ impl Cause {
         one.into_iter().chain(other)
     }
 
+    /// What it does with each space: its departures, and of those made together each by itself.
+    pub(crate) fn each(self, house: &House) -> Vec<DepartureKind> {
+        self.departures().flat_map(|kind| kind.each(house)).collect()
+    }
+
+    /// Whether openings or low parts are not deducted, and at most one thing besides.
+    pub(crate) fn is_not_deducted(self) -> bool {
+        use DepartureKind::{NotDeducted, Together};
+        matches!(self, Cause::Departures(NotDeducted { .. } | Together(Group::NotDeducted(_)), _))
+    }
+
     /// Whether it is how a level was counted.
     pub(crate) fn is_of_a_level(self) -> bool {
         self.departures().any(|one| matches!(one, DepartureKind::Level { .. }))
@@ -133,7 +145,9 @@ impl Cause {
     /// recess at either of its corners or the porch in it, two walls of one outline that are misread, or a total
     /// rounded to 50 or to 100.
     pub(crate) fn says_the_same(self, other: Cause) -> bool {
-        use DepartureKind::{Counted, LeftOut, Level, LevelLeftOut, NotDeducted, Part, UnderRoof};
+        use DepartureKind::{
+            Counted, LeftOut, Level, LevelLeftOut, NotDeducted, Part, Together, UnderRoof,
+        };
         if let (Cause::Misread(one), Cause::Misread(two)) = (self, other) {
             return one.space == two.space && one.also == two.also;
         }
@@ -163,8 +177,14 @@ impl Cause {
         };
         match (one, two) {
             (UnderRoof, Counted { .. }) | (Counted { .. }, UnderRoof) => true,
-            (NotDeducted { .. }, Level { how: LevelTaken::WholeBelow, .. })
-            | (Level { how: LevelTaken::WholeBelow, .. }, NotDeducted { .. }) => true,
+            (
+                NotDeducted { .. } | Together(Group::NotDeducted(_)),
+                Level { how: LevelTaken::WholeBelow, .. },
+            )
+            | (
+                Level { how: LevelTaken::WholeBelow, .. },
+                NotDeducted { .. } | Together(Group::NotDeducted(_)),
+            ) => true,
             (LeftOut { .. }, LevelLeftOut { .. }) | (LevelLeftOut { .. }, LeftOut { .. }) => true,
             (Part { space: a, part: one }, Part { space: b, part: two }) => {
                 a == b && (one.shape == Shape::Overlap) == (two.shape == Shape::Overlap)
@@ -225,7 +245,7 @@ impl Cause {
             }
             Cause::Total { how, .. } => labels.push(format!("total: {}", how.label())),
         }
-        labels.extend(self.departures().map(|kind| kind.label(house)));
+        labels.extend(self.each(house).into_iter().map(|kind| kind.label(house)));
         labels
     }
 }
@@ -289,6 +309,15 @@ impl DepartureKind {
                 format!("level: {} {how}", level_name(level))
             }
             DepartureKind::UnderRoof => "under roof".to_owned(),
+            // Each has its own label; this is no key of JSON.
+            DepartureKind::Together(group) => match group {
+                Group::LivingBelow { level } | Group::AllBelow { level } => {
+                    format!("counted: {}", level_name(level))
+                }
+                Group::NotDeducted(Kind::Low) => "not deducted: low parts".to_owned(),
+                Group::NotDeducted(_) => "not deducted: openings".to_owned(),
+                Group::AllBut { space } => format!("only counted: {}", name(space)),
+            },
             DepartureKind::Part { space, part } => {
                 let how = match part.shape {
                     Shape::Overlap => "counted twice",

@@ -51,6 +51,53 @@ pub(crate) enum DepartureKind {
     UnderRoof,
     /// A recess is filled in, a jog or bay is left off, or the corner of an L is counted twice.
     Part { space: usize, part: Part },
+    /// Several spaces that one decision of an office treats alike, however many were typed.
+    Together(Group),
+}
+
+/// Spaces that one decision treats alike.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Group {
+    /// The living spaces of a level below grade are counted.
+    LivingBelow { level: usize },
+    /// Everything enclosed on a level below grade is counted.
+    AllBelow { level: usize },
+    /// The openings, or the low parts, are not deducted.
+    NotDeducted(Kind),
+    /// Of a level, only this space is counted.
+    AllBut { space: usize },
+}
+
+impl Group {
+    /// What happens to each space.
+    fn each(self, house: &House) -> Vec<DepartureKind> {
+        let spaces = || house.spaces.iter().enumerate();
+        let below = |of: usize, only_living: bool| {
+            let is_there = |i: usize, space: &Space| {
+                space.level == of
+                    && !is_in_total(house, i, false)
+                    && space.kind.has_walls()
+                    && (!only_living || space.kind == Kind::Living)
+            };
+            let there = spaces().filter(|&(i, space)| is_there(i, space));
+            there.map(|(space, _)| DepartureKind::Counted { space }).collect()
+        };
+        match self {
+            Group::LivingBelow { level } => below(level, true),
+            Group::AllBelow { level } => below(level, false),
+            Group::NotDeducted(kind) => {
+                let lies_in_total =
+                    |space: &Space| space.parent.is_some_and(|i| is_in_total(house, i, false));
+                let those =
+                    spaces().filter(|(_, space)| space.kind == kind && lies_in_total(space));
+                those.map(|(space, _)| DepartureKind::NotDeducted { space }).collect()
+            }
+            Group::AllBut { space: main } => {
+                let others = counted_on(house, house.spaces[main].level).filter(|&i| i != main);
+                others.map(|space| DepartureKind::LeftOut { space }).collect()
+            }
+        }
+    }
 }
 
 /// What the area of a level is computed from instead of its own walls.
@@ -89,7 +136,8 @@ pub(crate) fn departures(
         list.push(Departure { kind, odds: chance / (1.0 - chance) });
     };
     spaces(listed, measured, weights, &mut push);
-    levels(listed.house, weights, &mut push);
+    groups(listed, measured, weights, &mut push);
+    levels(listed.house, measured, weights, &mut push);
     shapes(listed.house, is_free, weights, &mut push);
     let is_capped = list.len() > MOST_DEPARTURES;
     list.truncate(MOST_DEPARTURES);
@@ -113,6 +161,7 @@ fn spaces(
     for (i, space) in house.spaces.iter().enumerate() {
         if is_named(&space.name) {
             push(DepartureKind::CountedTwice { space: i }, weights.counted_twice);
+            push(DepartureKind::LeftOut { space: i }, weights.left_out);
         } else if space.kind.lies_in_another() {
             let lies_in_total = space.parent.is_some_and(in_total);
             match space.kind {
@@ -175,7 +224,61 @@ fn spaces(
     }
 }
 
-fn levels(house: &House, weights: &Weights, push: &mut impl FnMut(DepartureKind, f64)) {
+/// Spaces that are treated alike. What two spaces have in common is weighed as a pair, but not the rooms of a basement.
+fn groups(
+    listed: Listed<'_>,
+    measured: &[Area],
+    weights: &Weights,
+    push: &mut impl FnMut(DepartureKind, f64),
+) {
+    let house = listed.house;
+    let mut those_of = |group: Group, least: usize, chance: f64| {
+        let spaces = group.each(house);
+        let name = |kind: &DepartureKind| kind.brings().map(|space| &house.spaces[space].name);
+        let is_named = spaces.iter().filter_map(name).any(|name| listed.counting.contains(name));
+        if spaces.len() >= least && !is_named {
+            push(DepartureKind::Together(group), chance);
+        }
+        spaces.len()
+    };
+    for level in (0..house.levels.len()).filter(|&level| house.levels[level].below_grade) {
+        let (living, all) = (Group::LivingBelow { level }, Group::AllBelow { level });
+        if those_of(living, 2, weights.counted) != all.each(house).len() {
+            those_of(all, 2, weights.counted);
+        }
+    }
+    for kind in [Kind::Open, Kind::Low] {
+        those_of(Group::NotDeducted(kind), 3, weights.not_deducted);
+    }
+    if let Some(space) = largest_on_the_ground(house, measured) {
+        those_of(Group::AllBut { space }, 3, weights.left_out);
+    }
+}
+
+/// Whether a level has the outline of the one below, less two or more parts alike that are deducted from it: then its
+/// walls are as large as those below, and what is not deducted is the whole difference.
+fn is_as_large_but_for_several(house: &House, level: usize, measured: &[Area]) -> bool {
+    let spaces = house.spaces.iter().enumerate();
+    let is_off = |space: &Space| {
+        space.level == level && space.parent.is_some_and(|i| is_in_total(house, i, false))
+    };
+    let off: Vec<usize> = spaces
+        .filter(|(_, space)| matches!(space.kind, Kind::Open | Kind::Low) && is_off(space))
+        .map(|(i, _)| i)
+        .collect();
+    let is_alike = |pair: &[usize]| house.spaces[pair[0]].kind == house.spaces[pair[1]].kind;
+    off.len() >= 2
+        && off.windows(2).all(is_alike)
+        && off.iter().map(|&i| measured[i]).sum::<Area>()
+            == level_effect(house, level, LevelTaken::WholeBelow, measured)
+}
+
+fn levels(
+    house: &House,
+    measured: &[Area],
+    weights: &Weights,
+    push: &mut impl FnMut(DepartureKind, f64),
+) {
     let stacked: Vec<usize> = upper_levels(house).collect();
     for level in (0..house.levels.len()).filter(|&level| counted_on(house, level).next().is_some())
     {
@@ -185,7 +288,11 @@ fn levels(house: &House, weights: &Weights, push: &mut impl FnMut(DepartureKind,
                 (LevelTaken::ThreeQuartersBelow, weights.three_quarters_below),
                 (LevelTaken::HalfBelow, weights.half_below),
             ] {
-                push(DepartureKind::Level { level, how }, chance);
+                let is_deducted = how == LevelTaken::WholeBelow
+                    && is_as_large_but_for_several(house, level, measured);
+                if !is_deducted {
+                    push(DepartureKind::Level { level, how }, chance);
+                }
             }
             push(DepartureKind::LevelLeftOut { level }, weights.left_out);
         }
@@ -316,6 +423,18 @@ impl DepartureKind {
             DepartureKind::Level { level, how } => level_effect(house, level, how, areas),
             DepartureKind::UnderRoof => under_roof(listed).map(|i| net(house, i, areas)).sum(),
             DepartureKind::Part { space, part } => part.effect(outlines[space]),
+            DepartureKind::Together(group) => {
+                let each = group.each(house).into_iter();
+                each.map(|kind| kind.effect(listed, areas, outlines)).sum()
+            }
+        }
+    }
+
+    /// What happens to each space: the departure itself, or each of those that are made together.
+    pub(crate) fn each(self, house: &House) -> Vec<DepartureKind> {
+        match self {
+            DepartureKind::Together(group) => group.each(house),
+            alone => vec![alone],
         }
     }
 
@@ -355,6 +474,15 @@ impl DepartureKind {
                 }
             }
             DepartureKind::UnderRoof => under_roof(listed).for_each(|space| with(space, 1.0)),
+            DepartureKind::Together(group) => {
+                let each = group.each(house).into_iter();
+                for (space, by) in each.flat_map(|kind| kind.changes(listed)) {
+                    match list.iter_mut().find(|(known, _)| *known == space) {
+                        Some((_, all)) => *all += by,
+                        None => list.push((space, by)),
+                    }
+                }
+            }
             DepartureKind::CountedAsListed { .. }
             | DepartureKind::MissingCounted { .. }
             | DepartureKind::Part { .. } => {}
@@ -366,7 +494,7 @@ impl DepartureKind {
     pub(crate) fn is_of_whole_spaces(self) -> bool {
         use DepartureKind::{
             Counted, CountedAsListed, CountedTwice, LeftOut, LevelLeftOut, MissingCounted,
-            NotDeducted, UnderRoof,
+            NotDeducted, Together, UnderRoof,
         };
         matches!(
             self,
@@ -378,6 +506,7 @@ impl DepartureKind {
                 | LevelLeftOut { .. }
                 | NotDeducted { .. }
                 | UnderRoof
+                | Together(_)
         )
     }
 
@@ -414,8 +543,24 @@ impl DepartureKind {
     pub(crate) fn excludes(self, other: DepartureKind, house: &House) -> bool {
         use DepartureKind::{
             Counted, CountedAsListed, CountedTwice, Deducted, DeductedTwice, LeftOut, Level,
-            LevelLeftOut, NotDeducted, UnderRoof,
+            LevelLeftOut, NotDeducted, Together, UnderRoof,
         };
+        match (self, other) {
+            _ if self == other => return true,
+            (Together(group), other) | (other, Together(group)) => {
+                return group.each(house).into_iter().any(|kind| kind.excludes(other, house));
+            }
+            // The two rooms of a basement are a departure of their own.
+            (Counted { space: one }, Counted { space: two }) => {
+                let level = house.spaces[one].level;
+                let all = [Group::LivingBelow { level }, Group::AllBelow { level }];
+                let is_both = |group: Group| group.each(house) == [self, other];
+                return house.is_below_grade(one)
+                    && house.spaces[two].level == level
+                    && all.into_iter().any(is_both);
+            }
+            _ => {}
+        }
         let one_way = |a: DepartureKind, b: DepartureKind| match (a, b) {
             // All levels twice are the whole house twice, which is an error in the total.
             (Level { how: LevelTaken::Twice, .. }, Level { how: LevelTaken::Twice, .. }) => true,
@@ -451,7 +596,7 @@ impl DepartureKind {
             (DepartureKind::Part { space, .. }, LeftOut { space: other }) => space == other,
             _ => false,
         };
-        self == other || one_way(self, other) || one_way(other, self)
+        one_way(self, other) || one_way(other, self)
     }
 }
 

@@ -179,7 +179,7 @@ impl Explanation {
 
     /// The uncounted spaces that it counts, by index.
     pub(crate) fn counts(&self) -> impl Iterator<Item = usize> {
-        self.cause.departures().filter_map(DepartureKind::brings)
+        self.cause.each(&self.labels.house).into_iter().filter_map(DepartureKind::brings)
     }
 
     /// The wall it assumes was misread; `None` if it assumes none.

@@ -165,7 +165,8 @@ impl Sentences<'_> {
 
     fn levels_of_cause(&self, cause: Cause) -> Vec<usize> {
         let space = |space: usize| self.house.spaces[space].level;
-        let departures = cause.departures().filter_map(|kind| match kind {
+        let each = cause.each(self.house).into_iter();
+        let departures = each.filter_map(|kind| match kind {
             DepartureKind::Counted { space: of }
             | DepartureKind::CountedAsListed { space: of }
             | DepartureKind::CountedTwice { space: of }
@@ -177,7 +178,9 @@ impl Sentences<'_> {
             DepartureKind::Level { level, .. } | DepartureKind::LevelLeftOut { level } => {
                 Some(level)
             }
-            DepartureKind::MissingCounted { .. } | DepartureKind::UnderRoof => None,
+            DepartureKind::MissingCounted { .. }
+            | DepartureKind::UnderRoof
+            | DepartureKind::Together(_) => None,
         });
         let misread = match cause {
             Cause::Misread(wall) => [Some(wall.space), wall.also].map(|of| of.map(space)),
@@ -376,7 +379,7 @@ impl Sentences<'_> {
     #[cfg(feature = "pages")]
     fn only_as_measured(&self, figure: &Figure, one: &Explanation) -> Option<String> {
         figure.line(BridgeStep::RecordedSides)?;
-        let mut counted = one.cause.departures().filter_map(|kind| match kind {
+        let mut counted = one.cause.each(self.house).into_iter().filter_map(|kind| match kind {
             DepartureKind::Counted { space } => Some(space),
             _ => None,
         });
@@ -563,7 +566,8 @@ impl Sentences<'_> {
         let is_after_recorded = figure.line(BridgeStep::RecordedSides).is_some();
         let spaces: Vec<usize> = one
             .cause
-            .departures()
+            .each(self.house)
+            .into_iter()
             .filter_map(|kind| match kind {
                 DepartureKind::Counted { space } => Some(space),
                 _ => None,
@@ -633,9 +637,7 @@ impl Sentences<'_> {
         });
         let is_whole_below = match one.cause {
             Cause::Departures(DepartureKind::Level { how, .. }, None) => upper(how),
-            Cause::Departures(DepartureKind::NotDeducted { .. }, _) => {
-                lowest.is_some_and(|lowest| 2 * lowest == all)
-            }
+            cause if cause.is_not_deducted() => lowest.is_some_and(|lowest| 2 * lowest == all),
             _ => false,
         };
         let is_exact = one.leaves.abs() < 0.5 && all % 2 == 0;
@@ -643,7 +645,7 @@ impl Sentences<'_> {
             let unit = if self.is_metric() { " sq ft" } else { "" };
             let (twice, once) = (thousands(all), thousands(all >> 1));
             match one.cause {
-                Cause::Departures(DepartureKind::NotDeducted { .. }, _) => {
+                cause if cause.is_not_deducted() => {
                     format!("; both levels are then {once}{unit}: 2 × {once} = {twice}{unit}")
                 }
                 _ => format!("; {twice}{unit} = 2 × {once}{unit}, the whole level below twice"),
@@ -780,6 +782,28 @@ impl Sentences<'_> {
         }
         if let Some(accounts) = self.wall_between(figure, rest) {
             return Some(accounts);
+        }
+        if let Some(opening) = self.all_but_little(figure) {
+            return Some(Accounts {
+                opening,
+                items: Vec::new(),
+                near: Vec::new(),
+                closing: self.ours(figure).trim_start().to_owned(),
+                asks: String::new(),
+                names_nothing: false,
+            });
+        }
+        if let Some(opening) = self.nearly_unrounded(figure) {
+            let settled = self.settling_of(figure, &[causes::how_walls_are_rounded()]);
+            let (closing, asks) = self.or_asked(figure, settled);
+            return Some(Accounts {
+                opening,
+                items: Vec::new(),
+                near: Vec::new(),
+                closing,
+                asks,
+                names_nothing: false,
+            });
         }
         let nearest = self.nearest(figure, rest);
         let is_nearly_all = nearest.as_ref().is_some_and(|near| near.is_nearly_all());

@@ -54,7 +54,7 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String 
 /// deducted`.
 fn departures(cause: Cause, listed: Listed<'_>) -> String {
     let mut told: Vec<(Vec<String>, &'static str)> = Vec::new();
-    for kind in cause.departures() {
+    for kind in cause.each(listed.house) {
         let (what, how) = departure(kind, listed);
         let under = if kind == DepartureKind::UnderRoof { few_under_roof(listed) } else { None };
         let what = under.unwrap_or_else(|| vec![what]);
@@ -255,6 +255,9 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
             let name = words::quoted_in_text(&listed.house.missing[missing].name);
             (format!("{name}, not found on site,"), "still counted")
         }
+        DepartureKind::LeftOut { space } if is_said_to_count(space, listed) => {
+            (name(space), NOT_AS_SAID)
+        }
         DepartureKind::LeftOut { space } => {
             let level = whole_level(space, house);
             (level.map_or_else(|| name(space), level_name), "not counted")
@@ -287,6 +290,8 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
             let names = few_under_roof(listed).map(|names| words::all_of(&names));
             (names.unwrap_or_else(|| "everything under the roof".to_owned()), "counted")
         }
+        // Each of them is told.
+        DepartureKind::Together(_) => (String::new(), ""),
         DepartureKind::Part { space, part } => {
             let what = part_of(&house.spaces[space], part);
             let size = size_of_part(&house.spaces[space], part, house);
@@ -303,6 +308,14 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> (String, &'static str) 
             }
         }
     }
+}
+
+/// What a figure does not count, although the file says that it does.
+const NOT_AS_SAID: &str = "not counted, although it is said here to be";
+
+/// Whether the file says that the figure counts a space.
+fn is_said_to_count(space: usize, listed: Listed<'_>) -> bool {
+    listed.counting.contains(&listed.house.spaces[space].name)
 }
 
 /// The names of the uncounted spaces under the roof, where they are few enough to be listed.
@@ -609,8 +622,11 @@ pub(crate) fn below_which_height() -> OpenQuestion {
 
 /// The questions that would settle whether a cause applies.
 pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> Vec<OpenQuestion> {
-    let mut questions: Vec<OpenQuestion> =
-        cause.departures().map(|kind| departure_settled_by(kind, listed)).collect();
+    let mut questions: Vec<OpenQuestion> = cause
+        .each(listed.house)
+        .into_iter()
+        .map(|kind| departure_settled_by(kind, listed))
+        .collect();
     let is_low = |kind: DepartureKind| match kind {
         DepartureKind::NotDeducted { space }
         | DepartureKind::Deducted { space }
@@ -621,7 +637,8 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> V
         _ => false,
     };
     // Nobody can answer whether a low ceiling is deducted without the height that makes it one.
-    questions.extend(cause.departures().any(is_low).then(below_which_height));
+    let is_any_low = cause.each(listed.house).into_iter().any(is_low);
+    questions.extend(is_any_low.then(below_which_height));
     let own = match cause {
         Cause::None | Cause::Departures(..) => None,
         Cause::Face(_) => Some(how_walls_are_measured()),
@@ -684,6 +701,9 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
         DepartureKind::MissingCounted { missing } => {
             total("still counts", words::the_quoted(&listed.house.missing[missing].name))
         }
+        DepartureKind::LeftOut { space } if is_said_to_count(space, listed) => {
+            total("counts", name(space))
+        }
         DepartureKind::LeftOut { space } => {
             total("includes", whole_level(space, house).map_or_else(|| name(space), level_name))
         }
@@ -708,6 +728,7 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
             }
             None => OpenQuestion::state("which spaces the total counts"),
         },
+        DepartureKind::Together(_) => OpenQuestion::state("which spaces the total counts"),
         DepartureKind::Part { space, part } => match part.shape {
             Shape::Bay | Shape::BoxedBay => OpenQuestion::Bay(part_of(&house.spaces[space], part)),
             Shape::Overlap => OpenQuestion::state(format!(

@@ -6,6 +6,8 @@ use crate::areas::at_face::Walls;
 use crate::areas::{SpaceAreas, is_in_total};
 use crate::diagnostic::words;
 use crate::house::{Face, Kind, SideRule};
+use crate::reconcile::cause::Cause;
+use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line};
 use crate::units::area::Area;
 use crate::units::length::Step;
@@ -155,6 +157,7 @@ impl Sentences<'_> {
         let size = self.size_left(figure);
         match rest < 0 {
             true => format!("{size} by which {} is below these steps", the(figure)),
+            false if rest == 1 && !self.is_metric() => format!("{size} that is left"),
             false => format!("{size} that are left"),
         }
     }
@@ -179,6 +182,53 @@ impl Sentences<'_> {
             _ => "",
         };
         format!("{} together{each}", capital(&words::all_of(&names)))
+    }
+
+    /// A sentence where no cause is reported and the steps leave no more than a figure and a house that agree may differ
+    /// by: `Rounding walls to the foot would account for all but 1 sq ft, which is too little to look for a cause.`
+    pub(super) fn all_but_little(&self, figure: &Figure) -> Option<String> {
+        let rest = not_explained(figure);
+        let is_little = rest != 0 && rest.abs() <= AGREES_WITHIN;
+        let is_open = is_little && !figure.agreement().agrees();
+        let size = self.size_left(figure);
+        let is_none = figure.explanations().reported().next().is_none();
+        (is_open && is_none).then(|| {
+            let mut lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
+            let is_rounding_alone = lines.all(|(line, sq_ft)| {
+                use BridgeStep::{NotExplained, Rounding};
+                sq_ft == 0 || matches!(line.step(), NotExplained | Rounding)
+            });
+            let who = match figure.side_rule() {
+                SideRule::Step(Step::WholeFoot) if is_rounding_alone && !figure.says_rule() => {
+                    "Rounding walls to the foot would account"
+                }
+                _ => "The steps account",
+            };
+            format!("{who} for all but {size}, which is too little to look for a cause.")
+        })
+    }
+
+    /// A sentence where no cause is reported, nobody states that the walls are rounded to feet, and the figure is nearer to
+    /// the house without that, by no more than tapes are read differently: `Walls not rounded to the foot would leave 5 sq
+    /// ft, which reading a tape could make.`
+    #[expect(clippy::float_arithmetic, reason = "what is left is a float")]
+    pub(super) fn nearly_unrounded(&self, figure: &Figure) -> Option<String> {
+        /// How many standard deviations may be left.
+        const MOST: f64 = 2.0;
+        let mut explanations = figure.explanations().list().iter();
+        let one =
+            explanations.find(|one| one.cause == Cause::Rounding(RoundingTaken::NotRounded))?;
+        let rest = not_explained(figure);
+        let left = Area::from_float_sq_ft(one.leaves()).abs().whole_sq_ft();
+        let is_near = one.leaves().abs() <= MOST * one.sigma && left < rest.abs();
+        let is_none = figure.explanations().reported().next().is_none();
+        let is_to_feet = matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot));
+        (is_near && is_none && is_to_feet && !figure.says_rule()).then(|| {
+            let size = size_of_sq_ft(left, self.is_metric());
+            format!(
+                "Walls not rounded to the foot would leave {size}, which reading a tape could make."
+            )
+        })
     }
 
     /// A sentence where the figure is exactly twice an outline on the ground, rounded to the foot, in a house of two
@@ -246,19 +296,19 @@ impl Sentences<'_> {
         })
     }
 
-    /// What is said where what is left is half of a space that is not counted: `The 560 sq ft that are left are half of the
-    /// basement, 1,120 sq ft.` `None` where it is not, or is half of several.
+    /// What is said where what is left is half of a space that is not counted, or what is too much half of an addition:
+    /// `The 560 sq ft that are left are half of the basement, 1,120 sq ft.` `None` where it is not, or is half of several.
     pub(super) fn half_of_a_space(&self, figure: &Figure, rest: i64) -> Option<Accounts> {
         let sizes = self.sizes(figure);
         let is_half = |&i: &usize| {
             let kind = self.house.spaces[i].kind;
             !kind.lies_in_another()
-                && !is_in_total(self.house, i, false)
+                && is_in_total(self.house, i, false) == (rest < 0)
                 && sizes[i] > 1
-                && (sizes[i] - 2 * rest).abs() <= 1
+                && (sizes[i] - 2 * rest.abs()).abs() <= 1
         };
         let mut spaces = (0..sizes.len()).filter(is_half);
-        let space = spaces.next().filter(|_| rest > 0 && spaces.next().is_none())?;
+        let space = spaces.next().filter(|_| rest != 0 && spaces.next().is_none())?;
         let name = words::the_quoted(&self.house.spaces[space].name);
         let at = self.in_brackets(self.pages_of(std::iter::once(space)));
         let size = size_of_sq_ft(sizes[space], self.is_metric());

@@ -127,6 +127,9 @@ impl Sentences<'_> {
             }
             _ => {}
         }
+        if answer == CouldExplain::No && self.all_but_little(figure).is_some() {
+            return None;
+        }
         let said = self.could_or_not(figure, answer)?;
         // The figure's own lengths are a step of their own, so this is about rounding without them.
         let said = match figure.line(BridgeStep::RecordedSides) {
@@ -273,6 +276,10 @@ impl Sentences<'_> {
                 )
             }
             (CouldExplain::No, _) => {
+                let alone = match self.nearly_unrounded(figure) {
+                    Some(_) => format!("rounding walls to the {foot}"),
+                    None => alone,
+                };
                 if let Some(between) = test.between() {
                     let foot = foot.to_owned();
                     let how = match named {
