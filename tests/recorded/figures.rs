@@ -85,7 +85,7 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
     assert_eq!(between("1,190"), None);
     let report = text_report(&house("1,135"));
     assert!(
-        report.contains("Rounding alone cannot explain it: however each wall is rounded to the foot, up or down, the nearest possible totals are 1,120 and 1,148; the record is 1,135."),
+        report.contains("Rounding walls to the foot cannot explain it: however each wall is rounded to the foot, up or down, the nearest possible totals are 1,120 and 1,148; the record is 1,135."),
         "{report}"
     );
     let report = text_report(&house("1,170"));
