@@ -140,8 +140,7 @@ impl Sentences<'_> {
     /// rec room; the steps have 550`.
     fn counted_otherwise(&self, figure: &Figure) -> Option<String> {
         let line = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported())?;
-        let whole = |area: Area| area.whole_sq_ft();
-        let fine = whole(figure.measured_like_figure()) - whole(figure.measured());
+        let fine = (figure.measured_like_figure() - figure.measured()).whole_sq_ft();
         let told = figure.lines().iter().zip(figure.lines_in_sq_ft());
         let (_, step) = told.into_iter().find(|(line, _)| line.step() == BridgeStep::Counting)?;
         (fine != step && !self.is_metric()).then(|| {
