@@ -7,6 +7,7 @@
 mod change;
 mod compass;
 mod faced;
+mod in_meters;
 mod kinds;
 mod left_out;
 mod lengths;
@@ -142,6 +143,9 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         }
     }
     if let Some(mended) = with_siding(line, attempt) {
+        return Some(mended);
+    }
+    if let Some(mended) = in_meters::answer(line, attempt) {
         return Some(mended);
     }
     if let Some(mended) = faced::answer(line, attempt) {

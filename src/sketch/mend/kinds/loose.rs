@@ -113,7 +113,7 @@ pub(super) fn copied(typed: &Typed<'_>, opens_level: bool, help: String) -> Answ
     let is_same = |at: &usize| {
         typed.says(*at, &["same", "identical", "ditto", "like", "repeat", "copy", "duplicate"])
     };
-    let same = (0..typed.pieces.len()).find(is_same);
+    let same = (0..typed.pieces.len()).find(is_same).or_else(|| typed.find(1, &["as"]));
     let plain = same.is_some_and(|same| {
         (same..typed.pieces.len()).all(|at| {
             typed.says(at, &PLAIN)
@@ -126,9 +126,16 @@ pub(super) fn copied(typed: &Typed<'_>, opens_level: bool, help: String) -> Answ
         return Answer::say(CAUSE, help);
     }
     let face = &typed.attempt.beside.walls_face;
-    let lines = |kind: &str| format!("{kind} \"Upper rooms\"{face}\n{}", walls.join("\n"));
+    // Where walls follow they are typed already.
+    let follow = super::super::begins_as_side(&typed.attempt.beside.after);
+    let again = if follow { String::new() } else { format!("\n{}", walls.join("\n")) };
+    let cause = match follow {
+        true => format!("{CAUSE}: the walls that follow are its own"),
+        false => format!("{CAUSE}: its walls are typed again"),
+    };
+    let lines = |kind: &str| format!("{kind} \"Upper rooms\"{face}{again}");
     if !opens_level {
-        return Answer::line(lines("living"), format!("{CAUSE}: its walls are typed again"));
+        return Answer::line(lines("living"), cause);
     }
     let stop = same.unwrap_or(0);
     let named = typed.says(0, &["level"]) && is_text(typed.piece(1));
@@ -156,10 +163,7 @@ pub(super) fn copied(typed: &Typed<'_>, opens_level: bool, help: String) -> Answ
         let rooms = if is_below { "Lower rooms" } else { "Upper rooms" };
         format!("level {name}{grade}\n{}", lines(kind).replacen("Upper rooms", rooms, 1))
     };
-    Answer::Lines(
-        kinds.iter().map(of_kind).collect(),
-        format!("{CAUSE}: its walls are typed again"),
-    )
+    Answer::Lines(kinds.iter().map(of_kind).collect(), cause)
 }
 
 /// `the same as the first floor`, `as below` on a line of its own under a level: as a comment alone it would leave the

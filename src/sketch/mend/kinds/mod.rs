@@ -218,6 +218,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         house_size::answer,
         topics::address_alone,
         feet_of_a_lot::answer,
+        storeys::as_below,
         level_words::above_a_space,
         unmeasured::same_as,
         rooms::answer,

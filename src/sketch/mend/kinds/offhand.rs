@@ -659,6 +659,15 @@ fn back_to_the_start(typed: &Typed<'_>) -> Option<Answer> {
         "said",
         "close",
         "closing",
+        "iron",
+        "pin",
+        "pins",
+        "rod",
+        "pipe",
+        "stake",
+        "monument",
+        "first",
+        "a",
     ];
     // `S 85° 55' W to the point of beginning`: its bearing follows from the other calls.
     let bearing = super::calls::bearing_end(typed, usize::from(typed.says(0, &["thence"])));
@@ -674,7 +683,10 @@ fn back_to_the_start(typed: &Typed<'_>) -> Option<Answer> {
         .pieces
         .windows(3)
         .any(|three| three[0].is_word(&["p"]) && three[1].is_mark(".") && three[2].is_word(&["o"]));
-    let ends = letters || typed.find(0, &["pob", "beginning"]).is_some();
+    // `thence back to the iron pin`
+    let marked = typed.find(0, &["back", "return", "returning"]).is_some()
+        && typed.find(0, &["pin", "pins", "rod", "pipe", "stake", "monument", "start"]).is_some();
+    let ends = letters || marked || typed.find(0, &["pob", "beginning"]).is_some();
     let begins = bearing.is_some()
         || runs
         || typed.says(0, &["thence", "then", "back", "to", "return", "returning"]);

@@ -51,6 +51,33 @@ fn name_end_of(pieces: &[Piece]) -> usize {
     if at > 0 && says(at, &FLOORS) { at + 1 } else { 0 }
 }
 
+/// `upstairs is the same size`, `basement: full, same as house`, `second floor: as first`: the walls of the level below, typed
+/// again; an exception after that is asked about.
+pub(super) fn as_below(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["the", "finished", "unfinished"]));
+    let named = name_end_of(typed.pieces.get(first..)?);
+    let mut at = first + named;
+    while typed.says(at, &["is", "was", "are", "has", "full", "the", "a", "exactly"])
+        || typed.piece(at).is_some_and(|mark| mark.is_mark(":,-–.;="))
+    {
+        at += 1;
+    }
+    let same = typed.says(at, &["same", "identical", "ditto"]);
+    let as_one = typed.says(at, &["as", "like"])
+        && typed.says(
+            at + 1,
+            &["first", "1st", "below", "above", "ground", "main", "the", "house", "downstairs"],
+        );
+    let is_text = typed.pieces.iter().any(|piece| is_text(Some(piece)));
+    (named > 0 && (same || as_one) && !is_text).then(|| {
+        super::loose::copied(
+            typed,
+            true,
+            "write `level` and its name, below it its space, as `living \"Upper rooms\"`, and type its sides again, one on each line; what is different there, such as a part that is open to below, is a space of its own with its sides".to_owned(),
+        )
+    })
+}
+
 /// `upstairs "Bedrooms"` above walls: the level, and the space whose walls they are.
 fn level_and_space(typed: &Typed<'_>, end: usize) -> Option<Answer> {
     let [name] = typed.pieces.get(end..)? else { return None };
