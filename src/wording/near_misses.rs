@@ -210,7 +210,7 @@ impl Sentences<'_> {
 
     /// A sentence where no cause is reported, nobody states that the walls are rounded to feet, and the figure is nearer to
     /// the house without that, by no more than tapes are read differently: `Walls not rounded to the foot would leave 5 sq
-    /// ft, which reading a tape could make.`
+    /// ft, which two readings with a tape may differ by.`
     #[expect(clippy::float_arithmetic, reason = "what is left is a float")]
     pub(super) fn nearly_unrounded(&self, figure: &Figure) -> Option<String> {
         /// How many standard deviations may be left.
@@ -226,7 +226,7 @@ impl Sentences<'_> {
         (is_near && is_none && is_to_feet && !figure.says_rule()).then(|| {
             let size = size_of_sq_ft(left, self.is_metric());
             format!(
-                "Walls not rounded to the foot would leave {size}, which reading a tape could make."
+                "Walls not rounded to the foot would leave {size}, which two readings with a tape may differ by."
             )
         })
     }

@@ -391,8 +391,7 @@ fn what_a_record_is_said_to_count_may_be_missing_from_it() {
 #[test]
 fn a_few_square_feet_are_not_made_many_by_an_assumed_rule() {
     let said = report(&house("1,315 sq ft", &rectangle("28' 4\"", "46' 3\"")));
-    let unrounded =
-        "Walls not rounded to the foot would leave 5 sq ft, which reading a tape could make.";
+    let unrounded = "Walls not rounded to the foot would leave 5 sq ft, which two readings with a tape may differ by.";
     assert!(said.contains(unrounded), "{said}");
     assert!(said.contains("how walls are rounded"), "{said}");
     assert!(!said.contains("sketch") && !said.contains("Rounding alone"), "{said}");

@@ -94,7 +94,7 @@ impl Checker<'_> {
                     format!("{shown} is deducted from the floor in which it lies"),
                 )
                 .help(format!(
-                    "is it `{} \"{}\"`, which stands outside and is in no total? `{}` is a part of the floor itself",
+                    "is it `{} \"{}\"`, which stands outside and takes nothing off the floor? `{}` is a part of the floor itself",
                     kind.word(),
                     space.name.text,
                     space.kind.word()

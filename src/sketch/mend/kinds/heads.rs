@@ -310,7 +310,7 @@ fn exemption(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `true north 12.5°`: offers both directions, east and west.
+/// `true north 12.5°`: offers both directions, east and west; `true north 356°` has one.
 fn north(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["true", "north"])
         || !typed.says(usize::from(typed.says(0, &["true"])), &["north"])
@@ -330,8 +330,8 @@ fn north(typed: &Typed<'_>) -> Option<Answer> {
     let of_up = typed.says(end + 1, &["of"])
         && (2..=3).contains(&(typed.pieces.len() - end - 1).min(9))
         && typed.find(end + 2, &["up", "north", "plan", "sketch", "page"]).is_some();
-    let is_east = typed.says(end, &["east", "right", "clockwise"]);
-    if of_up && (is_east || typed.says(end, &["west", "left"])) {
+    let is_east = typed.says(end, &["east", "e", "right", "clockwise"]);
+    if of_up && (is_east || typed.says(end, &["west", "w", "left"])) {
         let toward = if is_east { "W" } else { "E" };
         return Some(Answer::line(
             format!("true north N {}° {toward}", number.text),
@@ -339,6 +339,15 @@ fn north(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     let bare = end == typed.pieces.len();
+    // `356°` is counted clockwise from north.
+    let azimuth: Option<u32> =
+        number.text.parse().ok().filter(|degrees| (271..360).contains(degrees));
+    if let Some(degrees) = azimuth.filter(|_| bare) {
+        return Some(Answer::line(
+            format!("true north N {}° W", 360 - degrees),
+            "a bearing counts from north or south: this azimuth is west of north",
+        ));
+    }
     bare.then(|| {
         let lines = ["E", "W"].map(|toward| format!("true north N {}° {toward}", number.text));
         Answer::Lines(lines.into(), "a bearing begins at N or S and ends in E or W".to_owned())
@@ -500,6 +509,7 @@ fn rate(typed: &Typed<'_>) -> Option<Answer> {
         ) {
             (Some("100"), _) | (_, "hundred") => Some(100),
             (Some("1000"), _) | (_, "thousand") => Some(1_000),
+            (Some("1"), _) | (_, "dollar") => Some(1),
             _ => return None,
         };
         end += 1;
@@ -508,6 +518,11 @@ fn rate(typed: &Typed<'_>) -> Option<Answer> {
     let is_named = name.is_empty() || is_text(typed.piece(end)) && end + 1 == typed.pieces.len();
     let is_small = !cents && rate > Decimal::ZERO && rate < Decimal::new(1, 1);
     let (rate, per, cause) = match per {
+        Some(1) => (
+            rate.checked_mul(Decimal::from(100))?,
+            100,
+            "a tax rate says per how many dollars: this one is of one dollar",
+        ),
         Some(per) => (rate, per, "a tax rate is a number, then `per $100` or `per $1,000`"),
         None if is_small => (
             rate.checked_mul(Decimal::from(100))?,

@@ -650,9 +650,9 @@ fn with_more(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `north 28' 4" north`: the direction twice.
+/// `north 28' 4" north`, `north 30.5 N`: the direction twice.
 fn way_again(typed: &Typed<'_>) -> Option<Answer> {
-    let measure = length_at(&typed.pieces, 1).filter(|measure| measure.has_unit)?;
+    let measure = length_at(&typed.pieces, 1)?;
     let last = typed.piece(measure.end).filter(|_| measure.end + 1 == typed.pieces.len())?;
     let way = |word: &str| super::super::compass::way_and_back(word).map(|(way, _)| way);
     let (one, two) = (way(&typed.lower(0))?, way(&last.text)?);
@@ -664,6 +664,9 @@ fn way_again(typed: &Typed<'_>) -> Option<Answer> {
             format!("{} {}", typed.lower(0), measure.text),
             "the direction is said once, before the length",
         ));
+    }
+    if !measure.has_unit {
+        return None;
     }
     Some(Answer::say(
         "a wall runs one way, and this line has two",

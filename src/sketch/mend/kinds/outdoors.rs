@@ -8,15 +8,19 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     first_of(rules, typed)
 }
 
-/// `front steps 4 x 5`: steps outside a house have no line.
+/// `front steps 4 x 5`, `steps 4 x 6 on the front`: steps outside a house have no line.
 fn steps(typed: &Typed<'_>) -> Option<Answer> {
     let outside = [
         "front", "rear", "back", "side", "entry", "outside", "exterior", "outdoor", "concrete",
         "porch", "deck",
     ];
     let says = typed.says(0, &outside) && typed.says(1, &["steps", "stairs", "stair", "staircase"]);
+    let stand = typed.says(0, &["steps", "step"])
+        && typed.find(1, &outside).is_some()
+        && typed.find(1, &["inside", "hall", "up", "basement"]).is_none()
+        && super::size_in(typed.line).is_some();
     let is_named = typed.pieces.iter().any(|piece| is_text(Some(piece)));
-    (says && !is_named && area_from(&typed.pieces, 0).is_none()).then(|| {
+    ((says || stand) && !is_named && area_from(&typed.pieces, 0).is_none()).then(|| {
         Answer::line(
             format!("# {}", typed.line),
             "steps outside a house are no part of its area, and have no line; a comment begins with `#`",

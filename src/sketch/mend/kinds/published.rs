@@ -326,6 +326,7 @@ pub(super) fn basis(typed: &Typed<'_>) -> Option<Answer> {
         "nearest",
         "sides",
         "rounded",
+        "rounding",
         "walls",
         "of",
         "on",
@@ -361,7 +362,10 @@ pub(super) fn basis(typed: &Typed<'_>) -> Option<Answer> {
         ["foot" | "feet" | "ft"] | ["whole" | "full" | "even", "foot" | "feet" | "ft"] => {
             "sides whole-foot"
         }
-        ["half", "foot" | "feet" | "ft"] => "sides half-foot",
+        ["half", "foot" | "feet" | "ft"]
+        | ["1", "/", "2", "foot" | "feet" | "ft"]
+        | ["½", "foot" | "feet" | "ft"] => "sides half-foot",
+        ["unknown" | "?"] => "sides unknown",
         ["inch" | "inches"] | ["whole", "inch" | "inches"] => "sides inch",
         ["tenth" | "tenths"] | ["tenth" | "tenths", "foot" | "feet"] => "sides tenth-foot",
         ["outside" | "exterior" | "outer"] => "measured to outside",

@@ -10,7 +10,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         area_per,
         area_as_money,
         bare_in_meters,
-        rounding_of_a_figure,
         counting_as_well,
         value_in_words,
         capped,
@@ -23,7 +22,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         property_alone,
         open_plan,
         says_the_record,
-        rate_of_one_dollar,
         short_year,
         vaulted,
         level_with_about,
@@ -121,35 +119,6 @@ fn bare_in_meters(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `record 1,226 sq ft to the nearest 1/2 foot`, `rounding unknown`: how the walls behind a figure were rounded.
-fn rounding_of_a_figure(typed: &Typed<'_>) -> Option<Answer> {
-    typed.says(0, &["record", "listing", "plan", "figure"]).then_some(())?;
-    let (_, end, _) = area_from(&typed.pieces, 1)?;
-    let rest = remark(&typed.rest(end).to_lowercase().replace("½", "1/2"));
-    let rest = rest.trim_start_matches(',').trim();
-    let (side, cause) = match rest {
-        "to the nearest 1/2 foot"
-        | "nearest 1/2 foot"
-        | "to nearest 1/2 foot"
-        | "to the half foot"
-        | "to the nearest half foot"
-        | "to nearest half foot"
-        | "half foot"
-        | "to half foot"
-        | "to the 1/2 foot"
-        | "nearest 1/2 ft"
-        | "to the nearest 1/2 ft" => ("half-foot", "how the record rounds each wall is `sides`"),
-        "rounding unknown"
-        | "rounding not known"
-        | "unknown rounding"
-        | "sides unknown"
-        | "rounding ?"
-        | "not sure how rounded" => ("unknown", "how the record rounds each wall is `sides`"),
-        _ => return None,
-    };
-    Some(Answer::line(format!("{} sides {side}", typed.text(0, end)), cause))
-}
-
 /// `record 1,666 sq ft house + garage`, `record 1,666 sq ft including the garage`: what else a figure counts.
 fn counting_as_well(typed: &Typed<'_>) -> Option<Answer> {
     typed.says(0, &["record", "listing"]).then_some(())?;
@@ -242,7 +211,12 @@ fn rate_of(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let (number, name) = match &typed.pieces[2..] {
-        [number, name @ ..] if number.is_number() && !name.is_empty() => (number, name),
+        // One with a name in quotation marks is known elsewhere.
+        [number, name @ ..]
+            if number.is_number() && name.first().is_some_and(|first| first.sort == Sort::Word) =>
+        {
+            (number, name)
+        }
         [name @ .., number] if number.is_number() && !name.is_empty() => (number, name),
         _ => return None,
     };
@@ -277,7 +251,9 @@ fn taxes_paid(typed: &Typed<'_>) -> Option<Answer> {
         let at = at + usize::from(typed.piece(at).is_some_and(|mark| mark.is_mark("$:=")));
         typed.piece(at).filter(|piece| piece.is_number() && !piece.is_year())
     };
-    let is_paid = typed.says(at, &["taxes"]) || typed.says(at + 1, &["paid", "bill"]);
+    // A sum with its sign is known elsewhere.
+    let is_paid = !typed.line.contains('$')
+        && (typed.says(at, &["taxes"]) || typed.says(at + 1, &["paid", "bill"]));
     let next = at + 1 + usize::from(typed.says(at + 1, &["paid", "were", "was", "bill"]));
     number(next).filter(|_| is_paid && typed.attempt.space.is_none())?;
     Some(Answer::line(
@@ -371,7 +347,7 @@ fn property_alone(typed: &Typed<'_>) -> Option<Answer> {
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
     let is_head =
         typed.attempt.space.is_none() && !typed.attempt.beside.before.starts_with("level");
-    (word.is_word(&["house", "home", "subject", "site", "place"])
+    (word.is_word(&["house", "home", "site", "place"])
         && is_text(Some(text))
         && has_number
         && !follows
@@ -418,23 +394,6 @@ fn says_the_record(typed: &Typed<'_>) -> Option<Answer> {
             "the figure of the county is `record`, with its unit",
         )
     })
-}
-
-/// `tax rate 0.0214 per dollar`: a rate is of $100.
-fn rate_of_one_dollar(typed: &Typed<'_>) -> Option<Answer> {
-    let number = typed.piece(2).filter(|number| number.is_number())?;
-    let begins = typed.says(0, &["tax"]) && typed.says(1, &["rate"]) && typed.says(3, &["per"]);
-    let at = 4 + usize::from(typed.piece(4).is_some_and(|mark| mark.is_mark("$")));
-    let is_one = typed.says(4, &["dollar", "one"])
-        || at == 5 && typed.piece(5).is_some_and(|one| one.text == "1");
-    let value: rust_decimal::Decimal = number.text.parse().ok().filter(|_| begins && is_one)?;
-    let name = typed.pieces.last().filter(|last| last.sort == Sort::Text);
-    let name = name.map_or_else(String::new, |name| format!(" {}", name.text));
-    let rate = value.checked_mul(rust_decimal::Decimal::ONE_HUNDRED)?.normalize();
-    Some(Answer::line(
-        format!("tax rate {rate} per $100{name}"),
-        "a rate is per $100 or per $1,000 of value: this one is of one dollar",
-    ))
 }
 
 /// `measured 26-03-07`: the year of a day with two digits each.

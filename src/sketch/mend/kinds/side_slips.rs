@@ -23,14 +23,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         call_along,
         half_a_bearing,
         slanted_without_its_way,
-        way_twice,
         give_or_take,
         along_the_street,
         call_to_the_beginning,
         due_north,
-        acres_of_the_deed,
         tie_of_letters,
-        angle_of_a_wall,
         bump_in_a_walk,
     ];
     first_of(rules, typed)
@@ -382,15 +379,16 @@ fn half_a_bearing(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `45° 5' 8"`, `bearing 45 5' 8"`: a slanted wall without the quarter in which it runs.
+/// `45° 5' 8"`, `bearing 45 5' 8"`, `angle 45 4' 3"`: a slanted wall without the quarter in which it runs.
 fn slanted_without_its_way(typed: &Typed<'_>) -> Option<Answer> {
-    let first = usize::from(typed.says(0, &["bearing", "angle", "diagonal", "diag"]));
+    let names = ["bearing", "angle", "angled", "slant", "diagonal", "diag"];
+    let first = usize::from(typed.says(0, &names));
     let degrees = typed.piece(first).filter(|piece| piece.is_number())?;
     let marked = typed.piece(first + 1).is_some_and(|mark| mark.is_mark("°º˚"))
         || typed.says(first + 1, &["deg", "degree", "degrees"]);
     let length =
         length_at(&typed.pieces, first + 1 + usize::from(marked)).filter(|one| one.has_unit)?;
-    let is_half = degrees.text == "45" && (marked || typed.says(0, &["bearing"]));
+    let is_half = degrees.text == "45" && (marked || typed.says(0, &names[..4]));
     (is_half && length.end == typed.pieces.len() && !typed.is_in_lot()).then(|| {
         let quarters = [("N", "E"), ("S", "E"), ("S", "W"), ("N", "W")];
         let line =
@@ -399,16 +397,6 @@ fn slanted_without_its_way(typed: &Typed<'_>) -> Option<Answer> {
             quarters.map(line).into(),
             "a slanted wall says between which two ways it runs".to_owned(),
         )
-    })
-}
-
-/// `north 30.5 N`, `north 30' 6" north`: the way twice.
-fn way_twice(typed: &Typed<'_>) -> Option<Answer> {
-    let length = length_at(&typed.pieces, 1).filter(|_| is_way(typed, 0))?;
-    let again = typed.piece(length.end).filter(|_| length.end + 1 == typed.pieces.len())?;
-    let letter = |text: &str| text.chars().next().map(|c| c.to_ascii_lowercase());
-    (is_way(typed, length.end) && letter(&again.text) == letter(&typed.pieces[0].text)).then(|| {
-        Answer::line(format!("{} {}", typed.lower(0), length.text), "the way is said twice")
     })
 }
 
@@ -560,23 +548,6 @@ fn tie_of_letters(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `angle 45 4' 3"`: a slanted wall at half a right angle.
-fn angle_of_a_wall(typed: &Typed<'_>) -> Option<Answer> {
-    let degrees = typed
-        .piece(1)
-        .filter(|piece| piece.text == "45" && typed.says(0, &["angle", "angled", "slant"]))?;
-    let length = length_at(&typed.pieces, 2).filter(|one| one.has_unit)?;
-    (length.end == typed.pieces.len() && !degrees.touches).then(|| {
-        let quarters = [("N", "E"), ("S", "E"), ("S", "W"), ("N", "W")];
-        let line =
-            |(from, toward): (&str, &str)| format!("bearing {from} 45° {toward} {}", length.text);
-        Answer::Lines(
-            quarters.map(line).into(),
-            "a slanted wall says between which two ways it runs".to_owned(),
-        )
-    })
-}
-
 /// `bumpout 8' x 2'` between two walls: three walls of the walk.
 fn bump_in_a_walk(typed: &Typed<'_>) -> Option<Answer> {
     let is_bump = typed.says(0, &["bumpout", "bump-out", "popout", "pop-out", "jog"]);
@@ -587,26 +558,6 @@ fn bump_in_a_walk(typed: &Typed<'_>) -> Option<Answer> {
         Answer::say(
             "what stands out of a wall or back from it is three sides",
             "write them one on each line, out, along and back, each with the way that it runs; what is left off the walk is not in its area",
-        )
-    })
-}
-
-/// `containing 0.21 acres more or less`: the land's area stands on the line of the lot.
-fn acres_of_the_deed(typed: &Typed<'_>) -> Option<Answer> {
-    let begins = typed.says(0, &["containing", "contains", "being", "comprising"])
-        || typed.piece(0).is_some_and(Piece::is_number);
-    let at = usize::from(!typed.piece(0)?.is_number());
-    let (first, end, area) = super::measure::area_from(&typed.pieces, at)?;
-    let is_land =
-        typed.text(first, end).to_lowercase().contains("acre") || typed.says(0, &["containing"]);
-    let rest = (end..typed.pieces.len()).all(|at| {
-        typed.says(at, &["more", "or", "less", "of", "land", "in", "all", "total"])
-            || typed.pieces[at].is_mark(",.;±+/-")
-    });
-    (begins && is_land && rest && typed.is_in_lot() && first <= at + 3).then(|| {
-        Answer::say(
-            "the area of the land stands on the line of the lot",
-            format!("add `recorded {area}` to the end of the `lot` line, and take this line out or put it after a `#`"),
         )
     })
 }

@@ -16,7 +16,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         covered_or_car,
         counted_in_the_record,
         built_out,
-        steps_outside,
         letters_of_a_card,
     ];
     first_of(rules, typed)
@@ -252,24 +251,6 @@ fn built_out(typed: &Typed<'_>) -> Option<Answer> {
         format!("living \"Bump-out\" {}", typed.rest(end)),
         "a part of the house that stands out is `living`, with a name of its own",
     ))
-}
-
-/// `steps 4 x 6 on the front, centered`: steps outside are no part of a floor.
-fn steps_outside(typed: &Typed<'_>) -> Option<Answer> {
-    let is_steps = typed.says(0, &["steps", "step"])
-        || typed.says(0, &["front", "back", "rear", "entry", "side", "outside"])
-            && typed.says(1, &["steps", "step"]);
-    let outside =
-        ["front", "back", "rear", "side", "outside", "entry", "porch", "street", "left", "right"];
-    let is_outside = typed.find(0, &outside).is_some();
-    let has_name = typed.pieces.iter().any(|piece| is_text(Some(piece)));
-    let inside = typed.find(0, &["inside", "hall", "up", "stairs", "basement"]).is_some();
-    (is_steps && is_outside && !has_name && !inside && super::size_in(typed.line).is_some()).then(|| {
-        Answer::line(
-            format!("# {}", typed.line),
-            "steps outside the walls are in no area; if the record lists them, they are a `porch` with its place and its sides",
-        )
-    })
 }
 
 /// `OFP 6x12`, `STG 8x10`: letters that each office uses in its own way.

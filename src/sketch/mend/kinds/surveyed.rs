@@ -14,7 +14,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         north_arrow,
         setback,
         brick_alone,
-        plan_north,
         mills,
     ];
     first_of(rules, typed)
@@ -153,47 +152,6 @@ fn brick_alone(typed: &Typed<'_>) -> Option<Answer> {
     });
     (is_brick && only && !is_sides && typed.attempt.space.is_none())
         .then(|| Answer::line("veneer 4 5/8\"", super::super::BRICK_IS))
-}
-
-/// `true north 4° W of plan north`, `true north 4° W`, `true north 356°`: the bearing of the way that the file calls north.
-fn plan_north(typed: &Typed<'_>) -> Option<Answer> {
-    let at = 2 + usize::from(
-        typed.says(2, &["is", "at"]) || typed.piece(2).is_some_and(|mark| mark.is_mark(":=")),
-    );
-    let number = typed.piece(at).filter(|number| number.is_number())?;
-    let mut end = at + 1;
-    while typed.piece(end).is_some_and(|mark| mark.is_mark("°º˚"))
-        || typed.says(end, &["deg", "degree", "degrees"])
-    {
-        end += 1;
-    }
-    if !(typed.says(0, &["true"]) && typed.says(1, &["north"])) {
-        return None;
-    }
-    let toward = match typed.lower(end).as_str() {
-        "e" | "east" | "right" => Some("E"),
-        "w" | "west" | "left" => Some("W"),
-        _ => None,
-    };
-    let of_plan = typed.says(end + 1, &["of", "from"])
-        && typed.find(end + 1, &["plan", "up", "sketch", "drawing", "page", "paper"]).is_some();
-    if let Some(toward) = toward.filter(|_| of_plan) {
-        let other = if toward == "E" { "W" } else { "E" };
-        return Some(Answer::line(
-            format!("true north N {}° {other}", number.text),
-            "the bearing is the true one of the way that the file calls north, which lies as far to the other side",
-        ));
-    }
-    let value: rust_decimal::Decimal = number.text.parse().ok()?;
-    let (quarter, full) = (rust_decimal::Decimal::from(90), rust_decimal::Decimal::from(360));
-    (toward.is_none() && end == typed.pieces.len() && value > full - quarter && value < full).then(
-        || {
-            Answer::line(
-                format!("true north N {}° W", (full - value).normalize()),
-                "a bearing counts from north or south: this azimuth is west of north",
-            )
-        },
-    )
 }
 
 /// `mill rate 10.5 school`, `mill levy 10.5 "school"`: mills are dollars per $1,000.
