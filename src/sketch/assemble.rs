@@ -292,14 +292,18 @@ impl Assembler {
             return;
         }
         if begun {
-            faults.push(
-                Diagnostic::new(
-                    Word::OutOfPlace,
-                    span,
-                    format!("`{word}` stands after the first level"),
-                )
-                .help("move this line to the top of the file, before the first `level`"),
-            );
+            let fault = Diagnostic::new(
+                Word::OutOfPlace,
+                span,
+                format!("`{word}` stands after the first level"),
+            )
+            .help("move this line to the top of the file, before the first `level`");
+            // What the top says already may be another one on this level.
+            let is_of_a_level = matches!(head, Head::Veneer(_));
+            faults.push(match is_of_a_level {
+                true => fault.help("if it holds for this level alone, leave this line out and write the same words after the name of each space of the level"),
+                false => fault,
+            });
             return;
         }
         if let Some(before) = self.seen.before(word, span) {

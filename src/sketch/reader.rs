@@ -154,7 +154,19 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
         rest = after;
     }
     assembler.finish(&mut faults);
+    // Only a file without a unit is asked about one.
+    assembler.sketch.names_meters =
+        assembler.sketch.heads.units.is_none() && names_meters(text.as_bytes());
     Reading { sketch: assembler.sketch, faults, more, asked }
+}
+
+/// Whether a text has `meter`, `metre` or `metric` in it.
+fn names_meters(text: &[u8]) -> bool {
+    let is_one = |at: usize| {
+        let word = text.get(at..at + 5).unwrap_or_default();
+        [&b"meter"[..], b"metre", b"metri"].iter().any(|one| word.eq_ignore_ascii_case(one))
+    };
+    memchr::memchr2_iter(b'm', b'M', text).any(is_one)
 }
 
 /// Cuts off the errors beyond those that are kept, and returns how many they were.
@@ -169,6 +181,12 @@ fn opened(offered: &str) -> Option<[String; 2]> {
     let first = |line: &str| line.split(' ').next().unwrap_or_default().to_owned();
     let is_space = |word: &String| Kind::ALL.iter().any(|kind| kind.word() == word);
     let begins = first(offered);
+    // What heads the file may stand above them.
+    if let Some((_, rest)) =
+        offered.split_once('\n').filter(|_| ["address", "property"].contains(&begins.as_str()))
+    {
+        return opened(rest);
+    }
     if begins == "level" {
         let space = offered.lines().nth(1).map(first).filter(is_space);
         return Some([begins, space.unwrap_or_default()]);

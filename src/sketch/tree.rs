@@ -26,6 +26,8 @@ pub struct Sketch {
     pub(crate) values: StatedValues,
     /// Whether a line that names a space could not be read.
     pub(crate) names_doubtful: bool,
+    /// Whether the text has a word for meters anywhere.
+    pub(crate) names_meters: bool,
     /// Whether a line that states a tolerance, a unit, a face or a thickness could not be read.
     pub(crate) heads_doubtful: bool,
 }

@@ -6,6 +6,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
+use crate::house::check::facing::named_by_their_sides;
 use crate::house::check::suspect::{ReadIn, Reread, Slip, Suspect};
 use crate::house::check::suspects::{behind_backwards, off, same_axis_neighbors, suspects_on};
 use crate::sketch::statement::{Run, usual_form};
@@ -35,7 +36,14 @@ pub(crate) fn does_not_close(
             fault = fault.note(sums(traverse, axis, form));
         }
     }
-    with_suspects(fault, level.is_none(), traverse, sides, misses)
+    // Lengths that close as they are need not be measured again.
+    match level.and_then(|_| named_by_their_sides(sides)) {
+        Some((help, true)) => fault.help(help),
+        Some((help, false)) => {
+            with_suspects(fault, level.is_none(), traverse, sides, misses).help(help)
+        }
+        None => with_suspects(fault, level.is_none(), traverse, sides, misses),
+    }
 }
 
 /// The diagnostic for a side by closing for which the other sides leave nothing.
@@ -60,6 +68,13 @@ pub(super) fn closing_backwards(
     };
     let mut fault = Diagnostic::new(Word::ClosingBackwards, side.span, message)
         .label("follows from the other sides");
+    let by_street = named_by_their_sides(sides);
+    if let Some((help, true)) = &by_street {
+        return fault.help(help.clone());
+    }
+    if let Some((help, false)) = by_street {
+        fault = fault.help(help);
+    }
     let suspects = behind_backwards(traverse, sides, closing, -by);
     if suspects.is_empty() {
         return fault.help("measure the other sides of this direction again, and look whether this one runs the way you walked it");

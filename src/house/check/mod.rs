@@ -808,6 +808,11 @@ fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &Side) -> D
     let message = format!("{}: two sides of one direction are given by closing", quoted(name));
     let fault =
         Diagnostic::new(Word::ClosingTwice, span, message).also(first.span, "the first one");
+    let fault = match facing::named_by_their_sides(&sketch.sides) {
+        Some((help, true)) => return fault.help(help),
+        Some((help, false)) => fault.help(help),
+        None => fault,
+    };
     let form = usual_form(sketch.sides.iter().map(|side| &side.run));
     // Half of a long sum would not be an estimate of either.
     let longest = Length::from_nm(12 * Length::FOOT.nm());

@@ -507,20 +507,35 @@ impl Checker<'_> {
     /// The suggestion that space `b` is a part of `a`, if it would be accepted as one.
     fn within(&mut self, a: usize, b: usize) -> Vec<String> {
         let is_part = self.patch(b).beyond(&self.patch(a), self.sliver(a, b)) == 0.0;
+        let is_nearly_part = self.lies_nearly_in(b, a);
         let places = match is_part && !self.unplaced.contains(&b) {
             true => Vec::new(),
+            false if is_nearly_part => self.places_inside_nearby(b, a),
             false => self.places_inside(b, a, None),
         };
         let first = &self.house.spaces[a].name;
+        let within =
+            |place: &String| format!("`within \"{first}\" {}", place.trim_start_matches('`'));
         let typed = match &places[..] {
-            [place] => format!("`within \"{first}\" {}", place.trim_start_matches('`')),
+            [place] => within(place),
             _ if is_part => format!("`within \"{first}\"`"),
+            [_, _, ..] if is_nearly_part => {
+                words::list_or(&places.iter().map(within).collect::<Vec<String>>())
+            }
             _ => return Vec::new(),
         };
         vec![format!(
             "if it lies under the same roof and the walk of {} goes around it, it is {typed}, and deducted",
             quoted(first)
         )]
+    }
+
+    /// Whether a space, placed as typed, has nearly all of its area in another one: mostly it is a part of that and was
+    /// placed a little off.
+    pub(super) fn lies_nearly_in(&self, space: usize, other: usize) -> bool {
+        const NEARLY: f64 = 0.85;
+        let here = self.patch(space);
+        !self.unplaced.contains(&space) && here.common(&self.patch(other)) >= NEARLY * here.area()
     }
 
     /// Reports upper levels that extend beyond what is below them.

@@ -199,7 +199,11 @@ pub(super) fn no_such_corner(span: Span, shown: &str, has: &str, known: &[String
     let fault =
         Diagnostic::new(Word::NoSuchCorner, span, format!("there is no {shown} here")).note(has);
     if known.is_empty() {
-        return fault.help("name a corner on the walk where it is reached: `corner \"porch\"`");
+        // A number names no corner.
+        let name = shown.split(['`', '"']).rev().find(|part| part.contains(char::is_alphabetic));
+        let name = name.filter(|name| !name.contains("corner")).unwrap_or("porch");
+        return fault
+            .help(format!("name a corner on the walk where it is reached: `corner \"{name}\"`"));
     }
     let known: Vec<String> = known.iter().map(|name| format!("`\"{name}\"`")).collect();
     fault.help(format!("named so far: {}", words::all_of(&known)))

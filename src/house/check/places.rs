@@ -116,6 +116,15 @@ impl Checker<'_> {
         self.typed(space, tried)
     }
 
+    /// Where a space that lies nearly in another one fits into it, what was moved the least first.
+    pub(super) fn places_inside_nearby(&mut self, space: usize, parent: usize) -> Vec<String> {
+        let mut tried = self.tried(space, parent, Some(parent), None);
+        tried.sort_by(|a, b| a.by.cmp(&b.by).then(b.flush.total_cmp(&a.flush)));
+        let is_clear = matches!(&tried[..], [first, second, ..] if 2 * first.by <= second.by);
+        tried.truncate(if is_clear { 1 } else { MOST_OFFERED });
+        self.typed(space, tried)
+    }
+
     /// Where a space stands against a wall of `other` and is clear of all others with the very sides that it has:
     /// walked the other way from where it begins, or begun at another corner of `other`, walked either way. Places on
     /// one side of `other` stand together; first comes the side with the place that changes the least.

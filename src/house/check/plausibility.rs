@@ -17,6 +17,9 @@ use crate::units::length::{Form, Length, WrittenLength};
 const TIMES: i64 = 3;
 /// The usual sizes of houses, in square feet (our judgment).
 const SIZES: std::ops::RangeInclusive<i64> = 150..=30_000;
+/// A house smaller than this is asked about where the file speaks of meters and has numbers without a unit (our
+/// judgment): in meters it would be one of usual size.
+const SMALL_IN_FEET: i64 = 400;
 /// The usual range of all tax rates combined, in percent of the taxed value (our judgment).
 const RATES: [Decimal; 2] =
     [Decimal::from_parts(3, 0, 0, false, 1), Decimal::from_parts(5, 0, 0, false, 0)];
@@ -64,9 +67,13 @@ impl Checker<'_> {
         let net = |i: usize| area(i) - self.house.deducted_from(i).map(area).sum::<Area>();
         let total: Area = counted().map(net).sum();
         let sq_ft = total.whole_sq_ft();
-        let Some(first) = counted().next().filter(|_| !SIZES.contains(&sq_ft)) else { return };
         let is_bare = |side: &&crate::house::Side| side.is_bare();
         let bare = counted().flat_map(|i| spaces[i].sides.iter()).find(is_bare);
+        let is_likely = |_: &usize| match bare {
+            Some(_) => self.is_likely_in_feet(sq_ft),
+            None => SIZES.contains(&sq_ft),
+        };
+        let Some(first) = counted().next().filter(|first| !is_likely(first)) else { return };
         let (span, size) = (spaces[first].span, thousands(sq_ft));
         if let Some(side) = bare.filter(|_| self.sketch.heads.units.is_none()) {
             let needed = unit_needed(total, side.span, &side.quoted());
@@ -106,8 +113,19 @@ impl Checker<'_> {
         };
         let (number, span, typed) = living.iter().find_map(bare)?;
         let total: Area = living.into_iter().map(rough_area).sum();
-        (!SIZES.contains(&total.whole_sq_ft()))
+        (!self.is_likely_in_feet(total.whole_sq_ft()))
             .then(|| unit_needed(total, span, &format!("side {number} ({typed})")))
+    }
+
+    /// Whether a house of this size may have its numbers without a unit in feet.
+    fn is_likely_in_feet(&self, sq_ft: i64) -> bool {
+        if !SIZES.contains(&sq_ft) || sq_ft >= SMALL_IN_FEET || self.sketch.heads.units.is_some() {
+            return SIZES.contains(&sq_ft);
+        }
+        let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
+        let in_meters =
+            || spaces.flat_map(|space| space.walk.sides.iter()).any(|side| metric(side).is_some());
+        !self.sketch.names_meters && !in_meters()
     }
 
     /// Warns that a wall given by bearing makes the house close like a deed: in proportion to length, and without a
