@@ -177,3 +177,136 @@ fn what_is_low_on_a_level_without_a_floor_asks_for_the_floor() {
     assert!(page.contains("`unfinished \"Basement\"` with its own walls"), "{page}");
     assert!(!page.contains("`from \"House\" corner`"), "{page}");
 }
+
+#[test]
+fn strips_along_walls_are_deducted_wherever_the_words_say_so() {
+    // The attic has 32 by 20 ft; along its front and its back it is 32 ft long.
+    for (line, low) in [
+        ("eaves under 5' 4' deep along front and back", 2 * 4 * 32),
+        ("eaves 4' deep under 5' on front and back", 2 * 4 * 32),
+        ("ceiling 4' from front, 5 feet high", 4 * 32),
+        ("ceiling is 5' high 4' from the front", 4 * 32),
+        ("5 ft ceiling 4 ft in from front and back", 2 * 4 * 32),
+        ("low part along the back, 6' deep", 6 * 32),
+        ("4' low along the left", 4 * 20),
+        ("low \"Eaves\" under 5' along the back 4' deep", 4 * 32),
+        ("eaves 3' deep along front and left", 3 * 32 + 3 * (20 - 3)),
+        ("eaves 2' deep along the back, front and right", 2 * 2 * 32 + 2 * (20 - 4)),
+    ] {
+        let text = obeyed(&format!("{HOUSE}{ATTIC}{line}\n"), 0);
+        assert_eq!(areas(&text, "").0, 1_200 + 640 - low, "{line}\n{text}");
+    }
+    for line in ["knee wall 4' in, both sides", "low part at the back 10'", "low 10' at the back"] {
+        let text = format!("{HOUSE}{ATTIC}{line}\n");
+        assert_eq!(obeyed(&text, 0), text, "{line}");
+        assert!(said(&text).contains("help: "), "{line}");
+    }
+}
+
+#[test]
+fn a_garage_in_the_walk_above_is_deducted_from_it() {
+    for line in [
+        "garage 20' wide 22' deep, front right, inside the above",
+        "garage 20 x 22 inside the above, front right",
+        "garage 20x22 front right corner, inside those walls",
+        "garage 20x22 within the above walls at the front right",
+        "garage 20x22 front right, included above",
+    ] {
+        let text = obeyed(&format!("{HOUSE}{line}\n"), 0);
+        assert_eq!(areas(&text, "Garage"), (1_200 - 440, 440), "{line}\n{text}");
+    }
+    // Eight inches beyond the east wall.
+    let off = format!(
+        "{HOUSE}garage \"Garage\" start east 20' 8\"\nnorth 22'\neast 20'\nsouth 22'\nwest 20'\n"
+    );
+    let page = said(&off);
+    assert!(page.contains("`within \"House\" start east 20'"), "{page}");
+    let within = off.replace("start east 20' 8\"", "within \"House\" start east 20'");
+    assert_eq!(areas(&within, "Garage"), (760, 440));
+}
+
+#[test]
+fn a_size_has_its_unit_and_its_inches_in_both_lengths() {
+    let level = "front south\nlevel \"Ground floor\"\n";
+    for line in
+        ["house 15.2 x 10.1 m", "house 15.2 m x 10.1", "living \"House\" 15.2 by 10.1 meters"]
+    {
+        // 153.52 sq m are 1,652.48 sq ft.
+        assert_eq!(
+            areas(&obeyed(&format!("{level}{line}\n"), 0), "House"),
+            (1_652, 1_652),
+            "{line}"
+        );
+    }
+    // 98 by 124 inches are 84.39 sq ft.
+    let open = format!("{HOUSE}open \"Foyer\" 8' 2 x 10' 4 start east 14'\n");
+    assert_eq!(areas(&obeyed(&open, 0), "Foyer"), (1_116, 84));
+}
+
+#[test]
+fn a_small_house_in_a_file_that_speaks_of_meters_is_asked_about_its_unit() {
+    // 16 by 13 meters, or feet.
+    let walls = "level \"G\"\nliving \"House\"\nnorth 13\neast 16\nsouth 13\nwest 16\n";
+    for before in ["# taped in meters\n", "property \"Farm, metric\"\n"] {
+        let page = said(&format!("{before}{walls}"));
+        assert!(page.contains("unit-needed") && page.contains("makes it 2,239 sq ft"), "{page}");
+    }
+    let garage = "garage \"Garage\" start east 16'\nnorth 5 m\neast 6 m\nsouth 5 m\nwest 6 m\n";
+    assert!(said(&format!("{walls}{garage}")).contains("unit-needed"));
+    assert!(!said(walls).contains("unit-needed"));
+    assert!(!said(&format!("units feet\n# metric\n{walls}")).contains("unit-needed"));
+}
+
+#[test]
+fn walls_called_by_their_sides_are_not_measured_again() {
+    let walk = |walls: &str| format!("front south\nlevel \"G\"\nliving \"House\"\n{walls}");
+    let bay = walk(
+        "left 30' 4\"\nback 40' 8\"\nright 30' 4\"\nfront 12' 2\"\nbay west 9' out 2' flat 5'\nfront 19' 6\"\n",
+    );
+    let page = said(&bay);
+    assert!(page.contains("they bring the walk back to its start"), "{page}");
+    assert!(!page.contains("measure again"), "{page}");
+    // Each word turned as the help says.
+    let turned = walk(
+        "back 30' 4\"\nright 40' 8\"\nfront 30' 4\"\nleft 12' 2\"\nbay west 9' out 2' flat 5'\nleft 19' 6\"\n",
+    );
+    // 364 by 488 inches are 1,233.56 sq ft, and the bay has 2 times half of 9 and 5, 14.
+    assert_eq!(areas(&turned, "House").0, 1_248);
+}
+
+#[test]
+fn a_level_with_siding_keeps_its_level_and_its_face() {
+    for line in ["upper floor (siding, measured inside)", "second floor, siding, taped inside"] {
+        let page = said(&format!(
+            "{HOUSE}{line}\nliving \"Rooms\"\nnorth 28'\neast 38'\nsouth 28'\nwest 38'\n"
+        ));
+        assert!(page.contains("write `level \""), "{page}");
+        assert!(
+            page.contains("`measured to inside` after the name") && page.contains("`veneer none`"),
+            "{page}"
+        );
+    }
+}
+
+#[test]
+fn what_is_a_level_or_a_space_never_goes_into_a_comment() {
+    for line in [
+        "house 30 x 24 plus ell 12 x 10",
+        "house 30x24 + 12x10 ell",
+        "house 30 x 24 two stories",
+        "two story house 30 x 24",
+        "house 30 x 24, both floors",
+    ] {
+        let text = format!("front south\nlevel \"Ground floor\"\n{line}\n");
+        let page = said(&text);
+        assert_eq!(obeyed(&text, 0), text, "{line}");
+        assert!(page.contains("write `house 30"), "{page}");
+    }
+    for line in [
+        "second floor 30 x 24 with 10 x 8 open to below",
+        "upstairs 30 x 24 less 10 x 8 open to below",
+    ] {
+        let page = said(&format!("{HOUSE}{line}\n"));
+        assert!(page.contains("`open \"Foyer\" 10 x 8`"), "{page}");
+    }
+}

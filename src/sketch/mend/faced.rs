@@ -75,8 +75,10 @@ fn face_of(pieces: &[Piece]) -> Option<&'static str> {
 
 /// The thickness of the walls that a part of a line says, if it says nothing else.
 fn thickness_of(pieces: &[Piece]) -> Option<String> {
-    const WORDS: [&str; 9] =
-        ["walls", "wall", "exterior", "outer", "all", "are", "is", "thick", "outside"];
+    const WORDS: [&str; 13] = [
+        "walls", "wall", "exterior", "outer", "all", "are", "is", "thick", "outside", "add",
+        "plus", "for", "the",
+    ];
     let (first, end, thick) = kinds::first_inches(pieces)?;
     let mut others = pieces[..first].iter().chain(&pieces[end..]);
     let is_said = pieces.iter().any(|piece| piece.is_word(&WORDS[..2]));
@@ -163,8 +165,13 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
         Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
         None => super::mend(&plain, attempt)?,
     };
+    // Without a word of it a veneer is assumed, and would come on top of what may be the whole wall.
+    let bare = match attempt(line).beside.has_veneer {
+        true => "",
+        false => ", and with it `veneer none` unless brick or stone comes on top of that",
+    };
     let thick = thick.map_or_else(String::new, |thick| {
-        format!("; how thick the walls are stands above the first level: `wall {thick}`")
+        format!("; how thick the walls are stands above the first level: `wall {thick}`{bare}")
     });
     let cause = format!(
         "the face to which the walls were measured stands on the line of each space, as `measured to {face}`{thick}"

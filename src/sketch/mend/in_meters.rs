@@ -6,17 +6,21 @@ use super::{Mend, kinds};
 /// `16 Heron Lane, all in meters`, `Farm, metric`: the title, and the unit on a line of its own. As a comment alone it would
 /// leave the lengths in feet.
 pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
-    const SAID: [&str; 10] = [
+    const SAID: [&str; 14] = [
         "dimensions in meters",
         "lengths in meters",
         "all in meters",
         "all in metres",
         "all meters",
         "all metric",
+        "all in m",
         "in meters",
         "in metres",
         "meters",
+        "metres",
         "metric",
+        "in m",
+        "m",
     ];
     let lower = line.to_lowercase();
     let lower = lower.trim_end_matches([')', '.', ' ']);
@@ -32,9 +36,19 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     if first.space.is_some() || first.is_metric {
         return None;
     }
+    let is_name = bare.chars().all(|c| c.is_alphanumeric() || " .'’&-".contains(c))
+        && bare.contains(char::is_alphabetic)
+        && super::may_be_name(bare)
+        && !first.knows_first;
     let mended = match attempt(bare).reads {
         Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
-        None => super::mend(bare, attempt)?,
+        None => match super::mend(bare, attempt) {
+            Some(mended) if !mended.lines.is_empty() => mended,
+            _ if is_name && kinds::kind_word(&bare.to_lowercase()).is_none() => {
+                Mend { lines: vec![format!("property \"{bare}\"")], ..Mend::default() }
+            }
+            _ => return None,
+        },
     };
     let heads = ["property ", "address ", "place "];
     let lines: Vec<String> = mended
@@ -46,4 +60,33 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     let cause =
         "the unit of numbers without a mark is a line of its own, `units meters`".to_owned();
     (!lines.is_empty()).then(|| Mend { lines, cause, ..Mend::default() })
+}
+
+/// `15.2 x 10.1 m`, `15.2 m by 10.1`: a size with its metric unit after both lengths; the first would be in feet.
+pub(super) fn with_both_units(line: &str) -> Option<String> {
+    const UNITS: [&str; 7] = ["m", "meters", "metres", "meter", "metre", "cm", "mm"];
+    let pieces = super::cut(line);
+    let by =
+        |at: usize| pieces.get(at).is_some_and(|by| by.is_word(&["x", "by"]) || by.is_mark("×*"));
+    let number = |at: usize| pieces.get(at).is_some_and(super::pieces::Piece::is_number);
+    let unit = |at: usize| pieces.get(at).filter(|unit| unit.is_word(&UNITS));
+    (0..pieces.len()).find_map(|at| {
+        // Of a square measure the word is another.
+        if number(at) && by(at + 1) && number(at + 2) {
+            let unit = unit(at + 3)?;
+            let end = pieces[at].at + pieces[at].text.len();
+            return Some(format!("{} {}{}", &line[..end], unit.text, &line[end..]));
+        }
+        let lacks = number(at) && by(at + 2) && number(at + 3) && {
+            let next = pieces.get(at + 4);
+            !next.is_some_and(|next| {
+                next.is_word(&UNITS)
+                    || next.is_word(&["ft", "feet", "foot", "in", "inches"])
+                    || next.is_mark("'’′\"”″") && next.touches
+            })
+        };
+        let unit = unit(at + 1).filter(|_| lacks)?;
+        let end = pieces[at + 3].at + pieces[at + 3].text.len();
+        Some(format!("{} {}{}", &line[..end], unit.text, &line[end..]))
+    })
 }

@@ -29,7 +29,7 @@ const SAID: &str = "\
     norden norte north north-east northeast northern northwest not notice nov november now number oct october \
     oeste offset one only onto orientation ost osten ouest our out outward paid parcel part per percent pic pies \
     place plan plans please plus pob point porch' preceding prev previous price prior protest pulgadas quarter \
-    quarters radius ran reach reached really realtor rear received record recorded return right rods roof room \
+    quarters radius ran reach reached reaches really realtor rear received record recorded return right rods roof room \
     roughly round rounded rounding running runs said sale same footprint saturday saw say says second seconds sep separate sept \
     september seven seventeen seventy shape shared she show shows side sides six sixteen sixteenth sixteenths sixty size sketch \
     slanted slope so sold some south south-west southeast southwest split sqft sqm square squared standing start \

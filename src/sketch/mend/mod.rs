@@ -145,6 +145,12 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     if let Some(mended) = with_siding(line, attempt) {
         return Some(mended);
     }
+    if let Some(plain) = in_meters::with_both_units(line) {
+        return match attempt(&plain).reads {
+            Some(reads) => Some(Mend { lines: vec![reads], ..Mend::default() }),
+            None => mend(&plain, attempt),
+        };
+    }
     if let Some(mended) = in_meters::answer(line, attempt) {
         return Some(mended);
     }
@@ -230,28 +236,61 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
 ///
 /// `second floor, measured inside, vinyl siding`, `living Bedrooms vinyl siding`.
 fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
-    const SIDING: [&str; 7] = [
-        "vinyl siding",
-        "wood siding",
-        "aluminum siding",
-        "metal siding",
-        "lap siding",
-        "fiber cement siding",
-        "all siding",
+    const OF: [&str; 19] = [
+        "vinyl",
+        "wood",
+        "aluminum",
+        "metal",
+        "steel",
+        "lap",
+        "fiber",
+        "cement",
+        "hardie",
+        "cedar",
+        "clapboard",
+        "board",
+        "all",
+        "with",
+        "has",
+        "is",
+        "horizontal",
+        "frame",
+        "painted",
     ];
-    let lower = line.to_lowercase();
-    let mut words = lower.split([' ', ',']).filter(|word| !word.is_empty());
-    let (first, second) = (words.next()?, words.next()?);
-    let is_level = crate::sketch::opens_level(first, second);
-    if !is_level && kinds::kind_word(first) != Some(first) || line.contains('#') {
+    const BRICK: [&str; 6] = ["brick", "stone", "veneer", "masonry", "part", "partly"];
+    let pieces = cut(line);
+    let word = |at: usize| pieces.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
+    let is_level = kinds::names_a_level(line) || crate::sketch::opens_level(&word(0), &word(1));
+    let is_kind = kinds::kind_word(&word(0)).is_some_and(|kind| kind == word(0));
+    let has_brick = pieces.iter().any(|piece| piece.is_word(&BRICK));
+    if !is_level && !is_kind || line.contains('#') || has_brick {
         return None;
     }
-    let (at, said) = SIDING.iter().find_map(|said| Some((lower.find(said)?, said)))?;
-    // The same bytes where nothing changes its length in lower case.
-    let (before, after) = (line.get(..at)?, line.get(at + said.len()..)?);
-    let before = before.trim_end().trim_end_matches([',', ';', '-', '–']).trim_end();
-    let before = before.strip_suffix(" with").unwrap_or(before);
-    let plain = format!("{before}{}", after.trim_end());
+    let at = pieces.iter().position(|piece| piece.is_word(&["siding", "sided"]))?;
+    let first =
+        (2..at).rev().take_while(|&before| pieces[before].is_word(&OF)).last().unwrap_or(at);
+    // On the line of a space the word alone is known to other rules.
+    if first == at && !is_level {
+        return None;
+    }
+    let before = line.get(..pieces.get(first)?.at)?.trim_end();
+    let after = line.get(pieces[at].at + pieces[at].text.len()..)?.trim();
+    let before = before.trim_end_matches([',', ';', '-', '–']).trim_end();
+    // `upper floor (siding, measured inside)`
+    let (before, after) = match before.strip_suffix('(') {
+        Some(before) => {
+            let after = after.trim_start_matches([',', ';', ' ']);
+            match after.strip_prefix(')') {
+                Some(after) => (before.trim_end(), after.to_owned()),
+                None => (before.trim_end(), format!(" ({after}")),
+            }
+        }
+        None if after.is_empty() || after.starts_with([',', ';', ')']) => {
+            (before, after.to_owned())
+        }
+        None => (before, format!(" {after}")),
+    };
+    let plain = format!("{before}{after}");
     let mended = match attempt(&plain).reads {
         Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
         None => mend(&plain, attempt)?,

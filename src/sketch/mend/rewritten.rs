@@ -16,6 +16,7 @@ pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| spelled_out(line))
         .or_else(|| number_respelled(line))
         .or_else(|| letter_in_a_decimal(line))
+        .or_else(|| letter_in_a_call(line))
 }
 
 /// `east fourty feet 2 inches`: a number word as it is often misspelled.
@@ -59,6 +60,33 @@ fn letter_in_a_decimal(line: &str) -> Option<(String, &'static str)> {
     fits.then(|| {
         let mark = length.get(bare.len()..).unwrap_or_default();
         (format!("{way} {whole}.{digits}{mark}"), "a letter stands where a digit should")
+    })
+}
+
+/// `bearing N 0 E 120.OO'`: letters for digits in the length of a call, which ends the line.
+fn letter_in_a_call(line: &str) -> Option<(String, &'static str)> {
+    let line = line.trim();
+    let (head, last) = line.rsplit_once(' ')?;
+    let first = head.split(' ').next()?.to_lowercase();
+    let is_call = ["bearing", "thence", "call", "n", "s", "north", "south"]
+        .contains(&first.as_str())
+        && head.split(' ').count() > 2;
+    let number = last.trim_end_matches(['\'', '’', '′', ';', ',']);
+    let right: String = number
+        .chars()
+        .map(|c| match c {
+            'O' | 'o' => '0',
+            'l' | 'I' => '1',
+            c => c,
+        })
+        .collect();
+    let is_number = right.starts_with(|c: char| c.is_ascii_digit())
+        && number.starts_with(|c: char| c.is_ascii_digit())
+        && right.chars().all(|c| c.is_ascii_digit() || c == '.')
+        && right.matches('.').count() <= 1;
+    (is_call && is_number && right != number).then(|| {
+        let mark = last.get(number.len()..).unwrap_or_default();
+        (format!("{head} {right}{mark}"), "a letter stands where a digit should")
     })
 }
 

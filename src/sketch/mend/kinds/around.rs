@@ -327,6 +327,8 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
         _ => super::levels::capitalized(&typed.lower(porch)),
     };
     let mut corners = 0;
+    // Lengths of which the words do not say what they are.
+    let mut bare: Vec<Measure> = Vec::new();
     let mut at = 0;
     while let Some(piece) = typed.piece(at) {
         if at == porch || piece.sort == Sort::Text || wraps(at) {
@@ -336,7 +338,15 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
             continue;
         }
         if let Some(one) = straight::length_in(typed, &typed.pieces, at) {
-            at = length(typed, &mut said, one, porch)?;
+            let end = one.end;
+            match length(typed, &mut said, one.clone(), porch) {
+                Some(end) => at = end,
+                None if says_wrap => {
+                    bare.push(one);
+                    at = end;
+                }
+                None => return None,
+            }
             continue;
         }
         if let Some((ways, end)) = compass_corner(typed, at) {
@@ -370,10 +380,16 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
                     }
                 }
             }
-            None if typed.says(at, SMALL) || piece.is_mark(",;:()-–.&+") => {}
+            None if typed.says(at, SMALL) || piece.is_mark(",;:()-–.&+/") => {}
             None => return None,
         }
         at += 1;
+    }
+    // `wraparound porch front and right, 8'`: the only length is how deep it is.
+    match &bare[..] {
+        [] => {}
+        [only] if said.depth.is_none() && said.runs.is_empty() => said.depth = Some(only.clone()),
+        _ => return None,
     }
     said.is_u = said.sides.len() == 3;
     said.is_ring = all_sides && said.sides.is_empty();

@@ -4,17 +4,18 @@ use super::super::pieces::Sort;
 use super::described::{by, in_one_unit};
 use super::measure::{Measure, length_at, written};
 use super::straight::{self, Walk};
-use super::{Answer, Rule, Typed, first_of, kind_word, quoted};
-use crate::geometry::compass::Axis;
+use super::{Answer, Rule, Typed, eaves, first_of, kind_word};
+use crate::geometry::compass::{Axis, Direction};
 use crate::units::length::Length;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[level_with_a_high_part, high_part, high_width, eaves, knee_wall];
+    let rules: &[Rule] = &[level_with_a_high_part, high_part, high_width, eaves::answer, knee_wall];
     first_of(rules, typed)
 }
 
 /// What counts under a roof, in one sentence.
-const COUNTS: &str = "only the part of a floor where the ceiling is 5 ft high or more counts";
+pub(super) const COUNTS: &str =
+    "only the part of a floor where the ceiling is 5 ft high or more counts";
 
 /// Words around the height and the size of what is high enough.
 const AROUND: [&str; 58] = [
@@ -27,9 +28,15 @@ const AROUND: [&str; 58] = [
 ];
 
 /// Whether a ceiling is as high as what counts needs: 5 ft, or 1.5 m.
-fn is_five_feet(one: &Measure) -> bool {
+pub(super) fn is_five_feet(one: &Measure) -> bool {
     let five = Length::from_nm(5 * Length::FOOT.nm());
     (one.length - five).abs() <= Length::from_nm(Length::INCH.nm())
+}
+
+/// The height that what counts needs, in the system of a length.
+pub(super) fn five_feet_like(one: &Measure) -> Option<Measure> {
+    let text = if one.is_metric() { "1.5 m" } else { "5'" };
+    Some(Measure { end: 0, length: text.parse().ok()?, text: text.to_owned(), has_unit: true })
 }
 
 /// Whether it is a height that a person stands under.
@@ -278,51 +285,10 @@ fn strips(
     by: Length,
     height: &Measure,
 ) -> Option<String> {
-    use crate::geometry::compass::Direction::{East, North, South, West};
     let space = typed.attempt.space.clone()?;
-    if by <= Length::ZERO {
-        return None;
-    }
-    let text = |length: Length| written(length, height);
-    let strip = |name: &str, number: usize, sides: [(&str, Length); 4]| {
-        let sides: Vec<String> =
-            sides.iter().map(|(way, length)| format!("{way} {}", text(*length))).collect();
-        format!(
-            "low \"{name}\" under {} from {} corner {}\n{}",
-            height.text,
-            quoted(&space),
-            number + 1,
-            sides.join("\n")
-        )
-    };
-    let (e, n) = (walk.extent(Axis::East), walk.extent(Axis::North));
-    let (first, second) = match axis {
-        Axis::East => (
-            strip(
-                "Eaves west",
-                walk.corner(South, West)?,
-                [("north", n), ("east", by), ("south", n), ("west", by)],
-            ),
-            strip(
-                "Eaves east",
-                walk.corner(South, East)?,
-                [("north", n), ("west", by), ("south", n), ("east", by)],
-            ),
-        ),
-        Axis::North => (
-            strip(
-                "Eaves south",
-                walk.corner(South, West)?,
-                [("east", e), ("north", by), ("west", e), ("south", by)],
-            ),
-            strip(
-                "Eaves north",
-                walk.corner(North, West)?,
-                [("east", e), ("south", by), ("west", e), ("north", by)],
-            ),
-        ),
-    };
-    Some(format!("{first}\n{second}"))
+    let by = Measure { end: 0, length: by, text: written(by, height), has_unit: true };
+    let sides = [-1, 1].map(|sign| Direction::along(axis, sign));
+    eaves::strips(&space, walk, &sides, &by, height)
 }
 
 /// The strips on both sides of a rectangle, along each axis, the narrower first, where the rest is `width` wide.
@@ -394,93 +360,6 @@ fn high_width(typed: &Typed<'_>) -> Option<Answer> {
         format!(
             "write both lengths of that part, as `5' or more {} x 30'`, below its level or after its walls; or type the whole floor as a space, and each strip that is lower as `low \"Eaves\" under {}` with its four sides",
             width.1.text, height.1.text
-        ),
-    ))
-}
-
-/// `eaves 1' each side`, `2 ft low on both sides`: strips along two walls.
-fn eaves(typed: &Typed<'_>) -> Option<Answer> {
-    let follows = super::super::begins_as_side(&typed.attempt.beside.after);
-    let begins = typed.says(0, &["eaves", "eave", "low", "lower", "strips"])
-        || typed.says(0, &["ceiling", "ceilings", "under", "below"])
-            && typed.find(0, &["under", "below", "less", "lower"]).is_some();
-    if has_text(typed) || follows || !begins {
-        return None;
-    }
-    let words = [
-        "eaves", "eave", "low", "each", "both", "side", "sides", "on", "of", "the", "under",
-        "strip", "strips", "wide", "is", "are", "ceiling", "at", "ends", "either", "along", "and",
-        "north", "south", "east", "west", "front", "back", "left", "right", "rear", "ceilings",
-        "for", "lower", "below", "less", "than", "high", "in", "about", "to",
-    ];
-    // Beside the height, which is 5 ft, how wide they are.
-    let mut found: Vec<(usize, Measure)> = Vec::new();
-    let mut next = 1;
-    while next < typed.pieces.len() {
-        let measure = straight::length_in(typed, &typed.pieces, next);
-        let end = measure.as_ref().map_or(next + 1, |one| one.end);
-        found.extend(measure.map(|one| (next, one)));
-        next = end;
-    }
-    let ranges: Vec<(usize, usize)> = found.iter().map(|(at, one)| (*at, one.end)).collect();
-    let one = match &found[..] {
-        [(at, one)] if !typed.says(at - 1, &["under", "below", "than"]) => one.clone(),
-        [(_, one), (_, two)] if is_five_feet(one) != is_five_feet(two) => {
-            if is_five_feet(one) {
-                two.clone()
-            } else {
-                one.clone()
-            }
-        }
-        _ => return None,
-    };
-    let says_both = typed.find(0, &["each", "both", "either"]).is_some()
-        && typed.find(0, &["side", "sides", "ends"]).is_some();
-    // `along the north and south`
-    let ways: Vec<_> =
-        (0..typed.pieces.len()).filter_map(|at| super::whereabouts::direction(typed, at)).collect();
-    let named = match ways[..] {
-        [] => None,
-        [Some(one), Some(two)] if one == two.opposite() => Some(one.axis()),
-        _ => return None,
-    };
-    if !(says_both || named.is_some()) || !only(typed, &ranges, &words) {
-        return None;
-    }
-    let text = if one.is_metric() { "1.5 m" } else { "5'" };
-    let height =
-        Measure { end: 0, length: text.parse().ok()?, text: text.to_owned(), has_unit: true };
-    let walk = straight::walk(typed, &typed.attempt.beside.last_walk).filter(Walk::is_rectangle);
-    let lines: Vec<String> = walk
-        .map(|walk| {
-            let twice = one.length + one.length;
-            let mut axes = [Axis::North, Axis::East];
-            axes.sort_by_key(|axis| walk.extent(*axis));
-            axes.into_iter()
-                .filter(|axis| {
-                    walk.extent(*axis) > twice && named.is_none_or(|named| named == *axis)
-                })
-                .filter_map(|axis| strips(typed, &walk, axis, one.length, &height))
-                .collect()
-        })
-        .unwrap_or_default();
-    if lines.is_empty() {
-        return Some(Answer::say(
-            "strips under the eaves where the ceiling is lower than 5 ft do not count: each is a space of its own",
-            format!(
-                "type each as `low \"Eaves\" under {text}`, below the walls of the floor in which it lies, with its four sides: two of them are `{}`, the others as long as the floor",
-                one.text
-            ),
-        ));
-    }
-    let which = match lines.len() {
-        1 => ".".to_owned(),
-        _ => ": do they run along the longer walls or the shorter ones?".to_owned(),
-    };
-    Some(Answer::Lines(
-        lines,
-        format!(
-            "strips under the eaves where the ceiling is lower than {text} do not count, and are `low`{which} If the ceiling is {text} or more even there, leave the line out"
         ),
     ))
 }

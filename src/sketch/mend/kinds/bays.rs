@@ -22,14 +22,15 @@ struct Bay {
 
 /// The walls that stand for the wall with the bay.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let is_bay =
-        typed.says(0, &["bay"]) || typed.says(0, &["angled", "round"]) && typed.says(1, &["bay"]);
+    let is_bay = typed.says(0, &["bay"])
+        || typed.says(1, &["bay"])
+            && (typed.says(0, &["angled", "round", "box"]) || direction(typed, 0).is_some());
     // `bay south 8' out 2' flat 4'` is nearly as the format has it.
     let says_where = (1..typed.pieces.len()).any(|at| {
         direction(typed, at).is_some()
             && (typed.says(at - 1, &["on", "in", "at", "the", "of"])
                 || typed.says(at + 1, &["side", "wall"]))
-    });
+    }) || typed.says(1, &["bay"]) && direction(typed, 0).is_some();
     if !is_bay || !says_where || typed.attempt.house.is_none() {
         return None;
     }
@@ -50,7 +51,13 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         None => ", and after `flat` the width of its flat front; if it is curved, `round` instead"
             .to_owned(),
     };
-    let walk = straight::walk(typed, &typed.attempt.beside.house_walk);
+    if let Some(answer) = between_its_walls(typed, &bay, side, &line) {
+        return Some(answer);
+    }
+    let beside = &typed.attempt.beside;
+    let walk = straight::walk(typed, &beside.house_walk);
+    let follows = super::super::begins_as_side(&beside.after) && beside.house_walk.is_empty();
+    let which = if follows { "below" } else { "above" };
     let found = walk.and_then(|walk| {
         let [at] = walk.walls_on(side)[..] else { return None };
         let wall = walk.walls.get(at)?.clone();
@@ -83,13 +90,53 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             Answer::say(
                 cause,
                 format!(
-                    "leave this line out; in the walk above, instead of the wall on the {} side, write the length of that wall up to the bay, on the next line `{}` with the way that the wall was walked, {ways}, and on the line below that the length of the wall after it{ask}",
+                    "leave this line out; in the walk {which}, instead of the wall on the {} side, write the length of that wall up to the bay, on the next line `{}` with the way that the wall was walked, {ways}, and on the line below that the length of the wall after it{ask}",
                     side.word(),
                     line(if side.axis() == Axis::East { "north" } else { "east" })
                 ),
             )
         }
     })
+}
+
+/// A bay typed where it comes in the walk, between the two parts of its wall: which way these run says how the bay runs.
+fn between_its_walls(
+    typed: &Typed<'_>,
+    bay: &Bay,
+    side: Direction,
+    line: &dyn Fn(&str) -> String,
+) -> Option<Answer> {
+    let beside = &typed.attempt.beside;
+    let way_of = |text: &str| {
+        let first = text.split(' ').next().unwrap_or_default();
+        let way = straight::compass(super::super::compass::by_compass(
+            super::super::compass::way_and_back(first)?.0,
+            beside.front,
+        ))?;
+        Some((first.to_lowercase(), way))
+    };
+    let (first, before) = way_of(&beside.before)?;
+    let (second, after) = way_of(&beside.after)?;
+    if first != second || before != after || bay.from.is_some() || bay.is_centered {
+        return None;
+    }
+    let cause = "a bay is a side of the walk of the house, between the two parts of its wall";
+    let ways = match before.axis() == side.axis() {
+        // Its wall is called by the side on which it stands.
+        true => [side.left(), side.right()].to_vec(),
+        false => vec![before],
+    };
+    let lines: Vec<String> = ways.iter().map(|way| line(way.word())).collect();
+    if bay.flat.is_none() && !bay.is_round {
+        return Some(Answer::say(
+            cause,
+            format!(
+                "write `{}` with the way that the wall is walked, and after `flat` the width of its flat front; if it is curved, `round` instead",
+                lines.first()?
+            ),
+        ));
+    }
+    Some(Answer::Lines(lines, cause.to_owned()))
 }
 
 fn read(typed: &Typed<'_>) -> Option<Bay> {

@@ -221,6 +221,10 @@ const FRAME: [&str; 6] = ["frame", "stud", "studs", "sheathing", "framing", "fra
 /// `exterior walls 6 inches inside to out`, `walls measure 5 1/2" thick`, `outer wall thickness: 8 in`: how thick they are.
 fn thickness(typed: &Typed<'_>) -> Option<Answer> {
     let filler = [
+        "add",
+        "plus",
+        "for",
+        "allow",
         "walls",
         "wall",
         "are",
@@ -327,10 +331,16 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
     let bare = [&SIDING[..], &solid].iter().any(|words| typed.find(0, words).is_some());
     let sided = bare && typed.find(0, &BRICK).is_none();
     let wall = format!("wall {}", measure.text);
-    let outer = ["exterior", "outer", "outside", "total", "overall", "through"];
-    let is_all = typed.find(0, &outer).is_some()
-        || typed.find(0, &["inside"]).is_some() && typed.find(0, &["out"]).is_some();
-    if is_all && !sided && !typed.attempt.beside.has_veneer && typed.find(0, &FRAME).is_none() {
+    // `add 7" for outside walls`: what was taped is inside of them.
+    if typed.says(0, &["add", "plus", "allow"]) {
+        return Some(Answer::say(
+            "lengths to which the walls are to be added were measured inside: the file says so, and how thick the walls are",
+            format!(
+                "write `faces inside` at the top, or `measured to inside` after the name of each space that was measured so; then `{wall}` at the top, and with it `veneer none` unless brick or stone comes on top of that"
+            ),
+        ));
+    }
+    if !sided && !typed.attempt.beside.has_veneer && typed.find(0, &FRAME).is_none() {
         return Some(Answer::Lines(
             vec![format!("veneer none\n{wall}"), wall],
             format!(

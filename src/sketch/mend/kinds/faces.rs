@@ -41,7 +41,15 @@ pub(super) fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
     let rest = if is_common { format!(" common{rest}") } else { rest };
     let line = |way: &str| format!("{way} {}{rest}", measure.text);
     let [one, two] = along(way);
-    Some(match runs_upright(typed) {
+    // Walls beside it that are called by a side of the house may be named by where they stand as well.
+    let beside = &typed.attempt.beside;
+    let by_street = |line: &str| {
+        let first = line.split(' ').next().unwrap_or_default().to_lowercase();
+        way_and_back(&first).is_some_and(|(way, _)| STREET.contains(&way))
+    };
+    let is_sure = !STREET.contains(&way_and_back(&typed.lower(0))?.0)
+        || !by_street(&beside.before) && !by_street(&beside.after);
+    Some(match runs_upright(typed).filter(|_| is_sure) {
         Some(upright) if upright == is_upright(way) => Answer::line(
             line(way),
             format!(
@@ -66,6 +74,19 @@ pub(super) fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
 /// `left side 28`: a number without a unit at the end of the line, right after the words for where the wall is.
 fn bare_length(typed: &Typed<'_>) -> Option<(usize, Measure)> {
     let at = typed.pieces.len().checked_sub(1)?;
+    // `left wall 38-7`: feet and inches.
+    if let [.., feet, dash, inches] = &typed.pieces[..]
+        && feet.is_number()
+        && dash.is_mark("-–")
+        && inches.text.parse::<u32>().is_ok_and(|inches| inches < 12)
+        && at > 2
+    {
+        let text = format!("{}' {}\"", feet.text, inches.text);
+        let length = text.parse().ok()?;
+        let before = at.checked_sub(3)?;
+        let one = Measure { end: at + 1, length, text, has_unit: true };
+        return typed.says(before, &STANDS).then_some((at - 2, one));
+    }
     let one = length_at(&typed.pieces, at)?;
     let mark = usize::from(typed.piece(at.checked_sub(1)?)?.is_mark(":,=-–"));
     let before = at.checked_sub(1 + mark)?;

@@ -376,7 +376,10 @@ fn part(typed: &Typed<'_>, at: usize) -> bool {
 
 /// `record garage 539 sq ft`, `record 1,210 sq ft, garage 539`: moves the figure of a part to the part's own line.
 fn of_a_part(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &FIGURES) || typed.line.contains('"') {
+    // `county record 2,031 sq ft, garage 506 sq ft`
+    let is_county = typed.says(0, &["county", "assessor", "appraisal", "cad"])
+        && typed.find(1, &["record", "card", "has", "says"]).is_some_and(|at| at <= 2);
+    if !typed.says(0, &FIGURES) && !is_county || typed.line.contains('"') {
         return None;
     }
     let at = (1..typed.pieces.len()).find(|&at| part(typed, at))?;
@@ -398,7 +401,7 @@ fn of_a_part(typed: &Typed<'_>) -> Option<Answer> {
         [whole, own] => (Some(whole), own),
         _ => return None,
     };
-    let first = typed.lower(0);
+    let first = if is_county { "record".to_owned() } else { typed.lower(0) };
     let own = unit(own);
     let keep =
         whole.map_or_else(String::new, |whole| format!("this line is `{first} {}`; ", unit(whole)));
@@ -651,7 +654,7 @@ fn comparable(typed: &Typed<'_>) -> Option<Answer> {
     }
     let Some((date_first, _, date)) = found else {
         return is_text(typed.piece(1)).then(|| {
-            Answer::say("a sale has its day", format!("at the end of the line write `on` and the day, year-month-day, as `sold {price} on 2025-08-14`"))
+            Answer::say("a sale has its day", format!("after the price write `on` and the day, year-month-day, as `sold {price} on 2025-08-14`, instead of any other words about when it was sold"))
         });
     };
     let sold = typed.find(1, &["sold", "for", "on"]).unwrap_or(first);

@@ -635,3 +635,20 @@ fn value_of_a_year(typed: &Typed<'_>) -> Option<Answer> {
         }
     })
 }
+
+/// `units tenths`, `units feet and tenths`: feet with a point.
+pub(super) fn units_in_tenths(typed: &Typed<'_>) -> Option<Answer> {
+    let words = [
+        "tenths", "tenth", "decimal", "decimals", "feet", "foot", "ft", "of", "a", "and", "in",
+        "with",
+    ];
+    let tenths = ["tenths", "tenth", "decimal", "decimals"];
+    let only = (1..typed.pieces.len())
+        .all(|at| typed.says(at, &words) || typed.pieces[at].is_mark(",.:="));
+    (typed.says(0, &["units", "unit"]) && typed.find(1, &tenths).is_some() && only).then(|| {
+        Answer::line(
+            "units feet",
+            "a number with a point is feet and tenths: `30.5` is 30' 6\"; the unit is `feet`",
+        )
+    })
+}

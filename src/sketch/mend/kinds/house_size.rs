@@ -13,7 +13,7 @@ const LONG: [&str; 2] = ["long", "length"];
 /// A house with its four sides; where sides follow, they say its size.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let houses = ["house", "home", "residence", "dwelling", "cabin", "cottage"];
-    let first = usize::from(typed.says(0, &["main", "the", "my", "our"]));
+    let first = usize::from(typed.says(0, &["main", "the", "my", "our", "row", "town"]));
     if !typed.says(first, &houses) || super::super::begins_as_side(&typed.attempt.beside.after) {
         return None;
     }
@@ -26,6 +26,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         let is_wide = typed.says(at, &WIDE).then_some(true);
         is_wide.or_else(|| typed.says(at, &DEEP).then_some(false))
     };
+    if let Some(answer) = to_two_faces(typed, at) {
+        return Some(answer);
+    }
     let one = length_at(&typed.pieces, at)?;
     let one_label = label(one.end);
     let mut next = one.end + usize::from(one_label.is_some() || typed.says(one.end, &LONG));
@@ -75,6 +78,36 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         }
     };
     Some(Answer::line(line, cause))
+}
+
+/// `house 17'8" inside x 42' outside`, `row house 17'8" clear x 42' deep`: lengths to two faces.
+fn to_two_faces(typed: &Typed<'_>, at: usize) -> Option<Answer> {
+    let face = |at: usize| {
+        let at = at + usize::from(typed.piece(at).is_some_and(|mark| mark.is_mark("(")));
+        let found = match typed.says(at, &["clear", "clr", "net"]) {
+            true => Some("inside"),
+            false => face_word(&typed.lower(at)),
+        };
+        found.map(|face| (face, at + 1))
+    };
+    let one = length_at(&typed.pieces, at)?;
+    let (first, mut next) = face(one.end)?;
+    while typed.piece(next).is_some_and(|mark| mark.is_mark("),×*"))
+        || typed.says(next, &["x", "by"])
+    {
+        next += 1;
+    }
+    let two = length_at(&typed.pieces, next)?;
+    let second = face(two.end).map_or("outside", |(face, _)| face);
+    (first != second).then(|| {
+        Answer::say(
+            format!("all walls of a space are measured to one face, and here one length is {first} and the other {second}"),
+            format!(
+                "bring both to one face: to `{}` taped {first} add how thick the walls at both its ends are, of a wall shared with a neighbor half; then write `house` with the sum and `{}`",
+                one.text, two.text
+            ),
+        )
+    })
 }
 
 /// What follows the size: a face, and plain words as a comment. `None` if a number is among them.

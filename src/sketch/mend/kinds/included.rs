@@ -10,6 +10,9 @@ use super::{Answer, Typed, is_text};
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let has_name = is_text(typed.piece(1));
     let kind = typed.lower(0);
+    if ["porch", "deck", "patio", "balcony", "breezeway", "sunroom"].contains(&kind.as_str()) {
+        return porch(typed, &kind);
+    }
     if !["garage", "carport", "storage"].contains(&kind.as_str()) {
         return None;
     }
@@ -117,4 +120,28 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             "if you walked round the house and the {kind} together, say in which corner it lies, as `{kind}{sized} inside the walk, in the southeast corner`; if the walk leaves it out, on which side it stands: `{kind}{sized} on the east side`"
         ),
     ))
+}
+
+/// `porch "Porch" 8x10 included`: included in the walk, in the record's figure, or in the living area.
+fn porch(typed: &Typed<'_>, kind: &str) -> Option<Answer> {
+    let named = is_text(typed.piece(1));
+    let at = typed.find(1, &["included", "incl"])?;
+    let is_last = at + 1 == typed.pieces.len();
+    let others = (1 + usize::from(named)..at).all(|at| {
+        typed.pieces[at].is_number() || by(typed, at) || typed.pieces[at].is_mark("(),;'\"’")
+    });
+    let house = typed.attempt.house.clone()?;
+    let name = match named {
+        true => typed.name(1, 2),
+        false => super::levels::capitalized(kind),
+    };
+    let kind = if kind == "sunroom" { "porch" } else { kind };
+    (is_last && others).then(|| {
+        Answer::say(
+            format!("what the {kind} is included in is not said: in the walk above, in a figure of the record, or in what counts"),
+            format!(
+                "write the line without `included`; if the walk of `{house}` goes round it, with `within \"{house}\"` after `{kind} \"{name}\"`; if the record's area has it in it, with `counting \"{name}\"` at the end of the line of the record; `counted` at the end of its own line counts it as living area, on your own word"
+            ),
+        )
+    })
 }

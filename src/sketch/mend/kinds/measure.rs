@@ -43,6 +43,13 @@ const INSIDE_WHAT: [&str; 14] = [
     "back", "rear", "corner", "middle",
 ];
 
+/// Words for a place that may follow a size.
+const PLACES: [&str; 22] = [
+    "behind", "at", "on", "in", "start", "from", "front", "back", "rear", "left", "right",
+    "beside", "off", "next", "along", "over", "attached", "detached", "recorded", "within",
+    "measured", "to",
+];
+
 /// The longest length that begins at this piece.
 pub(super) fn length_at(pieces: &[Piece], at: usize) -> Option<Measure> {
     let first = pieces.get(at)?;
@@ -96,10 +103,19 @@ fn with_bare_inches(pieces: &[Piece], at: usize, feet: Measure) -> Measure {
         }
         let inches = pieces.get(feet.end).filter(|inches| inches.is_number())?;
         let most = pieces.len().min(feet.end + 5);
+        // `8' 2 x 10' 4 start`: of a size, both lengths are written so.
+        let by = |piece: &Piece| piece.is_word(&["x", "by"]) || piece.is_mark("×*");
+        let is_second = at >= 2 && by(&pieces[at - 1]) && pieces[at - 2].is_number();
         (feet.end + 1..=most).rev().find_map(|end| {
-            let ends = pieces
-                .get(end)
-                .is_none_or(|next| next.is_mark("(),;[]") || !next.touches && inches.touches);
+            let is_first = pieces.get(end).is_some_and(by)
+                && pieces.get(end + 1).is_some_and(Piece::is_number);
+            let is_before_a_place = at >= 1
+                && by(&pieces[at - 1])
+                && pieces.get(end).is_some_and(|next| next.is_word(&PLACES));
+            let ends = pieces.get(end).is_none_or(|next| {
+                let is_of_a_size = is_second || is_first || is_before_a_place;
+                next.is_mark("(),;[]") || !next.touches && (inches.touches || is_of_a_size)
+            });
             let is_last = pieces[end - 1].is_number() || pieces[end - 1].is_mark("½¼¾⅛⅜⅝⅞");
             let text = format!("{}\"", join(&pieces[at..end]));
             let length: Length = text.parse().ok().filter(|_| ends && is_last)?;

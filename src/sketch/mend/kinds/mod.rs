@@ -22,10 +22,12 @@ mod composed;
 mod curves;
 mod cut_corners;
 mod dates;
+mod deed_words;
 mod deeds;
 mod depths;
 mod described;
 mod digits;
+mod eaves;
 mod faces;
 mod feet_of_a_lot;
 mod figure_words;
@@ -37,6 +39,7 @@ mod gone;
 mod heading;
 mod heads;
 mod house_size;
+mod in_a_walk;
 mod included;
 mod indoors;
 mod inferred;
@@ -77,7 +80,9 @@ mod street;
 mod sums;
 mod surveyed;
 mod tails;
+mod titles;
 mod topics;
+mod two_sizes;
 mod unmeasured;
 mod unnumbered;
 mod walked;
@@ -211,10 +216,17 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     typed.pieces.first()?;
     let rules: &[Rule] = &[
         clear::answer,
+        titles::answer,
+        deed_words::answer,
+        heads::units_in_tenths,
+        published::footprint,
+        names::outline_of,
         around::answer,
         attic::answer,
         included::answer,
         bays::answer,
+        in_a_walk::answer,
+        two_sizes::answer,
         house_size::answer,
         topics::address_alone,
         feet_of_a_lot::answer,

@@ -351,3 +351,19 @@ fn living_in_words(typed: &Typed<'_>) -> Option<Answer> {
         )
     })
 }
+
+/// `record outline Card of House`: the name of an outline, and the space that it is of.
+pub(super) fn outline_of(typed: &Typed<'_>) -> Option<Answer> {
+    let is_outline = typed.says(0, &["record", "plan", "map"]) && typed.says(1, &["outline"]);
+    let of = typed.find(3, &["of"]).filter(|_| is_outline)?;
+    let named = typed.name(of + 1, typed.pieces.len());
+    let space =
+        typed.attempt.beside.spaces.iter().find(|space| space.eq_ignore_ascii_case(&named))?;
+    let name = typed.name(2, of);
+    (!name.is_empty() && !super::measures(&name)).then(|| {
+        Answer::line(
+            format!("{} outline {} of {}", typed.lower(0), quoted(&name), quoted(space)),
+            "a name needs a `\"` on each side, and so does the space that an outline is of",
+        )
+    })
+}

@@ -212,7 +212,13 @@ fn side_of_its_name<'a>(name: &'a str, text: &str) -> Option<&'a str> {
 /// walk round the first space of a level says nothing of its place.
 fn where_the_walk_began(typed: &Typed<'_>) -> Option<Answer> {
     let is_living = typed.says(0, &["living"]) && is_text(typed.piece(1));
-    if !is_living || typed.attempt.house.is_some() || typed.attempt.beside.has_level_above {
+    let article = usize::from(typed.says(0, &["the", "main", "our", "my"]));
+    let is_house = typed.says(article, &["house", "home"]);
+    let named = if is_living { 2 } else { article + 1 };
+    if !(is_living || is_house)
+        || typed.attempt.house.is_some()
+        || typed.attempt.beside.has_level_above
+    {
         return None;
     }
     let says = [
@@ -239,8 +245,11 @@ fn where_the_walk_began(typed: &Typed<'_>) -> Option<Answer> {
         "around",
         "corner",
     ];
-    let at = 2 + usize::from(typed.piece(2).is_some_and(|mark| mark.is_mark(",;:(-–")));
-    let corner = typed.find(at, &["corner"])?;
+    let at = named + usize::from(typed.piece(named).is_some_and(|mark| mark.is_mark(",;:(-–")));
+    // `house starting at front left`
+    let is_begun = typed.find(at, &["walk", "start", "starts", "started", "starting", "began"]);
+    let last = if is_house { is_begun.map(|_| typed.pieces.len()) } else { None };
+    let corner = typed.find(at, &["corner"]).or(last)?;
     let is_way = |at: usize| {
         whereabouts::direction(typed, at).is_some()
             || whereabouts::compass_corner(typed, at).is_some()
@@ -248,6 +257,19 @@ fn where_the_walk_began(typed: &Typed<'_>) -> Option<Answer> {
     let only = (at..typed.pieces.len())
         .all(|at| typed.says(at, &says) || is_way(at) || typed.pieces[at].is_mark(",;:()-–."));
     let names_way = (at..corner).any(is_way);
+    if is_house {
+        let ways: Vec<&str> = (at..typed.pieces.len())
+            .filter(|&at| is_way(at))
+            .map(|at| typed.pieces[at].text.as_str())
+            .collect();
+        let said = format!("begun at the {} corner", ways.join(" "));
+        return (only && names_way).then(|| {
+            Answer::line(
+                format!("living \"House\"  # {said}"),
+                "where a walk begins needs no words: its walls follow in the order in which they were walked",
+            )
+        });
+    }
     (only && names_way).then(|| {
         Answer::say(
             "where a walk begins needs no words: its walls follow in the order in which they were walked",
@@ -575,6 +597,8 @@ impl Size {
             Sort::Side(side) => {
                 Some(side.axis()).filter(|axis| front.is_some_and(|front| front.axis() == *axis))
             }
+            // In a corner of a house whose street is known, what is wide runs along the street.
+            Sort::At(Point::Toward(..)) => front.map(Direction::axis),
             _ => None,
         });
         let both = [[one.clone(), two.clone()], [two, one]];
@@ -698,8 +722,12 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
     };
     for at in (0..words.pieces.len()).filter(|&at| is_in(at)) {
         let mut first = at + 1;
-        while words.says(first, &["of", "the", "my", "our"]) {
+        while words.says(first, &["of", "the", "my", "our", "those", "these", "that"]) {
             first += 1;
+        }
+        if let Some(end) = the_above(&words, first) {
+            let is_before = at > 0 && words.says(at - 1, &["included", "incl", "built", "all"]);
+            return (true, words.without(at - usize::from(is_before), end));
         }
         let name = typed.attempt.house.as_deref().unwrap_or_default();
         let is_name =
@@ -725,9 +753,12 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
             return (true, words.without(from, end));
         }
     }
+    // `included above`
+    let included = (1..words.pieces.len())
+        .find(|&at| words.says(at - 1, &["included", "incl"]) && words.says(at, &["above"]));
     let built = (1..words.pieces.len())
         .find(|&at| words.says(at - 1, &["built"]) && words.says(at, &["in"]));
-    if let Some(at) = built {
+    if let Some(at) = included.or(built) {
         return (true, words.without(at - 1, at + 1));
     }
     // `inside, front right corner`
@@ -752,6 +783,34 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
                     .is_some()
     });
     (of_it, text.to_owned())
+}
+
+/// `the above`, `the above walls`, `those walls`, `the walls above`: the walk that was typed above; the index after the
+/// words for it.
+fn the_above(words: &Typed<'_>, at: usize) -> Option<usize> {
+    const WALK: [&str; 10] = [
+        "walls",
+        "walk",
+        "outline",
+        "footprint",
+        "dimensions",
+        "measurements",
+        "numbers",
+        "lines",
+        "sides",
+        "rectangle",
+    ];
+    let is_above = words.says(at, &["above"]);
+    let end = at + usize::from(is_above);
+    let end = end + usize::from(words.says(end, &WALK));
+    let is_after = words.says(end, &["above"]) && !is_above;
+    let said = is_above
+        || is_after
+        || end > at && at > 0 && words.says(at - 1, &["those", "these", "that"]);
+    let end = end + usize::from(is_after);
+    let ends = words.piece(end).is_none_or(|next| next.sort != super::Sort::Word)
+        || words.says(end, &["at", "in", "on", "front", "back", "rear", "left", "right"]);
+    (said && end > at && ends).then_some(end)
 }
 
 /// `inside the garage, back left corner`: the space of the file that something lies in, by its own name, and the words

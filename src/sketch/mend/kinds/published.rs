@@ -427,3 +427,15 @@ fn rough_figure(typed: &Typed<'_>) -> Option<Answer> {
         )
     })
 }
+
+/// `footprint 1,215`: an area without its unit, of what covers the ground.
+pub(super) fn footprint(typed: &Typed<'_>) -> Option<Answer> {
+    let [word, number] = &typed.pieces[..] else { return None };
+    let area: i64 = number.text.replace(',', "").parse().ok()?;
+    (word.is_word(&["footprint"]) && (100..100_000).contains(&area)).then(|| {
+        Answer::line(
+            format!("figure \"Footprint\" {} sq ft", number.text),
+            "a figure that is not the record's, a listing's or a plan's has a name of its own, and its unit",
+        )
+    })
+}

@@ -66,7 +66,8 @@ fn crawl_space(typed: &Typed<'_>) -> Option<Answer> {
         || typed.says(0, &["crawl"]) && typed.says(1, &["space"]);
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
     let has_length = !super::measure::lengths(&typed.pieces, 1).is_empty();
-    (is_one && !follows && has_length && !is_text(typed.piece(1))).then(|| {
+    let is_alone = typed.pieces.len() <= 2;
+    (is_one && !follows && (has_length || is_alone) && !is_text(typed.piece(1))).then(|| {
         Answer::line(
             format!("# {}", typed.line),
             "a crawl space has no floor that is counted or drawn: its line is a comment",

@@ -12,6 +12,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         open_loft,
         unheated_room,
         corner_in_quotation_marks,
+        corner_of_a_space,
         living_by_another_word,
         covered_or_car,
         counted_in_the_record,
@@ -173,6 +174,28 @@ fn corner_in_quotation_marks(typed: &Typed<'_>) -> Option<Answer> {
     let line = format!("{} corner {number} {rest}", typed.text(0, at)).trim_end().to_owned();
     (is_from && (is_text || letter.is_some()) && number < 30)
         .then(|| Answer::line(line, "the corners of a walk have numbers, 1 where it begins"))
+}
+
+/// `porch "Porch" from garage corner`: a corner of a space above, which of them is not said.
+fn corner_of_a_space(typed: &Typed<'_>) -> Option<Answer> {
+    let last = typed.pieces.len().checked_sub(1)?;
+    let from = typed.find(1, &["from", "at"])?;
+    let first = from + 1 + usize::from(typed.says(from + 1, &["the"]));
+    let named = typed.name(first, last).to_lowercase();
+    let beside = &typed.attempt.beside;
+    let is_corner = beside.corners.iter().any(|corner| corner.eq_ignore_ascii_case(&named));
+    let space = beside.spaces.iter().find(|space| space.to_lowercase() == named)?;
+    let is_kind = super::kind_word(&typed.lower(0)).is_some();
+    (is_kind && !is_corner && first < last && typed.says(last, &["corner"])).then(|| {
+        let before = typed.text(0, from);
+        Answer::say(
+            "the corners of a space have numbers: which of them is it",
+            format!(
+                "write `{before} from {} corner` and its number: 1 where its walk begins, 2 where its second wall begins, and so on",
+                quoted(space)
+            ),
+        )
+    })
 }
 
 /// `liveable "House"`, `GLA "House"`, `heated "House"`: other words for `living`.

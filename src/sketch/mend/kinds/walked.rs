@@ -6,6 +6,7 @@ use super::measure::{length_at, lengths};
 use super::walls::{STREET, WAYS};
 use super::{Answer, Rule, Typed, first_of, quoted};
 use crate::geometry::compass::Axis;
+use crate::units::length::Length;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if let Some(answer) = party_walls(typed) {
@@ -37,7 +38,18 @@ fn party_walls(typed: &Typed<'_>) -> Option<Answer> {
     let walls = ["wall", "walls"];
     let begins = typed.says(0, &party) && typed.says(1, &walls);
     let is_turned = typed.says(0, &walls) && typed.says(1, &party);
-    if !begins && !is_turned {
+    // `left wall party 12", right wall party 12"`: thicknesses of walls that are named by their sides.
+    let all = lengths(&typed.pieces, 0);
+    let names_walls = typed.find(0, &party).is_some()
+        && typed.find(0, &walls).is_some()
+        && typed
+            .find(0, &["left", "right", "side", "both", "east", "west", "north", "south"])
+            .is_some_and(|at| at <= 1)
+        && !all.is_empty()
+        && all.iter().all(|(_, one)| {
+            one.is_inches_alone() && one.length < Length::from_nm(2 * Length::FOOT.nm())
+        });
+    if !begins && !is_turned && !names_walls {
         return None;
     }
     // `party wall north 33' 4"`
@@ -48,7 +60,7 @@ fn party_walls(typed: &Typed<'_>) -> Option<Answer> {
             "a wall shared with another dwelling has `common` at the end",
         ));
     }
-    let thick = lengths(&typed.pieces, 2).into_iter().map(|(_, one)| one).find(|one| one.has_unit);
+    let thick = all.into_iter().map(|(_, one)| one).find(|one| one.has_unit);
     let after = thick.map_or(String::new(), |one| {
         format!(", and how thick it is after that: `north 33' common wall {}`", one.text)
     });

@@ -130,8 +130,21 @@ pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
         ["and", "but", "then", "attached", "att", "starting", "beginning", "located", "running"];
     let mut place = Place::default();
     let mut ends: Vec<(Direction, Option<String>, bool)> = Vec::new();
+    let mut rooms: Vec<Piece> = Vec::new();
     let mut at = first;
     while let Some(piece) = typed.piece(at) {
+        // `off the kitchen`: a room is not on the sketch, and other words may say the side.
+        if let Some(end) = off_a_room(typed, at) {
+            rooms.extend(typed.pieces[at..end].iter().cloned());
+            at = end;
+            continue;
+        }
+        // `rear left side`, `left side rear`: the other side tells at which end.
+        if let Some(way) = end_of_a_side(typed, at, &place.whereabouts.parts) {
+            ends.push((way, None, false));
+            at += 1;
+            continue;
+        }
         if let Some(found) = whereabouts(typed, at) {
             match found.told {
                 Told::Parts(parts) => place.whereabouts.parts.extend(parts),
@@ -165,6 +178,10 @@ pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
             place.loose.push(piece.clone());
         }
         at += 1;
+    }
+    let says_nothing = place.whereabouts.parts.is_empty() && ends.is_empty();
+    if says_nothing && !place.is_apart && !place.needs_street {
+        place.loose.extend(rooms);
     }
     let parts = &mut place.whereabouts.parts;
     // Of two sides, the second tells at which end of the first.
@@ -211,6 +228,54 @@ pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
     place
 }
 
+/// `off the kitchen`, `by the den`: the index after words for a room that a sketch does not show.
+fn off_a_room(typed: &Typed<'_>, at: usize) -> Option<usize> {
+    let is_before = typed.says(at, &["off", "by", "near", "outside"]);
+    let first = at + 1 + usize::from(typed.says(at + 1, &["of"]));
+    let first = first + usize::from(typed.says(first, &["the", "my", "our"]));
+    let room = [2, 1].into_iter().map(|count| first + count).find(|&end| {
+        end <= typed.pieces.len()
+            && ROOMS.iter().any(|room| typed.text(first, end).eq_ignore_ascii_case(room))
+    })?;
+    let is_named = typed
+        .attempt
+        .beside
+        .spaces
+        .iter()
+        .any(|space| space.eq_ignore_ascii_case(typed.text(first, room)));
+    (is_before && !is_named).then_some(room)
+}
+
+/// `rear` before `left side`, or after it at the end of a part of the line.
+fn end_of_a_side(typed: &Typed<'_>, at: usize, parts: &[Part]) -> Option<Direction> {
+    let way = direction(typed, at)??;
+    let before = typed.piece(at.checked_sub(1)?)?;
+    let is_across = |other: Direction| other.axis() != way.axis();
+    let next = direction(typed, at + 1).flatten();
+    if before.is_mark(",;(") && typed.says(at + 2, &["side", "wall"]) && next.is_some_and(is_across)
+    {
+        return Some(way);
+    }
+    let is_after =
+        parts.iter().any(|part| matches!(part.sort, Sort::Side(side) if is_across(side)));
+    (is_after && before.is_word(&WALLS) && ends(typed, at + 1)).then_some(way)
+}
+
+/// `50 feet back`, `set back 50 feet`: as far as that from the house it is not built against it.
+fn set_back(typed: &Typed<'_>, at: usize) -> Option<Found> {
+    const FAR: i64 = 10 * Length::FOOT.nm();
+    let is_far = |one: &Measure| one.has_unit && one.length.nm() >= FAR;
+    let found = |end: usize| Some(Found { told: Told::Apart, end });
+    if typed.says(at, &["set"]) && typed.says(at + 1, &["back"]) {
+        let one = length_at(&typed.pieces, at + 2).filter(is_far)?;
+        return found(one.end);
+    }
+    let one = length_at(&typed.pieces, at).filter(is_far)?;
+    let is_last =
+        ends(typed, one.end + 1) && !typed.says(one.end + 1, &["from", "of", "off", "on"]);
+    (typed.says(one.end, &["back"]) && is_last).then(|| found(one.end + 1)).flatten()
+}
+
 fn words(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let mut first = at;
     loop {
@@ -226,6 +291,7 @@ fn words(typed: &Typed<'_>, at: usize) -> Option<Found> {
         }
     }
     apart(typed, at)
+        .or_else(|| set_back(typed, at))
         .or_else(|| middle_of_a_side(typed, at))
         .or_else(|| level_with(typed, first))
         .or_else(|| from_a_point(typed, at, first))

@@ -1,0 +1,132 @@
+//! Words for the house as a whole on a line by themselves: `Farmhouse`, `22 Chandler, row house`, `house on Wren Lane`.
+
+use super::super::pieces::Sort;
+use super::levels::capitalized;
+use super::{Answer, Rule, Typed, first_of, quoted};
+
+const DWELLINGS: [&str; 21] = [
+    "farmhouse",
+    "cottage",
+    "bungalow",
+    "townhouse",
+    "townhome",
+    "rowhouse",
+    "row-house",
+    "cabin",
+    "ranch",
+    "rambler",
+    "duplex",
+    "condo",
+    "condominium",
+    "house",
+    "home",
+    "residence",
+    "colonial",
+    "cape",
+    "split-level",
+    "villa",
+    "chalet",
+];
+const STREETS: [&str; 18] = [
+    "lane", "street", "road", "avenue", "ave", "drive", "court", "way", "place", "st", "rd", "dr",
+    "ln", "row", "hill", "highway", "terrace", "lake",
+];
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: &[Rule] = &[number_and_dwelling, on_a_street, one_word, attic];
+    first_of(rules, typed)
+}
+
+/// Whether walls follow the line, which would then belong to no space.
+fn follows(typed: &Typed<'_>) -> bool {
+    super::super::begins_as_side(&typed.attempt.beside.after)
+}
+
+/// What heads the file, with the lines that its walls need if they follow.
+fn heads(typed: &Typed<'_>, head: &str) -> Option<Answer> {
+    let beside = &typed.attempt.beside;
+    let is_begun = typed.attempt.space.is_some() || beside.before.starts_with("level ");
+    if is_begun {
+        return None;
+    }
+    let (line, cause) = match follows(typed) {
+        true => (
+            format!("{head}\nlevel \"Ground floor\"\nliving \"House\""),
+            "this line is about the house as a whole; its walls stand below a level and a space",
+        ),
+        false => (head.to_owned(), "the name or address of the house is a line of its own"),
+    };
+    Some(Answer::line(line, cause))
+}
+
+/// `22 Chandler, row house`.
+fn number_and_dwelling(typed: &Typed<'_>) -> Option<Answer> {
+    let comma = (2..typed.pieces.len()).find(|&at| typed.pieces[at].is_mark(","))?;
+    let number = typed.piece(0)?;
+    let is_name = |at: usize| {
+        let piece = &typed.pieces[at];
+        piece.sort == Sort::Word && piece.text.starts_with(char::is_uppercase)
+    };
+    let fits = number.is_number()
+        && number.text.chars().all(|c| c.is_ascii_digit())
+        && comma <= 4
+        && (1..comma).all(is_name)
+        && !super::measures(typed.text(0, comma));
+    let rest = comma + 1..typed.pieces.len();
+    let dwelling = rest.clone().any(|at| typed.says(at, &DWELLINGS));
+    let plain = rest.clone().all(|at| typed.pieces[at].sort == Sort::Word) && rest.len() <= 4;
+    if !fits || !dwelling || !plain {
+        return None;
+    }
+    heads(typed, &format!("address {}  # {}", quoted(typed.text(0, comma)), typed.rest(comma + 1)))
+}
+
+/// `house on Wren Lane`, `our cabin on the lake`.
+fn on_a_street(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["the", "our", "my"]));
+    let last = typed.pieces.len().checked_sub(1)?;
+    let plain = typed.pieces.iter().all(|piece| piece.sort == Sort::Word);
+    let fits = typed.says(first, &DWELLINGS)
+        && typed.says(first + 1, &["on", "at", "by"])
+        && typed.says(last, &STREETS)
+        && last > first + 1
+        && last <= first + 5;
+    if !fits || !plain {
+        return None;
+    }
+    heads(typed, &format!("property {}", quoted(&capitalized(typed.text(first, last + 1)))))
+}
+
+/// `Farmhouse`, `Cottage`: above walls the space, else the name of the house.
+fn one_word(typed: &Typed<'_>) -> Option<Answer> {
+    let [only] = &typed.pieces[..] else { return None };
+    let is_house = only.is_word(&["house", "home", "residence"]);
+    if !only.is_word(&DWELLINGS) || is_house || typed.attempt.house.is_some() {
+        return None;
+    }
+    let name = quoted(&capitalized(&only.text.to_lowercase()));
+    match follows(typed) {
+        true => Some(Answer::line(
+            format!("living {name}"),
+            "finished and heated space is `living`; its walls follow",
+        )),
+        false => heads(typed, &format!("property {name}")),
+    }
+}
+
+/// `attic` after the walls of a floor: a level of its own.
+fn attic(typed: &Typed<'_>) -> Option<Answer> {
+    let is_attic = typed.pieces.len() == 1 && typed.says(0, &["attic", "loft"]);
+    let next = super::cut(&typed.attempt.beside.after);
+    let opens =
+        next.first().is_some_and(|word| super::kind_word(&word.text.to_lowercase()).is_some());
+    if !is_attic || typed.attempt.house.is_none() || opens {
+        return None;
+    }
+    let name = quoted(&capitalized(&typed.lower(0)));
+    Some(Answer::Lines(
+        ["unfinished", "living"].map(|kind| format!("level {name}\n{kind} {name}")).into(),
+        "an attic is a level of its own, and its walls belong to a space on it: is it finished?"
+            .to_owned(),
+    ))
+}

@@ -1,0 +1,149 @@
+//! Lines that say of a house or a level more than one size can: an ell, a second story, what is open to below. Each is a
+//! space or a level of its own; in a comment it would be lost.
+
+use super::described::by;
+use super::levels::capitalized;
+use super::measure::length_at;
+use super::{Answer, Rule, Typed, first_of, kind_word, quoted};
+
+const HOUSES: [&str; 8] =
+    ["house", "home", "residence", "dwelling", "cabin", "cottage", "main", "ranch"];
+const STORIES: [&str; 6] = ["story", "stories", "storey", "storeys", "floors", "levels"];
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: &[Rule] = &[several_stories, with_an_ell, with_an_opening, garage_in_the_basement];
+    let has_text = typed.pieces.iter().any(|piece| super::is_text(Some(piece)));
+    let follows = super::super::begins_as_side(&typed.attempt.beside.after);
+    first_of(rules, typed).filter(|_| !has_text && !follows)
+}
+
+/// The sizes of a line: where each begins and ends.
+fn sizes(typed: &Typed<'_>) -> Vec<(usize, usize)> {
+    let (mut all, mut at) = (Vec::new(), 0);
+    while at < typed.pieces.len() {
+        let two = length_at(&typed.pieces, at).and_then(|one| {
+            let two = length_at(&typed.pieces, one.end + 1).filter(|_| by(typed, one.end))?;
+            Some(two.end)
+        });
+        match two {
+            Some(end) => {
+                all.push((at, end));
+                at = end;
+            }
+            None => at += 1,
+        }
+    }
+    all
+}
+
+fn is_of_a_house(typed: &Typed<'_>, first_size: usize) -> bool {
+    typed.find(0, &HOUSES).is_some_and(|at| at < first_size && at <= 3)
+}
+
+/// `house 30 x 24 two stories`, `two story house 30 x 24`.
+fn several_stories(typed: &Typed<'_>) -> Option<Answer> {
+    let [(first, end)] = sizes(typed)[..] else { return None };
+    let at = typed.find(0, &STORIES)?;
+    let before = typed.piece(at.checked_sub(1)?)?;
+    let before = if before.is_mark("-–") { typed.piece(at.checked_sub(2)?)? } else { before };
+    let counts = before.is_word(&["two", "both", "three", "half", "all"])
+        || ["2", "3"].contains(&before.text.as_str());
+    let is_half = before.is_word(&["half"]) || before.is_number() && typed.line.contains("1/2");
+    if !is_of_a_house(typed, first) || !(counts || is_half) || (first..end).contains(&at) {
+        return None;
+    }
+    let size = typed.text(first, end);
+    let upper = match is_half {
+        true => {
+            "of the upper one only what has a ceiling of 5 ft or more counts: below its level write the size of that part, as `5' or more 28 x 16`"
+        }
+        false => {
+            "if the upper one is as large, write `upper floor same as below` after its walls; what is open to below there is a space of its own, as `open \"Foyer\" 10 x 8` with its place"
+        }
+    };
+    Some(Answer::say(
+        "each floor is a level of its own, with its own walls: one size is that of one floor",
+        format!("write `house {size}` here, for the ground floor; {upper}"),
+    ))
+}
+
+/// `house 30 x 24 plus ell 12 x 10`: two rectangles.
+fn with_an_ell(typed: &Typed<'_>) -> Option<Answer> {
+    let [(first, end), (second, last)] = sizes(typed)[..] else { return None };
+    let joins = typed.find(end, &["plus", "with", "and", "ell", "wing", "addition"]).is_some()
+        || (end..second).any(|at| typed.pieces[at].is_mark("+&,"));
+    if !is_of_a_house(typed, first) || !joins {
+        return None;
+    }
+    let noun = (end..typed.pieces.len())
+        .filter(|at| !(second..last).contains(at))
+        .find(|&at| {
+            typed.says(at, &["ell", "wing", "addition", "extension", "bump-out", "sunroom"])
+                || kind_word(&typed.lower(at)).is_some()
+        })
+        .map_or_else(|| "addition".to_owned(), |at| typed.lower(at));
+    let kind = kind_word(&noun).unwrap_or("living");
+    let (size, other) = (typed.text(first, end), typed.text(second, last));
+    let name = quoted(&capitalized(&noun));
+    Some(Answer::say(
+        "a line has one size, and each rectangle is a space of its own, or both are one walk",
+        format!(
+            "write `house {size}` here and, after its walls, `{kind} {name} {other}` with the side on which it stands, as `{kind} {name} {other} on the back, at the left end`; or walk round both together and type each wall"
+        ),
+    ))
+}
+
+/// `second floor 30 x 24 with 10 x 8 open to below`: what is open is a space of its own.
+fn with_an_opening(typed: &Typed<'_>) -> Option<Answer> {
+    let [(first, end), (second, last)] = sizes(typed)[..] else { return None };
+    let opening = ["open", "void", "foyer", "vaulted", "cathedral", "less", "minus", "opening"];
+    let is_open = typed.find(end, &opening).is_some();
+    if !super::names_a_level(typed.line)
+        || !is_open
+        || typed.find(0, &opening).is_some_and(|at| at < end)
+    {
+        return None;
+    }
+    let level = typed.text(0, first).trim_end_matches([':', ',', '-', ' ']);
+    let (size, other) = (typed.text(first, end), typed.text(second, last));
+    Some(Answer::say(
+        "what is open to below is deducted, and is a space of its own: in a comment it would be lost",
+        format!(
+            "write `{level} {size}` here and, after its walls, `open \"Foyer\" {other}` with its place, as `open \"Foyer\" {other} at the front, 6' from the left end`"
+        ),
+    ))
+}
+
+/// `garage in basement 20x22`: a garage on a level below the ground.
+fn garage_in_the_basement(typed: &Typed<'_>) -> Option<Answer> {
+    let [(first, end)] = sizes(typed)[..] else { return None };
+    let at = typed.find(1, &["basement", "cellar"])?;
+    let is_in = typed.says(at - 1, &["in", "the"]) && typed.says(0, &["garage"]);
+    let only = (1..typed.pieces.len()).all(|i| {
+        i == at
+            || (first..end).contains(&i)
+            || typed.says(i, &["in", "the", "a", "at", "is"])
+            || typed.pieces[i].is_mark(",;()")
+    });
+    let size = typed.text(first, end);
+    let basement = typed.attempt.beside.spaces.iter().find(|space| {
+        let name = space.to_lowercase();
+        name.contains("basement") || name.contains("cellar")
+    });
+    if !is_in || !only {
+        return None;
+    }
+    Some(match basement {
+        Some(basement) => Answer::say(
+            "a garage in the basement stands on the level of the basement",
+            format!(
+                "put this line after the walls below {}, as `garage {size}` with its place there",
+                quoted(basement)
+            ),
+        ),
+        None => Answer::line(
+            format!("basement garage {size}"),
+            "a garage in the basement stands on a level below the ground",
+        ),
+    })
+}
