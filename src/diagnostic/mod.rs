@@ -136,7 +136,7 @@ words! {
     MisclosureSpread "misclosure-spread" Warning "The walk misses its start within the tolerance; the miss was spread over the sides.";
     NoClosureCheck "no-closure-check" Warning "A side by closing leaves its direction without a check.";
     WideTolerance "wide-tolerance" Warning "The tolerance is wider than a tape needs, so that a walk that misses by much is closed.";
-    TenthsBesideInches "tenths-beside-inches" Warning "A length with a point and no mark stands among lengths in feet and inches: tenths of a foot, or inches?";
+    TenthsBesideInches "tenths-beside-inches" Warning "A length with a point and no mark, or in inches alone, stands among lengths in feet and inches: was it read otherwise?";
     NoTurn "no-turn" Warning "Two sides in a row run the same way, and no closure check would show a wall missing between them.";
     UpperOverhangs "upper-overhangs" Warning "An upper level reaches beyond the level under it.";
     LevelsOverlap "levels-overlap" Warning "A level that stands beside another lies on it.";

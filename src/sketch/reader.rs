@@ -160,10 +160,14 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
     Reading { sketch: assembler.sketch, faults, more, asked }
 }
 
-/// Whether a text has `meter`, `metre` or `metric` in it.
+/// Whether a word of a text begins with `meter`, `metre` or `metric`.
 fn names_meters(text: &[u8]) -> bool {
     let is_one = |at: usize| {
         let word = text.get(at..at + 5).unwrap_or_default();
+        // A perimeter is none.
+        if at.checked_sub(1).is_some_and(|before| text[before].is_ascii_alphabetic()) {
+            return false;
+        }
         [&b"meter"[..], b"metre", b"metri"].iter().any(|one| word.eq_ignore_ascii_case(one))
     };
     memchr::memchr2_iter(b'm', b'M', text).any(is_one)

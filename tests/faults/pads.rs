@@ -254,6 +254,7 @@ fn a_small_house_in_a_file_that_speaks_of_meters_is_asked_about_its_unit() {
     let garage = "garage \"Garage\" start east 16'\nnorth 5 m\neast 6 m\nsouth 5 m\nwest 6 m\n";
     assert!(said(&format!("{walls}{garage}")).contains("unit-needed"));
     assert!(!said(walls).contains("unit-needed"));
+    assert!(!said(&format!("# perimeter 58\n{walls}")).contains("unit-needed"));
     assert!(!said(&format!("units feet\n# metric\n{walls}")).contains("unit-needed"));
 }
 
@@ -308,5 +309,49 @@ fn what_is_a_level_or_a_space_never_goes_into_a_comment() {
     ] {
         let page = said(&format!("{HOUSE}{line}\n"));
         assert!(page.contains("`open \"Foyer\" 10 x 8`"), "{page}");
+    }
+}
+
+#[test]
+fn inches_alone_beside_feet_are_asked_about() {
+    let walk = |east: &str| {
+        format!(
+            "level \"G\"\nliving \"House\"\nnorth 30' 2\"\neast {east}\nsouth 30' 2\"\nwest {east}\n"
+        )
+    };
+    for (east, meant) in [("402\"", "40' 2\""), ("4011\"", "40' 11\""), ("410\"", "4' 10\"")] {
+        let page = said(&walk(east));
+        assert!(page.contains("tenths-beside-inches"), "{page}");
+        assert!(page.contains(&format!("if {meant} was read")), "{page}");
+    }
+    assert!(!said(&walk("40' 2\"")).contains("tenths-beside-inches"));
+    assert!(!said(&walk("40\"")).contains("tenths-beside-inches"));
+}
+
+#[test]
+fn words_for_the_house_head_the_file_or_open_its_walls() {
+    let walls = "north 30'\neast 40'\nsouth 30'\nwest 40'\n";
+    for line in [
+        "22 Chandler, row house",
+        "house on Wren Lane",
+        "house at 14 Wren Lane",
+        "our cabin on the lake",
+    ] {
+        assert_eq!(
+            areas(&obeyed(&format!("{line}\n{walls}"), 0), "House"),
+            (1_200, 1_200),
+            "{line}"
+        );
+    }
+    let level = "front south\nlevel \"Ground floor\"\n";
+    for line in [
+        "Farmhouse",
+        "Cottage",
+        "house, start front left corner",
+        "house: started at the front left corner",
+        "house starting at front left",
+        "main house, began SW corner",
+    ] {
+        assert_eq!(areas(&obeyed(&format!("{level}{line}\n{walls}"), 0), "").0, 1_200, "{line}");
     }
 }

@@ -13,16 +13,25 @@ pub(in crate::house) struct Glance {
     pub(super) is_wordless: bool,
     /// Each ends in the mark of a unit.
     pub(super) is_marked: bool,
-    /// None ends in a decimal number of inches.
+    /// None ends in a decimal number of inches, or in inches alone of three digits or more.
     pub(super) is_without_tenths_of_inches: bool,
     /// The notation of all sides of spaces; `None` if there are several, or none.
     pub(super) form: Option<Form>,
 }
 
-/// Whether a typed side ends in an inch mark, digits before it, and a point before those.
-fn ends_in_decimal_inches(typed: &str) -> bool {
+/// Whether a typed side ends in an inch mark, digits before it, and a point before those, or three digits and more after
+/// its direction.
+fn ends_in_odd_inches(typed: &str) -> bool {
     let mut backward = typed.bytes().rev();
-    backward.next() == Some(b'"') && backward.find(|byte| !byte.is_ascii_digit()) == Some(b'.')
+    if backward.next() != Some(b'"') {
+        return false;
+    }
+    let digits = backward.clone().take_while(u8::is_ascii_digit).count();
+    match backward.nth(digits) {
+        Some(b'.') => true,
+        Some(b' ') => digits >= 3,
+        _ => false,
+    }
 }
 
 impl Glance {
@@ -41,7 +50,7 @@ impl Glance {
                     let typed = typed.as_str();
                     glance.is_wordless &= words.are_none();
                     glance.is_marked &= ends_in_a_mark(typed);
-                    glance.is_without_tenths_of_inches &= !ends_in_decimal_inches(typed);
+                    glance.is_without_tenths_of_inches &= !ends_in_odd_inches(typed);
                 }
                 let Run::Straight(_, length) = run else {
                     glance.is_straight = false;

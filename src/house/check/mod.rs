@@ -575,6 +575,7 @@ impl Checker<'_> {
         for (side, written) in sides.iter().filter_map(straight) {
             self.report_tenths_of_an_inch(name, side, written.length(), sides);
         }
+        self.report_inches_alone(name, sides);
         // `.5` cannot be meant as feet and inches; only digits before the point can be feet.
         let bare = |(side, written): (&'a Side, &WrittenLength)| {
             let (feet, tenths) = bare_decimal(&side.typed)?;
@@ -645,6 +646,35 @@ impl Checker<'_> {
         let read = inches.map(|inches| format!("{feet}' {inches}\""));
         let fault = Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help);
         self.report(either(fault, side, read, spoken));
+    }
+
+    /// Asks whether `402"` was meant as 40' 2" in a walk whose other sides are in feet: with the mark left out of both walls
+    /// that face each other, the walk closes.
+    fn report_inches_alone(&mut self, name: &str, sides: &[Side]) {
+        let read = |side: &Side| {
+            let (_, digits) = side.typed.strip_suffix('"')?.split_once(' ')?;
+            let is_number = digits.len() >= 3 && digits.bytes().all(|byte| byte.is_ascii_digit());
+            // 11 inches have two digits, and so has no other number that begins with another digit.
+            let at =
+                digits.len() - if digits.ends_with("10") || digits.ends_with("11") { 2 } else { 1 };
+            let (feet, inches) = digits.split_at_checked(at).filter(|_| is_number)?;
+            let feet = feet.parse::<u32>().ok().filter(|feet| (4..200).contains(feet))?;
+            Some((digits.to_owned(), format!("{feet}' {inches}\"")))
+        };
+        let in_feet = sides.iter().filter(|side| side.typed.contains('\'')).count();
+        let found = sides.iter().find_map(|side| Some((side, read(side)?)));
+        let Some((side, (digits, meant))) = found.filter(|_| in_feet >= 2) else { return };
+        let whole = digits.parse::<u32>().unwrap_or(0);
+        let spoken = format!("{}' {}\"", whole.div_euclid(12), whole.rem_euclid(12));
+        let message = format!(
+            "{}: {digits}\" beside lengths in feet is taken as inches, which are {spoken}",
+            quoted(name)
+        );
+        let help = format!(
+            "if {meant} was read, type that, with the mark after the feet; if not, `{spoken}`"
+        );
+        let fault = Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help);
+        self.report(either(fault, side, Some(meant), spoken));
     }
 
     /// Whether all decimals of a file that has no other lengths could be inches after a point: none is over 11, and

@@ -258,11 +258,18 @@ fn where_the_walk_began(typed: &Typed<'_>) -> Option<Answer> {
         .all(|at| typed.says(at, &says) || is_way(at) || typed.pieces[at].is_mark(",;:()-–."));
     let names_way = (at..corner).any(is_way);
     if is_house {
-        let ways: Vec<&str> = (at..typed.pieces.len())
+        // In one word, so that nobody takes it for the place of the space.
+        let ways: Vec<String> = (at..typed.pieces.len())
             .filter(|&at| is_way(at))
-            .map(|at| typed.pieces[at].text.as_str())
+            .map(|at| {
+                let word = typed.lower(at);
+                super::super::compass::slant(&word)
+                    .map_or(word, |(north, east)| format!("{north}{east}"))
+            })
             .collect();
-        let said = format!("begun at the {} corner", ways.join(" "));
+        let compass = ["north", "south", "east", "west"];
+        let is_compass = ways.iter().all(|way| compass.contains(&way.as_str()));
+        let said = format!("begun at the {}", ways.join(if is_compass { "" } else { " " }));
         return (only && names_way).then(|| {
             Answer::line(
                 format!("living \"House\"  # {said}"),
@@ -415,7 +422,12 @@ fn asked(
     let is_over = place.whereabouts.parts.iter().any(|part| part.sort == Sort::Over);
     let lies_inside =
         is_over || space.within.is_some() || matches!(space.kind, "open" | "stair" | "low");
-    let (near, far) = if typed.attempt.is_metric { ("2 m", "3 m") } else { ("6'", "10'") };
+    // Examples are in the unit of the size on the line, or of the walls above.
+    let in_meters = |line: &std::rc::Rc<str>| line.ends_with(" m") || line.ends_with(" meters");
+    let is_metric = typed.attempt.is_metric
+        || size.is_some_and(|size| size.one.is_metric() || size.two.is_metric())
+        || typed.attempt.beside.house_walk.iter().any(in_meters);
+    let (near, far) = if is_metric { ("2 m", "3 m") } else { ("6'", "10'") };
     let example = match lies_inside {
         true => format!(
             "how far it is from two walls that meet, as `{near} from the south end, {far} from the west end`"

@@ -1,6 +1,6 @@
 //! Words for the house as a whole on a line by themselves: `Farmhouse`, `22 Chandler, row house`, `house on Wren Lane`.
 
-use super::super::pieces::Sort;
+use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::{Answer, Rule, Typed, first_of, quoted};
 
@@ -85,16 +85,23 @@ fn number_and_dwelling(typed: &Typed<'_>) -> Option<Answer> {
 fn on_a_street(typed: &Typed<'_>) -> Option<Answer> {
     let first = usize::from(typed.says(0, &["the", "our", "my"]));
     let last = typed.pieces.len().checked_sub(1)?;
-    let plain = typed.pieces.iter().all(|piece| piece.sort == Sort::Word);
+    let plain = (0..typed.pieces.len()).all(|at| {
+        typed.pieces[at].sort == Sort::Word || at == first + 2 && typed.pieces[at].is_number()
+    });
     let fits = typed.says(first, &DWELLINGS)
         && typed.says(first + 1, &["on", "at", "by"])
-        && typed.says(last, &STREETS)
+        && (typed.says(last, &STREETS) || typed.piece(first + 2).is_some_and(Piece::is_number))
         && last > first + 1
         && last <= first + 5;
     if !fits || !plain {
         return None;
     }
-    heads(typed, &format!("property {}", quoted(&capitalized(typed.text(first, last + 1)))))
+    let numbered = typed.piece(first + 2).is_some_and(Piece::is_number);
+    let head = match numbered {
+        true => format!("address {}", quoted(typed.rest(first + 2))),
+        false => format!("property {}", quoted(&capitalized(typed.text(first, last + 1)))),
+    };
+    heads(typed, &head)
 }
 
 /// `Farmhouse`, `Cottage`: above walls the space, else the name of the house.

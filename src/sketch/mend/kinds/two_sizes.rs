@@ -1,9 +1,10 @@
 //! Lines that say of a house or a level more than one size can: an ell, a second story, what is open to below. Each is a
 //! space or a level of its own; in a comment it would be lost.
 
-use super::described::by;
+use super::described::{by, in_one_unit};
 use super::levels::capitalized;
 use super::measure::length_at;
+use super::whereabouts;
 use super::{Answer, Rule, Typed, first_of, kind_word, quoted};
 
 const HOUSES: [&str; 8] =
@@ -11,7 +12,8 @@ const HOUSES: [&str; 8] =
 const STORIES: [&str; 6] = ["story", "stories", "storey", "storeys", "floors", "levels"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[several_stories, with_an_ell, with_an_opening, garage_in_the_basement];
+    let rules: &[Rule] =
+        &[several_stories, with_an_ell, with_an_opening, garage_in_the_basement, sized_start];
     let has_text = typed.pieces.iter().any(|piece| super::is_text(Some(piece)));
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
     first_of(rules, typed).filter(|_| !has_text && !follows)
@@ -146,4 +148,33 @@ fn garage_in_the_basement(typed: &Typed<'_>) -> Option<Answer> {
             "a garage in the basement stands on a level below the ground",
         ),
     })
+}
+
+/// `garage 20 x 20 east 10' north 3'`: a place as a sides file has it, and a size.
+fn sized_start(typed: &Typed<'_>) -> Option<Answer> {
+    let [(first, end)] = sizes(typed)[..] else { return None };
+    let kind = kind_word(&typed.lower(0)).filter(|kind| *kind != "living" && first == 1)?;
+    let comma = |at: usize| usize::from(typed.piece(at).is_some_and(|mark| mark.is_mark(",")));
+    let at = end + comma(end);
+    let at = at + usize::from(typed.says(at, &["start", "starts"]));
+    let ((one, by_one), at) = whereabouts::offset(typed, at)?;
+    let at = at + usize::from(whereabouts::joins(typed, at));
+    let ((two, by_two), at) = whereabouts::offset(typed, at)?;
+    if at != typed.pieces.len() || one.axis() == two.axis() {
+        return None;
+    }
+    let size = length_at(&typed.pieces, first)?;
+    let other = length_at(&typed.pieces, size.end + 1)?;
+    let (a, b) = in_one_unit(&size, &other);
+    let name = quoted(&capitalized(&typed.lower(0)));
+    let place = format!("start {} {} {} {}", one.word(), by_one.text, two.word(), by_two.text);
+    let line = |north: &str, east: &str| {
+        format!("{kind} {name} {place}\nnorth {north}\neast {east}\nsouth {north}\nwest {east}")
+    };
+    let mut lines = vec![line(&a, &b), line(&b, &a)];
+    lines.dedup();
+    Some(Answer::Lines(
+        lines,
+        "a place counted from where the first walk of the house begins is `start`, and a size is typed as its sides: which of the two lengths runs north and south?".to_owned(),
+    ))
 }

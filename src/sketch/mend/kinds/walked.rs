@@ -67,7 +67,7 @@ fn party_walls(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::say(
         "a wall shared with another dwelling is said to be so on the line of that wall",
         format!(
-            "leave this line out, and put `common` at the end of each side that is shared{after}; a width that was taped clear between them counts to their middle only if its space is `measured to inside`, or if half of each is added to it"
+            "leave this line out, and put `common` at the end of each side that is shared{after}; a width that was taped clear between them counts to their middle only if its space is `measured to inside`, or if half of each is added to it; where the walls were taped outside, from the middle of one shared wall to that of the other, its thickness changes nothing"
         ),
     ))
 }
