@@ -346,10 +346,11 @@ fn begins_another(line: &str) -> bool {
 
 /// The lines below that of a space with this name, up to the next level or space; none if no line above has it.
 fn walk(text: &str, name: Option<&str>) -> std::rc::Rc<[std::rc::Rc<str>]> {
-    let Some(name) = name.map(|name| format!("\"{name}\"")) else { return Default::default() };
+    let Some(name) = name else { return Default::default() };
+    // The line of another space may name it as well, as the one that it begins at.
     let opens = |line: &str| {
         let first = line.split_whitespace().next().unwrap_or_default();
-        mend::is_kind(first) && line.contains(&name)
+        mend::is_kind(first) && line.split('"').nth(1) == Some(name)
     };
     let lines: Vec<&str> = text.lines().map(str::trim).collect();
     let Some(at) = lines.iter().rposition(|line| opens(line)) else { return Default::default() };

@@ -196,7 +196,19 @@ fn strips_along_walls_are_deducted_wherever_the_words_say_so() {
         let text = obeyed(&format!("{HOUSE}{ATTIC}{line}\n"), 0);
         assert_eq!(areas(&text, "").0, 1_200 + 640 - low, "{line}\n{text}");
     }
-    for line in ["knee wall 4' in, both sides", "low part at the back 10'", "low 10' at the back"] {
+    // The second strip lies in the floor, and not in the first strip, whose line names the floor as well.
+    let first = obeyed(&format!("{HOUSE}{ATTIC}low 4' deep along the front\n"), 0);
+    let both = obeyed(&format!("{first}eaves 2' at the back\n"), 0);
+    assert_eq!(areas(&both, "").0, 1_200 + 640 - 4 * 32 - 2 * 32, "{both}");
+    for line in [
+        "knee wall 4' in, both sides",
+        "low part at the back 10'",
+        "low 10' at the back",
+        "low ceiling 7' in the back",
+        "ceiling 4' from front",
+        "ceiling 4' high at the front",
+        "roof slopes from 8' at the front to 4' at the back",
+    ] {
         let text = format!("{HOUSE}{ATTIC}{line}\n");
         assert_eq!(obeyed(&text, 0), text, "{line}");
         assert!(said(&text).contains("help: "), "{line}");

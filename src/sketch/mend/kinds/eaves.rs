@@ -117,6 +117,8 @@ struct Said {
     /// Whether the words leave no doubt that the length is the depth.
     is_depth: bool,
     is_knee: bool,
+    /// Whether the length may be how high the ceiling is.
+    is_height_or_depth: bool,
 }
 
 /// `low 4' along the back`, `ceiling 4' from front, 5 feet high`, `5' at 4' in from both sides`, `eaves 1' each side`.
@@ -128,6 +130,18 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         return Some(Answer::say(
             "which sides are front, back, left and right is not known before the file says where the street is",
             "write on which side the street is above the first level, as `front south`; leave this line as it is",
+        ));
+    }
+    if said.is_height_or_depth {
+        let side = said.sides.first().map_or("north", |side| side.word());
+        return Some(Answer::say(
+            format!("{COUNTS}: how far in from the wall that is, is not said for sure"),
+            format!(
+                "if {0} is how high the ceiling is there and it is {1} or more, leave the line out; if it is lower than {1} there, measure from the wall to where it is {1} high, and write that length as `low {2} deep along the {side}`; if {0} is that length itself, write `low {0} deep along the {side}`",
+                depth.text,
+                height.text,
+                if depth.is_metric() { "1.2 m" } else { "4'" },
+            ),
         ));
     }
     if said.is_knee {
@@ -352,6 +366,40 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
         at += 1;
     }
     said.sides.dedup();
+    let says_ceiling = says(&["ceiling", "ceilings", "headroom", "roof"]);
+    let is_placed = !said.sides.is_empty() || said.says_both || said.needs_street;
+    let is_high_enough =
+        |one: &Measure| one.length >= Length::from_nm(5 * Length::FOOT.nm() - Length::INCH.nm());
+    match &found[..] {
+        // `low ceiling 7' in the back`: a height, or how far in.
+        [(one, is_height, _)] if says_ceiling && is_placed && !says(&["deep", "eaves", "eave"]) => {
+            if *is_height && is_high_enough(one) {
+                return None;
+            }
+            said.is_height_or_depth = true;
+            said.depth = Some(one.clone());
+            return Some(said);
+        }
+        // `roof slopes from 8' at the front to 4' at the back`
+        [(one, ..), (two, ..)]
+            if says(&["slopes", "slope", "sloping", "sloped"])
+                && is_placed
+                && !is_five_feet(one)
+                && !is_five_feet(two)
+                && is_high_enough(one) != is_high_enough(two) =>
+        {
+            let is_first = is_high_enough(two);
+            said.depth = Some(if is_first { one.clone() } else { two.clone() });
+            said.sides = match (is_first, &said.sides[..]) {
+                (true, [first, ..]) => vec![*first],
+                (false, [.., last]) => vec![*last],
+                (_, []) => Vec::new(),
+            };
+            said.is_height_or_depth = true;
+            return Some(said);
+        }
+        _ => {}
+    }
     let depth = match &found[..] {
         [(one, is_height, is_depth)] if *is_depth || !*is_height => {
             // `5 ft high at the back` says no depth.
@@ -386,7 +434,6 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
     if said.is_knee && !said.is_depth {
         return None;
     }
-    let is_placed = !said.sides.is_empty() || said.says_both || said.needs_street;
     said.depth = Some(depth);
     (is_placed || said.is_knee).then_some(said)
 }
