@@ -341,10 +341,18 @@ fn ours_drawn(
 }
 
 fn named(canvas: &mut Canvas, figure: &[Point], name: &str, area: Option<String>) {
+    const MOST_LINES: usize = 3;
     let name = crate::pages::fonts::shown(&capital(name));
     let block = |size: f64, wide: f64| {
-        let name = crate::pages::fonts::shortened(Typeface::Bold, size, &name, wide);
-        let mut lines = vec![(Typeface::Bold, size, name)];
+        let mut words = crate::pages::fonts::wrapped(Typeface::Bold, size, &name, wide);
+        if words.len() > MOST_LINES {
+            words.truncate(MOST_LINES);
+            if let Some(last) = words.last_mut() {
+                last.push('…');
+            }
+        }
+        let mut lines: Vec<_> =
+            words.into_iter().map(|words| (Typeface::Bold, size, words)).collect();
         lines.extend(area.iter().map(|area| (Typeface::Plain, size - 1.0, area.clone())));
         Block { lines }
     };

@@ -393,20 +393,25 @@ impl Canvas {
         may_stand: impl Fn(Point) -> bool,
     ) -> bool {
         const SHARES: [f64; 7] = [0.5, 0.38, 0.62, 0.25, 0.75, 0.14, 0.86];
-        const OFF_PT: [f64; 9] = [-5.6, -8.0, 5.6, 8.0, -11.5, -15.0, -19.0, -23.0, 11.5];
+        const NEAR_PT: [f64; 5] = [-5.6, -8.0, 5.6, 8.0, -11.5];
+        const FAR_PT: [f64; 4] = [-15.0, -19.0, -23.0, 11.5];
+        /// How far it is from other labels: well apart, or nearer to one rather than far from its wall.
+        const APART_PT: [f64; 2] = [SIZES_PT[0], 4.5];
         let size_pt = SIZES_PT[1];
         let along = wall.from.to(wall.to);
-        let places = OFF_PT.into_iter().flat_map(|off| {
+        let near = APART_PT.into_iter().flat_map(|apart| NEAR_PT.map(|off| (off, apart)));
+        let all = near.chain(FAR_PT.map(|off| (off, APART_PT[0])));
+        let places = all.flat_map(|(off, apart)| {
             SHARES.map(|share| {
                 let straight = wall.from.plus(along, share);
                 let on = if wall.is_curved() { wall.middle() } else { straight };
-                (on.plus(wall.out, 0.6 * f64::signum(off)), on.plus(wall.out, off))
+                (on.plus(wall.out, 0.6 * f64::signum(off)), on.plus(wall.out, off), apart)
             })
         });
         let mut text = Text::new(Point::default(), size_pt, number.to_string());
         text.anchor = Anchor::Middle;
         let width_pt = fonts::width_pt(text.hand, size_pt, &text.words);
-        let mut free = |&(wall, spot): &(Point, Point)| {
+        let mut free = |&(wall, spot, apart): &(Point, Point, f64)| {
             text.at = Point::new(spot.x_pt, spot.y_pt + 0.36 * size_pt);
             let ground = text.corners_if(width_pt);
             let is_at_home = || {
@@ -416,11 +421,11 @@ impl Canvas {
             };
             may_stand(spot)
                 && self.occupancy.has_room(&ground)
-                && self.occupancy.is_alone(&ground, SIZES_PT[0])
+                && self.occupancy.is_alone(&ground, apart)
                 && self.occupancy.meets_no_dimension(wall, spot)
                 && is_at_home()
         };
-        let worth_it = |_: &(Point, Point)| !self.is_spent();
+        let worth_it = |_: &(Point, Point, f64)| !self.is_spent();
         let placed = places.into_iter().take_while(worth_it).any(|place| free(&place));
         if placed {
             self.commit(text);
@@ -471,7 +476,8 @@ impl Canvas {
     fn dimension(&mut self, dimension: &Dimension) -> bool {
         let other = dimension.or_else.map(|wall| Dimension { wall, ..dimension.clone() });
         let (out, inward) = (dimension.wall.out, Point::default().plus(dimension.wall.out, -1.0));
-        self.dimension_in_clear(dimension)
+        (self.is_hatched_within(dimension) && self.dimension_off_hatch(dimension, other.as_ref()))
+            || self.dimension_in_clear(dimension)
             || other
                 .as_ref()
                 .is_some_and(|other| self.line_along(other) || self.dimension_in_clear(other))
@@ -483,11 +489,32 @@ impl Canvas {
             || self.leader(dimension, inward, SIZES_PT[1], Over::Lines)
     }
 
+    /// Places a dimension of a space with hatching or diagonals around it, at the one or the other wall, so that it stands on
+    /// none; returns whether there was room.
+    fn dimension_off_hatch(&mut self, dimension: &Dimension, other: Option<&Dimension>) -> bool {
+        const AROUND: [f64; 1] = [1.0];
+        std::iter::once(dimension).chain(other).any(|one| {
+            let out = one.wall.out;
+            !self.is_crowded && self.beside_wall(one, &AROUND)
+                || SIZES_PT
+                    .into_iter()
+                    .any(|size_pt| !self.is_spent() && self.leader_off_hatch(one, out, size_pt))
+                || self.line_along(one)
+        })
+    }
+
+    /// Whether the space of a wall is hatched or has diagonals, on which a length is hard to read.
+    fn is_hatched_within(&self, dimension: &Dimension) -> bool {
+        const JUST_INSIDE_PT: f64 = -4.0;
+        let spot = dimension.wall.middle().plus(dimension.wall.out, JUST_INSIDE_PT);
+        self.hatched.iter().any(|figure| is_inside(figure, spot))
+    }
+
     fn dimension_in_clear(&mut self, dimension: &Dimension) -> bool {
         let out = dimension.wall.out;
         let inward = Point::default().plus(out, -1.0);
         let is_told_elsewhere = dimension.or_else.is_some();
-        !self.is_crowded && self.beside_wall(dimension)
+        !self.is_crowded && self.beside_wall(dimension, &[-1.0, 1.0])
             || SIZES_PT
                 .into_iter()
                 .any(|size_pt| !self.is_spent() && self.leader_off_hatch(dimension, out, size_pt))
@@ -503,8 +530,8 @@ impl Canvas {
     }
 
     /// Places a length without a line close to its wall and reading along it, inside its space or else in the space around
-    /// that; returns whether there was room.
-    fn beside_wall(&mut self, dimension: &Dimension) -> bool {
+    /// that, as far as these are among `sides`: −1 inside, 1 outside. Returns whether there was room.
+    fn beside_wall(&mut self, dimension: &Dimension, sides: &[f64]) -> bool {
         /// From the middle of the wall to its ends.
         const SHARES: [f64; 7] = [0.5, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0];
         const OFF_PT: [f64; 3] = [2.4, 4.0, 6.0];
@@ -517,8 +544,7 @@ impl Canvas {
         let turn = reading_turn(along);
         let radians = turn.to_radians();
         let down = Point::new(-libm::sin(radians), libm::cos(radians));
-        for (side, size_pt) in [-1.0, 1.0].into_iter().flat_map(|side| SIZES_PT.map(|s| (side, s)))
-        {
+        for (side, size_pt) in sides.iter().flat_map(|&side| SIZES_PT.map(|s| (side, s))) {
             let width = fonts::width_pt(dimension.hand, size_pt, &dimension.words);
             let text = Text::new(wall.from, size_pt, dimension.words.clone());
             let text = Text { anchor: Anchor::Middle, turn, ..text }.in_hand(dimension.hand);

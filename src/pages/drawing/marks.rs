@@ -2,6 +2,7 @@
 //! would have to be counted.
 
 use crate::areas::at_face::Walls;
+use crate::areas::is_in_total;
 use crate::geometry::outline::Outline;
 use crate::house::Face;
 use crate::house::House;
@@ -67,7 +68,7 @@ pub(crate) struct Marks {
     pub(crate) recorded: Vec<Recorded>,
     /// Spaces that the figure says it counts.
     pub(crate) counted: Vec<usize>,
-    /// Spaces that would have to be counted to reach the figure.
+    /// Spaces that would have to be counted, or a level of them taken at another size, to reach the figure.
     pub(crate) would_count: Vec<usize>,
     /// Walls where a misread length would explain the figure, as space and side index.
     pub(crate) misread: Vec<(usize, usize)>,
@@ -224,6 +225,18 @@ impl Marks {
         }
         let reported = || figure.explanations().reported();
         self.would_count = reported().flat_map(Explanation::counts).collect();
+        // A level that is taken at another size is marked too.
+        let levels =
+            reported().flat_map(|one| one.cause.departures()).filter_map(|kind| match kind {
+                DepartureKind::Level { level, .. } => Some(level),
+                _ => None,
+            });
+        let on = |level: usize| {
+            (0..house.spaces.len())
+                .filter(move |&i| house.spaces[i].level == level)
+                .filter(|&i| house.spaces[i].parent.is_none() && is_in_total(house, i, false))
+        };
+        self.would_count.extend(levels.flat_map(on));
         // In a rectangle the wall across changes with it.
         let walls = |wall: MisreadWall| {
             let across = causes::across(&house.spaces[wall.space], wall.side);

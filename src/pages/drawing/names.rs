@@ -1,5 +1,6 @@
 //! The names and areas of the spaces of a level: inside them, beside them, or below the drawing.
 
+use crate::house::Kind;
 use crate::pages::drawing::canvas::{Block, Dimension, Over};
 use crate::pages::drawing::shapes::{Plan, Shape};
 use crate::pages::drawing::view::WallOnPage;
@@ -54,7 +55,10 @@ impl Plan<'_> {
         let name = fonts::shown(&self.space(shape).name);
         let place = if self.marks.is_off_page { "on page 1" } else { "on this page" };
         if self.marks.counted.contains(&shape.space) {
-            self.note(&format!("▲: counted in the {}", self.marks.whose));
+            self.note(&format!(
+                "▲: counted in the {}, and in the area compared with it",
+                self.marks.whose
+            ));
             format!("▲ {name}")
         } else if self.marks.would_count.contains(&shape.space) {
             self.note(&format!("△: could account for the {}, as said {place}", self.marks.whose));
@@ -180,19 +184,22 @@ impl Plan<'_> {
     fn name_outside(&mut self, shape: &Shape, off: &[&[Point]]) {
         let areas = &self.say.areas.spaces[shape.space];
         let name = fonts::shortened(Typeface::Plain, 6.5, &self.name(shape), 90.0);
-        let words = format!("{name}: {}", self.say.size(areas.net_tenth_foot));
+        let short = format!("{name}: {}", self.say.size(areas.net_tenth_foot));
+        let words = format!("{short}{}", self.whether_counted(shape));
         let mut walls = shape.walls.clone();
         walls.sort_by(|a, b| b.length_pt().total_cmp(&a.length_pt()));
-        let dimension = |wall: &WallOnPage| Dimension {
+        let dimension = |wall: &WallOnPage, words: &str| Dimension {
             wall: *wall,
             or_else: None,
-            words: words.clone(),
+            words: words.to_owned(),
             hand: Typeface::Plain,
             mark: None,
         };
-        let is_placed = [Over::Nothing, Over::Hatch]
-            .into_iter()
-            .any(|over| walls.iter().any(|wall| self.canvas.beside(&dimension(wall), off, over)));
+        let choices =
+            [Over::Nothing, Over::Hatch].map(|over| [&words, &short].map(|text| (over, text)));
+        let is_placed = choices.into_iter().flatten().any(|(over, text)| {
+            walls.iter().any(|wall| self.canvas.beside(&dimension(wall, text), off, over))
+        });
         if is_placed {
             return;
         }
@@ -200,6 +207,19 @@ impl Plan<'_> {
         match self.canvas.block(&shape.figure, &[], &[alone]) {
             Some(_) => self.note(&words),
             None => self.left_out.push(self.name_left_out(shape, &words)),
+        }
+    }
+
+    /// Whether a space that stands beside the house counts, or one inside it is deducted, to follow its area: `, not counted`.
+    fn whether_counted(&self, shape: &Shape) -> &'static str {
+        let here = self.space(shape);
+        match here.parent {
+            _ if self.say.house.is_deducted(shape.space) => ", deducted",
+            None if !here.counted => ", not counted",
+            Some(parent) if here.kind == Kind::Stair && self.say.house.spaces[parent].counted => {
+                ", counted here"
+            }
+            _ => "",
         }
     }
 

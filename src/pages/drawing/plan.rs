@@ -4,7 +4,7 @@
 use crate::diagnostic::words;
 use crate::geometry::compass::Direction;
 use crate::geometry::traverse::Misclosure;
-use crate::house::{Face, LengthSource};
+use crate::house::{Face, Kind, LengthSource};
 use crate::pages::drawing::canvas::{Canvas, most_looked_at};
 use crate::pages::drawing::fit::{Fitting, Frame, MARGIN_PT, Reach, STRIP_PT, fits_at, fitted};
 use crate::pages::drawing::marks::Marks;
@@ -213,6 +213,7 @@ impl Plan<'_> {
                     .to_owned(),
             );
         }
+        notes.extend(self.low_ceilings());
         // The spaces that have the same to say share a note.
         let mut moved_out: Vec<(String, String)> = Vec::new();
         for shape in &self.shapes {
@@ -265,6 +266,32 @@ impl Plan<'_> {
             self.note(&note);
         }
         self.up_is_north();
+    }
+
+    /// What the lines are that end a floor under a low ceiling, which no wall stands on: `Front eaves and Rear eaves: floor
+    /// under a low ceiling (height not stated)`.
+    fn low_ceilings(&self) -> Vec<String> {
+        let mut told: Vec<(String, Vec<String>)> = Vec::new();
+        for shape in &self.shapes {
+            let here = self.space(shape);
+            if here.kind != Kind::Low {
+                continue;
+            }
+            let what = match here.under {
+                Some(height) => format!("floor under a ceiling lower than {}", height.spoken()),
+                None => "floor under a low ceiling (height not stated)".to_owned(),
+            };
+            let name = fonts::shown(&here.name);
+            match told.iter_mut().find(|(other, _)| *other == what) {
+                Some((_, names)) => names.push(name),
+                None => told.push((what, vec![name])),
+            }
+        }
+        let note = |(what, names): (String, Vec<String>)| {
+            let names: Vec<&str> = names.iter().map(String::as_str).collect();
+            format!("{}: {what}", words::all_of(&names))
+        };
+        told.into_iter().map(note).collect()
     }
 
     fn legend(&self) -> Vec<String> {

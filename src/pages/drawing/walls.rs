@@ -46,7 +46,7 @@ impl Plan<'_> {
                     dimension.words = self.say.length(length);
                     dimension.wall = seen;
                     self.note(&format!(
-                        "side {} of {}: {} of it stand free beyond {}",
+                        "side {} of {}: {} of it stands free beyond {}",
                         source + 1,
                         fonts::shown(&self.space(shape).name),
                         dimension.words,
