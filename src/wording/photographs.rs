@@ -7,7 +7,7 @@ use crate::reconcile::Reconciliation;
 use crate::wording::sentences::Sentences;
 
 /// The note above the photographs.
-pub(crate) const ABOUT: &str = "Each photograph is shown with the wall that the sides file names it for. Photographs are reduced in size; the place and time data inside them are removed. The sha256 of each is that of the picture inside this file. A photograph shows what the camera saw, not how long a wall is.";
+pub(crate) const ABOUT: &str = "Below each photograph is the wall that the sides file names it for. Photographs are reduced in size, and the place and time data inside them are removed. Each sha256 is that of the picture inside this file. A photograph does not show how long a wall is.";
 
 impl Sentences<'_> {
     /// Which of the walls and spaces behind the difference no photo shows; `None` if each has one.
@@ -22,7 +22,7 @@ impl Sentences<'_> {
         })
     }
 
-    /// The caption of a photograph's wall: `Side 3 of House, east 30' 4": measured; 31' on the record.`
+    /// The caption of a photograph's wall: `Side 3 of House, east wall, 30' 4": measured; 31' on the record`.
     pub(crate) fn photographed(
         &self,
         reconciliation: &Reconciliation,
@@ -33,11 +33,15 @@ impl Sentences<'_> {
             .and_then(|(space, side)| self.recorded_length(reconciliation, space, side))
             .map(|recorded| format!("; {} on the record", self.length(recorded)));
         let side = wall.side();
+        // By where it stands, since a wall on the west side may have been walked to the north.
+        let here = match wall.place {
+            Some((space, side)) => self.wall_here(space, side),
+            None => side.typed().to_owned(),
+        };
         format!(
-            "Side {} of {}, {}: {}{}",
+            "Side {} of {}, {here}: {}{}",
             side.number(),
             wall.of(),
-            side.typed(),
             how(side.how()),
             recorded.unwrap_or_default()
         )

@@ -140,7 +140,7 @@ fn the_sha256_on_the_page_is_that_of_the_picture_inside() {
     assert_eq!(sum.len(), 64);
     let page = made.pages().iter().find(|page| page.title().contains("Photographs")).unwrap();
     assert!(page.texts().any(|text| text.words() == format!("sha256 {sum}")));
-    assert!(page.texts().any(|text| text.words() == "Side 1 of Shed, north 16': measured"));
+    assert!(page.texts().any(|text| text.words() == "Side 1 of Shed, west wall, 16': measured"));
     // Written once more, it may be another file, but it is still a picture.
     assert!(again.sha256("door.jpg").is_some());
 }
