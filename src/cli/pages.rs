@@ -203,9 +203,8 @@ pub(crate) fn write_pages(
     });
     let kept = pages.before_supplement();
     if kept > 0 && kept < count {
-        let handed_in = if kept == 1 { "page 1".to_owned() } else { format!("pages 1 to {kept}") };
         files::say(&format!(
-            "hand in {handed_in}; the supplement after that is for the owner alone (`--only` leaves it out)"
+            "the supplement after page {kept} is for the owner alone (`--only` leaves it out)"
         ));
     }
     for old in older(out, &names) {

@@ -30,13 +30,13 @@ pub(crate) fn calculations(
     );
     let mut stack = flow.stack();
     in_full(&mut stack, say, reconciliation, moved);
-    side_table(&mut stack, say, reconciliation);
+    let is_adjusted = side_table(&mut stack, say, reconciliation);
     flow.pour(&stack);
     pieces(flow, say, to_half_feet(say, reconciliation).as_ref());
     let mut stack = flow.stack();
     totals(&mut stack, say, reconciliation);
     certainty(&mut stack, say, reconciliation);
-    method(&mut stack, say);
+    method(&mut stack, say, is_adjusted);
     declaration(&mut stack, say);
     flow.pour(&stack);
 }
@@ -210,6 +210,9 @@ fn unrounded(say: &Sentences<'_>) -> String {
     )
 }
 
+/// What was compared, so that "the only common cause" says something.
+const COMMON_CAUSES: &str = "Common causes: a space or a level counted, left out, counted twice or taken at another size; an opening, a court or a low part not deducted; a recess, jog or bay drawn more simply; a wall misread; walls measured at another face; a total typed or rounded differently.";
+
 /// How many combinations of causes were weighed for each figure, and how many causes are named.
 fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> {
     let told = |figure: &Figure| {
@@ -221,13 +224,15 @@ fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> 
     let mut told: Vec<String> = reconciliation.figures().iter().filter_map(told).collect();
     let is_named = |figure: &Figure| figure.explanations().reported().next().is_some();
     if reconciliation.figures().iter().any(is_named) {
-        told.push("That a cause fits shows that it is possible, not that it happened.".to_owned());
+        told.push(format!(
+            "That a cause fits shows that it is possible, not that it happened. {COMMON_CAUSES}"
+        ));
     }
     told
 }
 
-/// The method, rule by rule, with sources.
-fn method(stack: &mut Stack, say: &Sentences<'_>) {
+/// The method, rule by rule, with sources. How rounded walls are closed is told where some wall had to be adjusted.
+fn method(stack: &mut Stack, say: &Sentences<'_>, is_adjusted: bool) {
     stack.heading("Method");
     let halves = match say.settings.halves {
         Halves::Up => "exactly half goes up",
@@ -262,10 +267,10 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
     let texts = [
         format!("Each wall to the {fine}: every side, at the outside face, to the nearest {fine} ({halves}); after that only the area is rounded, once, to the square foot [1]."),
         format!("Each wall to the whole foot: every side, at the outside face, to the nearest foot ({halves}) [2]."),
-        format!("Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger).{estimated} The pieces above use the resulting walls."),
+        if is_adjusted { format!("Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger).{estimated} The pieces above use the resulting walls.") } else { String::new() },
         area.to_owned(),
         format!("Possible range, rounded to the foot: a wall within {} of the half foot may be read either way.", say.reading_alone()),
-        "What is possible: each cause is given with the area that it leads to. Which way the office rounded each wall is not known, so a figure may differ from that area by up to three times what rounding typically changes in such a house, though never by more than rounding can change at all. Several that fit are in the order of how common each is thought to be and how near it comes, which is a judgment; the likeliest is the first of them, or one about as likely that gives the very figure.".to_owned(),
+        "What is possible: each cause is given with the area that it leads to. Which way the office rounded each wall is not known, so a cause fits if the figure is within three times the usual effect of rounding on such a house, and within what rounding can change at all. Several that fit are in the order of how common each is thought to be and how near it comes, which is a judgment; of those about as likely, one that gives the very figure comes first.".to_owned(),
         "Counted: living space above grade. Openings to the level below, low ceilings and courts open to the sky are deducted. Garages, porches and the like are shown but not counted.".to_owned(),
         match say.house.particulars.interior_seen {
             Some(true) => "This is not a statement of square footage under ANSI Z765 [1].",
@@ -303,6 +308,10 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         .flat_map(|space| space.sides.iter().map(|side| (space.name.as_str(), side)))
         .collect();
     stack.heading("Declaration");
+    let by_law = say.declaration_of_the_place();
+    if let Some([before, _]) = &by_law {
+        stack.paragraph(8.5, before);
+    }
     if !sides.is_empty() {
         let sources = [
             LengthSource::Measured,
@@ -330,7 +339,17 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
             (true, count) => format!("All {} were measured.", words::count(count, "side")),
             _ => format!("Of {}: {}.", words::count(sides.len(), "side"), words::all_of(&texts)),
         };
-        stack.paragraph(8.5, &text);
+        let is_moved = |space: &crate::house::Space| {
+            space.face != crate::house::Face::Outside && space.kind.has_walls()
+        };
+        // What is drawn there is a length with the thickness of walls, which nobody taped as a side.
+        let thickness = match house.spaces.iter().any(is_moved) {
+            true => {
+                " Lengths to another face than the outside were moved there by the thickness of the walls, which is as stated in the sides file or assumed."
+            }
+            false => "",
+        };
+        stack.paragraph(8.5, &format!("{text}{thickness}"));
     }
     let lots: Vec<&str> = house.lots.iter().map(crate::house::Lot::name).collect();
     if !lots.is_empty() {
@@ -348,10 +367,6 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         _ => "The interior was not seen.",
     };
     stack.paragraph(8.5, interior);
-    let by_law = say.declaration_of_the_place();
-    if let Some([before, _]) = &by_law {
-        stack.paragraph(8.5, before);
-    }
     stack.paragraph(8.5, signed_for(&sides));
     if let Some([_, words]) = &by_law {
         stack.paragraph(8.5, words);

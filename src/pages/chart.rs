@@ -67,12 +67,15 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
     let mut under = 0.0;
     let is_drawn = |line: &Line, rounded: i64| rounded != 0 || line.range().is_some();
     for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
-        if !is_drawn(line, rounded) {
-            reached = reached + line.area();
+        // Its area is in the bar of rounding.
+        if say.is_told_with_rounding(figure, line) {
             continue;
         }
         let before = reached;
-        reached = reached + line.area();
+        reached = reached + say.area_of_step(figure, line);
+        if !is_drawn(line, rounded) {
+            continue;
+        }
         let changes = step_alone(before, reached, is_metric);
         let (from, at) = (in_unit(before), in_unit(reached));
         inks.push(connector(x(from), y_pt, BAR_ROW_PT + under, under > 0.0));

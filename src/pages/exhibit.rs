@@ -69,7 +69,7 @@ pub(crate) fn exhibit(
 ) -> Moved {
     let figure = reconciliation.figures().first();
     // What asks for nothing is for the owner, and gets no exhibit number.
-    let is_handed_in = figure.is_none_or(|figure| say.asks_anything(figure));
+    let is_handed_in = figure.is_none_or(|figure| say.asks_for_a_change(reconciliation, figure));
     let title = if is_handed_in { "Exhibit" } else { "Summary" };
     let begun = |flow: &mut Flow, told: &str| {
         flow.begin(title, told);
@@ -446,7 +446,17 @@ impl Parts {
         }
         // Whether the record agrees with its own lengths is a part of the cause.
         if let Some(own) = say.own_sketch(figure) {
-            self.is_cut |= blocks::one(&mut self.asks, &Block::Paragraph(own), asked);
+            let agrees = figure
+                .own_sketch()
+                .is_some_and(|own| own.whole_sq_ft() == figure.area().whole_sq_ft());
+            // That they do not agree can be checked on the record alone.
+            self.is_cut |= match agrees {
+                true => blocks::one(&mut self.asks, &Block::Paragraph(own), asked),
+                false => {
+                    let size_pt = sizes.paragraph_pt + 0.6;
+                    self.asks.at_most(3, |asks| asks.title(size_pt, &own))
+                }
+            };
         }
         self.asks.space(2.0);
         let request = say.request(reconciliation, figure);

@@ -355,7 +355,7 @@ fn closed(spots: &[Point]) -> Vec<Point> {
 }
 
 /// How to compute the area from the corners' coordinates, in words.
-pub(crate) const BY_CORNERS: &str = "half the sum, over each corner and the next, of east × next north minus north × next east, whatever its sign";
+pub(crate) const BY_CORNERS: &str = "half the sum, over each corner and the next, of east × next north minus north × next east, as a positive number";
 /// What curved walls add to that area, in words.
 pub(crate) const BY_CHORD: &str =
     "a curved wall adds or subtracts the area between it and its chord";

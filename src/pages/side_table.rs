@@ -17,9 +17,15 @@ use rust_decimal::Decimal;
 
 /// Every side of every space: as typed, at the outside face, under both rules, on the record, and how it was
 /// obtained.
-pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation) {
+///
+/// Returns whether a wall is adjusted from its own rounding, or may be: where walls go by bearings, that is not told.
+pub(crate) fn side_table(
+    stack: &mut Stack,
+    say: &Sentences<'_>,
+    reconciliation: &Reconciliation,
+) -> bool {
     if say.house.spaces.is_empty() {
-        return;
+        return false;
     }
     stack.heading("Every side, as typed and as used");
     let is_inch = say.settings.fine == FineStep::Inch;
@@ -76,6 +82,7 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
             "* adjusted from its own rounding so that the outline comes back to its start",
         );
     }
+    any_moved || say.house.spaces.iter().any(|space| space.closed.traverse.has_bearings())
 }
 
 /// The outlines with each wall rounded to the half foot; `None` unless a figure states half-foot walls.
@@ -300,8 +307,8 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
 fn said_of_sides(space: &Space) -> impl Iterator<Item = String> {
     space.sides.iter().filter_map(|side| {
         let photo = side.words.photo.as_ref().map(|photo| match side.words.photo_file {
-            Some(_) => format!("photo: {photo}"),
-            None => format!("photo, not enclosed: {photo}"),
+            Some(_) => format!("photo \"{photo}\""),
+            None => format!("photo \"{photo}\", not enclosed"),
         });
         let said: Vec<String> = photo.into_iter().chain(side.words.note.clone()).collect();
         (!said.is_empty()).then(|| format!("Side {}: {}.", side.number(), said.join("; ")))

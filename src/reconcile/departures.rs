@@ -392,7 +392,7 @@ fn upper_levels(house: &House) -> impl Iterator<Item = usize> {
 }
 
 /// The level directly below a level.
-fn level_below(house: &House, level: usize) -> Option<usize> {
+pub(crate) fn level_below(house: &House, level: usize) -> Option<usize> {
     (0..level).rev().find(|&below| !house.levels[below].below_grade)
 }
 

@@ -22,8 +22,7 @@ use crate::wording::causes::OpenQuestion;
 use crate::wording::compared::{Gives, Unsure};
 #[cfg(feature = "pages")]
 use crate::wording::conclusion::Above;
-#[cfg(feature = "pages")]
-use crate::wording::sentences::signed;
+use crate::wording::map::WHAT_A_MAP_SHOWS;
 use crate::wording::sentences::{Reader, Sentences, capital, rounded_float, the};
 use crate::wording::size::size_of_sq_ft;
 use crate::wording::step_lines::not_explained;
@@ -74,7 +73,8 @@ impl Sentences<'_> {
             .and_then(|one| one.strength())
             .is_some_and(|strength| matches!(strength, Strength::Only | Strength::LikeliestOf(1)));
         let others = if is_said { "" } else { "Other reasons are possible." };
-        let closing = [others, &settled, ours.trim_start()];
+        let order = self.why_in_this_order(&shown);
+        let closing = [others, order, &settled, ours.trim_start()];
         let closing = closing.into_iter().filter(|part| !part.is_empty());
         let mut items: Vec<String> = Vec::new();
         for one in shown {
@@ -88,6 +88,26 @@ impl Sentences<'_> {
             near: Vec::new(),
             names_nothing: false,
         })
+    }
+
+    /// Why the first of several causes stands first, if it is called the likeliest: what it gives may be the same as the
+    /// next. Empty if nothing has to be said.
+    fn why_in_this_order(&self, shown: &[&Explanation]) -> &'static str {
+        let gives_all = |one: &&Explanation| one.leaves.abs() < 0.5;
+        let is_likeliest = shown
+            .first()
+            .and_then(|one| one.strength())
+            .is_some_and(|strength| matches!(strength, Strength::LikeliestOf(2..)));
+        match shown {
+            [one, next, ..] if !is_likeliest || one.is_as_likely_as(next) => "",
+            [one, next] if gives_all(one) && gives_all(next) => {
+                "Both give the figure; the first is thought to be more common, which is a judgment."
+            }
+            [_, _, ..] => {
+                "They stand in the order of how common each is thought to be and how near it comes, which is a judgment."
+            }
+            _ => "",
+        }
     }
 
     /// The spaces that a sentence compares with what no cause explains.
@@ -316,7 +336,7 @@ impl Sentences<'_> {
                         None => "",
                     };
                     format!(
-                        " The {line}'s line fits whole feet and not half feet; the total fits half feet, {stated}{feet}{house}."
+                        " The total fits half feet, {stated}{feet}{house}."
                     )
                 }
                 _ => format!(" So the {word}'s line for the {line} does not fit the half foot, {stated}{house}."),
@@ -392,11 +412,12 @@ impl Sentences<'_> {
             return Some(format!(", with {name} as measured"));
         }
         Some(format!(
-            ", with {name} as measured, {}; with {}'s own lengths it is {}, and {} is not explained",
+            ", with {name} as measured, {}; with {}'s own lengths it would be {}, {} too {}",
             self.number(taken),
             the(figure),
             self.number(own),
-            signed(left)
+            self.number(left.abs()),
+            if left < 0 { "much" } else { "little" }
         ))
     }
 
@@ -435,6 +456,13 @@ impl Sentences<'_> {
             }
             if above == Above::OnlyCause {
                 accounts.items.clear();
+            }
+            // The line at the top says already that there is none.
+            if accounts.names_nothing
+                && let Some(at) = accounts.opening.find("No common cause")
+            {
+                accounts.opening.truncate(at);
+                accounts.opening = accounts.opening.trim_end().to_owned();
             }
             accounts.blocks()
         });
@@ -621,7 +649,7 @@ impl Sentences<'_> {
     }
 
     /// A note where the upper level was taken at the whole outline below, or what is open to below not deducted, and the
-    /// figure is exactly twice that outline: `; 1,904 = 2 × 952, the whole level below twice`.
+    /// figure is exactly twice that outline: `; 1,904 is 2 × 952, twice the whole level below`.
     pub(super) fn doubled(&self, figure: &Figure, one: &Explanation) -> Option<String> {
         let upper = |how: LevelTaken| how == LevelTaken::WholeBelow;
         let all = figure.area().whole_sq_ft();
@@ -648,16 +676,21 @@ impl Sentences<'_> {
                 cause if cause.is_not_deducted() => {
                     format!("; both levels are then {once}{unit}: 2 × {once} = {twice}{unit}")
                 }
-                _ => format!("; {twice}{unit} = 2 × {once}{unit}, the whole level below twice"),
+                _ => format!("; {twice}{unit} is 2 × {once}{unit}, twice the whole level below"),
             }
         })
     }
 
-    /// A note of the size that a level is taken at, and of its own: `; that is 330 sq ft in place of 236 sq ft for the loft`.
+    /// A note of the size that a level is taken at, and of its own: `; that is 330 sq ft instead of 236 sq ft for the loft`.
     fn level_taken(&self, figure: &Figure, one: &Explanation) -> Option<String> {
         let Cause::Departures(DepartureKind::Level { level, .. }, None) = one.cause else {
             return None;
         };
+        // The step says it.
+        let mut lines = figure.lines().iter();
+        if lines.any(|line| line.cause() == Some(one.cause) && self.level_worked(line).is_some()) {
+            return None;
+        }
         let is_fine = self.is_taken_finely(figure, one);
         let spaces = (0..self.house.spaces.len()).filter(|&i| {
             self.house.spaces[i].level == level && crate::areas::is_in_total(self.house, i, false)
@@ -671,7 +704,7 @@ impl Sentences<'_> {
             [own + one.effect, own].map(|area| size_of_sq_ft(area.whole_sq_ft(), self.is_metric()));
         let to_feet = if is_fine { "" } else { ", each wall to the whole foot" };
         let name = words::the_quoted(&self.house.levels[level].name);
-        Some(format!("; that is {taken} in place of {own} for {name}{to_feet}"))
+        Some(format!("; that is {taken} instead of {own} for {name}{to_feet}"))
     }
 
     /// Says that nothing common accounts for the rest; `None` if rounding alone does.
@@ -699,7 +732,7 @@ impl Sentences<'_> {
                         self.ours(figure)
                     ),
                     // The request says what has to be looked at first.
-                    Reader::Office => self.ours(figure).trim_start().to_owned(),
+                    Reader::Office => format!("{WHAT_A_MAP_SHOWS}{}", self.ours(figure)),
                 },
                 asks: String::new(),
                 names_nothing: false,
@@ -896,7 +929,7 @@ impl Sentences<'_> {
         let (wide, deep) = (rounded_float(part.size_ft.0), rounded_float(part.size_ft.1));
         let sq_ft = rounded_float(part.sq_ft());
         Some(format!(
-            "A map shows a part that was not measured, on the {} side of {}: without its eaves about {wide}' by {deep}', {sq_ft} of the {} sq ft that the steps leave.",
+            "A map shows a part that was not measured, on the {} side of {}. Without its eaves it is about {wide}' by {deep}': {sq_ft} of the {} sq ft that the steps leave.",
             part.side.word(),
             words::the_quoted(&self.house.spaces[part.beside].name),
             thousands(left)

@@ -617,7 +617,7 @@ pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_asked: bool) -> Stri
 
 /// Asks for the height below which a total deducts ceilings.
 pub(crate) fn below_which_height() -> OpenQuestion {
-    OpenQuestion::state("below which ceiling height it deducts (none is stated here)")
+    OpenQuestion::state("below which ceiling height it deducts floor area (none is stated here)")
 }
 
 /// The questions that would settle whether a cause applies.

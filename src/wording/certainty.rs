@@ -13,6 +13,18 @@ use crate::wording::half_feet::MILLIMETER_NM;
 use crate::wording::sentences::{Sentences, the, whole};
 use crate::wording::size::{number_alone, off_by, off_by_with_step, square_meters, step_alone};
 
+/// The area before any rounding, in parts of a sentence.
+struct Before {
+    /// Which area it is: ` above grade`, or nothing.
+    above: &'static str,
+    /// The area with its ±.
+    area: String,
+    /// How sure that is.
+    how_sure: String,
+    /// What it depends on: how near the lengths are.
+    within: String,
+}
+
 impl Sentences<'_> {
     /// Sentences saying that rounded walls close in several equally near ways with other totals; empty if they do
     /// not.
@@ -48,17 +60,16 @@ impl Sentences<'_> {
         rules.into_iter().filter_map(sentence).collect()
     }
 
-    /// The totals with each wall rounded finely, where several adjustments of walls are equally near to the measured lengths:
-    /// `1,414 or 1,417 sq ft`; `None` where there is only one, or too many to list.
-    pub(super) fn closings_to_fine(&self) -> Option<String> {
+    /// The totals with each wall rounded finely that other adjustments of walls give, which are equally near to the measured
+    /// lengths: `1,414 or 1,420 sq ft`; `None` where there are no others.
+    pub(super) fn other_closings_to_fine(&self) -> Option<String> {
         const MOST: usize = 3;
-        let others = self.areas.equally_near_tenth_foot();
-        let mut totals = others.totals().to_vec();
-        totals.push(self.areas.gross().tenth_foot().whole_sq_ft());
+        let mut totals = self.areas.equally_near_tenth_foot().totals().to_vec();
         totals.sort_unstable();
         let told: Vec<String> = totals.iter().copied().map(thousands).collect();
         Some(match told.as_slice() {
-            [] | [_] => return None,
+            [] => return None,
+            [one] => format!("{one} sq ft"),
             few if few.len() <= MOST => format!("{} sq ft", words::list_or(few)),
             [low, .., high] => format!("{low} to {high} sq ft"),
         })
@@ -75,10 +86,13 @@ impl Sentences<'_> {
             sentences.push(self.plus_minus());
         }
         if self.areas.is_computed() {
-            sentences.push("It has slanted or curved walls: computed to 0.01 sq ft.".to_owned());
+            sentences.push("It has slanted or curved walls: the arithmetic is exact to 0.01 sq ft, the tape is not.".to_owned());
         }
         if house.lots.iter().any(|lot| lot.closed.is_computed()) {
-            sentences.push("The area of the land is computed to 0.01 sq ft.".to_owned());
+            sentences.push(
+                "The arithmetic of the land is exact to 0.01 sq ft; its calls are as typed."
+                    .to_owned(),
+            );
         }
         sentences.extend(self.only_from_a_plan());
         sentences.extend(self.checks());
@@ -280,22 +294,47 @@ impl Sentences<'_> {
     /// The uncertainty of the measured area, with the area that it belongs to: the one before any rounding, above grade if
     /// some of the house is below.
     pub(super) fn plus_minus_before_rounding(&self) -> String {
+        let Before { above, area, how_sure, within } = self.parts_before_rounding();
+        format!("Before any rounding the area{above} is {area}{how_sure}, if {within}.")
+    }
+
+    fn parts_before_rounding(&self) -> Before {
         let is_metric = self.is_metric();
         let gross = self.areas.gross();
         let unit = if is_metric { "sq m" } else { "sq ft" };
         let off = off_by(gross.plus_minus_outside(), is_metric);
         let worst = off_by(gross.worst_case_outside(), is_metric);
-        let off = match off == worst {
-            true => format!("± {off} {unit}, even with every wall off the same way"),
+        let how_sure = match off == worst {
+            true => ", even with every wall off the same way".to_owned(),
             false => format!(
-                "± {off} {unit}, about 19 times in 20, or ± {worst} {unit} at worst, with every wall off the same way"
+                ", about 19 times in 20, or ± {worst} {unit} at worst, with every wall off the same way"
             ),
         };
         let above = if self.areas.below_grade().is_some() { " above grade" } else { "" };
+        let area = format!("{} ± {off} {unit}", number_alone(gross.outside(), is_metric));
+        Before { above, area, how_sure, within: self.if_within() }
+    }
+
+    /// The uncertainty of the area that is compared with a figure, which comes first where rounding its walls leads beyond
+    /// the ± before that: `The measured area is 607 ± 3 sq ft: 605 ± 1 sq ft before any rounding, …, and 2 sq ft more because
+    /// each wall is rounded to a tenth of a foot.`
+    pub(super) fn plus_minus_compared(&self) -> String {
+        if !self.is_rounded_beyond() {
+            return self.plus_minus_before_rounding();
+        }
+        let is_metric = self.is_metric();
+        let gross = self.areas.gross();
+        let step = step_alone(gross.outside(), gross.tenth_foot(), is_metric);
+        let unit = if is_metric { "sq m" } else { "sq ft" };
+        let more = if step.starts_with('+') { "more" } else { "less" };
+        let step = step.trim_start_matches(['+', '\u{2212}']);
+        let Before { above, area, how_sure, within } = self.parts_before_rounding();
+        let (fine, _) = self.fine_of_appraisers();
         format!(
-            "Before any rounding the area{above} is {} {off}, if {}.",
-            number_alone(gross.outside(), is_metric),
-            self.if_within(),
+            "The {} area{above} is {}: {area} before any rounding{how_sure}, if {within}; and {step} {unit} {more} because each wall is rounded to {}.",
+            self.area_word(),
+            self.plus_minus_with_rounding(),
+            fine.trim_end_matches(',')
         )
     }
 

@@ -48,15 +48,7 @@ impl Sentences<'_> {
         &self,
         figures: &[Figure],
     ) -> (Option<&'static str>, Option<String>) {
-        // Rounded as an office may, a house may be larger than the record although it is smaller as measured.
-        let is_larger_in_feet = |figure: &Figure| {
-            figure.is_record()
-                && self.asks_anything(figure)
-                && self.in_whole_feet(figure).is_some()
-                && self.areas.gross().whole_foot().whole_sq_ft() > figure.area().whole_sq_ft()
-        };
-        let is_smaller =
-            figures.iter().any(|figure| figure.is_smaller_record() || is_larger_in_feet(figure));
+        let is_smaller = figures.iter().any(Figure::is_smaller_record);
         (is_smaller.then_some(SMALLER_RECORD_ON_A_PAGE), self.unlikely_size())
     }
 
@@ -86,18 +78,25 @@ impl Sentences<'_> {
         let mut blocks = vec![Block::row(start, self.total(figure.measured()))];
         blocks.extend(self.taken_the_same_way(figure).map(Block::Note));
         let mut at = figure.measured();
+        let more = self.more_rounding(figure);
         for line in self.told_lines(figure) {
             let before = at;
-            at = at + line.area();
+            at = at + self.area_of_step(figure, line);
             let changes = self.changed(before, at);
             blocks.push(Block::row(self.line_name(figure, line), changes));
             blocks.extend(self.could_add(figure, line, before).map(Block::Note));
             blocks.extend(self.adjusted(figure, line).map(Block::Note));
-            if self.is_more_rounding(figure, line) {
-                let both = self.changed(figure.measured(), at);
-                let note = format!("one cause with the rounding above: {both} together");
-                blocks.push(Block::Note(note));
+            if let Some(more) = more.filter(|_| line.step() == BridgeStep::Rounding) {
+                let nearest = before + line.area();
+                let parts = [(before, nearest), (nearest, nearest + more.area())];
+                let [rule, other] = parts.map(|(from, to)| self.changed(from, to));
+                let foot = self.foot_of(figure);
+                blocks.push(Block::Note(format!(
+                    "{rule} with each wall to the nearest {foot}, and {other} more with those walls the other way"
+                )));
             }
+            blocks.extend(self.part_worked(line).map(Block::Note));
+            blocks.extend(self.level_worked(line).map(Block::Note));
             blocks.extend(self.counted_at(figure, line).map(Block::Note));
             if line.step() == BridgeStep::RecordedSides {
                 blocks.extend(self.shares(figure, before, at).into_iter().map(Block::Note));
@@ -114,7 +113,10 @@ impl Sentences<'_> {
         let is_told = move |(line, sq_ft): &(&Line, i64)| {
             *sq_ft != 0 || line.step() != BridgeStep::Face || !is_for_the_office
         };
-        figure.told_lines().filter(is_told).map(|(line, _)| line)
+        let is_with_rounding = |line: &&Line| self.is_told_with_rounding(figure, line);
+        let lines = figure.told_lines().filter(is_told).map(|(line, _)| line);
+        let lines: Vec<&Line> = lines.filter(|line| !is_with_rounding(line)).collect();
+        lines.into_iter()
     }
 
     /// The difference that the headline gives, where the steps begin at another area than it compares: `the difference,
@@ -292,7 +294,7 @@ impl Sentences<'_> {
             self.house.particulars.measured.as_ref().map(|measured| self.measured_by(measured));
         let close = self.only_from_a_plan().unwrap_or_else(|| match figures.is_empty() {
             true => self.plus_minus(),
-            false => self.plus_minus_before_rounding(),
+            false => self.plus_minus_compared(),
         });
         who.into_iter().chain([close]).collect::<Vec<_>>().join(" ")
     }
@@ -329,26 +331,11 @@ impl Sentences<'_> {
         let gross = self.areas.gross();
         let (fine, appraisers) = self.fine_of_appraisers();
         let comma = if fine.ends_with(',') { "" } else { "," };
-        let adds = step_alone(gross.outside(), gross.tenth_foot(), is_metric);
-        let unit = if is_metric { "sq m" } else { "sq ft" };
-        // The ± before rounding stands just before it, and would leave this area out.
-        let adds = match (self.is_rounded_beyond(), adds.strip_prefix('+')) {
-            (false, _) => String::new(),
-            (true, Some(more)) => {
-                format!(", which adds {more} {unit}, so {}", self.plus_minus_with_rounding())
-            }
-            (true, None) => format!(
-                ", which subtracts {} {unit}, so {}",
-                adds.trim_start_matches('\u{2212}'),
-                self.plus_minus_with_rounding()
-            ),
-        };
-        let adds = match self.closings_to_fine() {
-            Some(all) => format!(", which gives {all}, depending on which wall is adjusted"),
-            None => adds,
-        };
+        let other = self.other_closings_to_fine().map_or_else(String::new, |other| {
+            format!("; with another wall adjusted so that the rounded walls meet, it is {other}")
+        });
         let gross_at = format!(
-            "{}, each wall to {fine}{comma} as {appraisers} do{adds}",
+            "{}, each wall to {fine}{comma} as {appraisers} do{other}",
             self.gross_at().replacen('G', "g", 1)
         );
         let compared = match self.same_way_worked(figure) {
@@ -600,7 +587,7 @@ impl Sentences<'_> {
         let mut at = figure.measured();
         let told = |line: &Line| {
             let before = at;
-            at = at + line.area();
+            at = at + self.area_of_step(figure, line);
             format!("{}, {}", self.line_name(figure, line), self.changed(before, at))
         };
         let steps: Vec<String> = self.told_lines(figure).map(told).collect();

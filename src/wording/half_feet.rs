@@ -125,7 +125,7 @@ impl Sentences<'_> {
     }
 
     /// The counted wall that is nearest to where a length is rounded the other way, as a sentence, if that is within the
-    /// office's reading: `Side 1 is 6 mm (0.02 ft) from the half foot, and an office reads its tape within 46 mm (0.15 ft).`
+    /// office's reading: `Side 1 is 6 mm (0.02 ft) from the half foot, so it may go either way if the office read the tape 46 mm (0.15 ft) more or less.`
     pub(super) fn nearest_to_the_half(&self, step: Step) -> Option<String> {
         let spaces = 0..self.house.spaces.len();
         let counted = spaces.filter(|&space| is_in_total(self.house, space, false));
@@ -141,7 +141,7 @@ impl Sentences<'_> {
         let near = Near { spaces: vec![space], numbers: vec![number], off };
         (off <= self.settings.reading).then(|| {
             format!(
-                "{} is {}, and an office reads its tape within {}.",
+                "{} is {}, so it may go either way if the office read the tape {} more or less.",
                 capital(&self.walls_named(&near)),
                 self.off_from(off, half_of(step)),
                 self.office_reading()

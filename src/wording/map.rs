@@ -10,6 +10,9 @@ use crate::wording::sentences::{Sentences, rounded_float, whole};
 /// What a map says and does not say.
 const NO_AREA: &str = "A map mostly shows the roof, seen from above. None of its area is counted here; it only shows where to look.";
 
+/// The same for the page that decides, beside a part that was not measured.
+pub(crate) const WHAT_A_MAP_SHOWS: &str = "An outline from a map is mostly the roof, seen from above: it shows where to measure, not what is under the roof, which may be a room, a porch or a carport. None of its area is counted here.";
+
 /// An outline from a map in a heading.
 pub(crate) fn map_title(map: &MapReport) -> String {
     match map.area() {
@@ -97,9 +100,10 @@ pub(crate) fn largest_not_measured(reconciliation: &Reconciliation) -> Vec<&Roof
     roofs.filter_map(|roof| largest(roof).map(|i| &roof.parts()[i])).collect()
 }
 
-/// How well the roof fits: `the two overlap by 97%`.
+/// How well the roof fits: `97% of what either covers is covered by both`.
 fn fit(roof: &RoofComparison) -> String {
-    format!("the two overlap by {}%", rounded_float((roof.fit() * 100.0).floor()))
+    let share = rounded_float((roof.fit() * 100.0).floor());
+    format!("{share}% of what either covers is covered by both")
 }
 
 fn laid(house: &House, roof: &RoofComparison) -> String {

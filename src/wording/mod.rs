@@ -30,6 +30,7 @@ pub(crate) mod size;
 pub(crate) mod step_lines;
 mod strips;
 pub(crate) mod value;
+mod worked;
 
 pub use block::Block;
 pub use sentences::{DISCLAIMER, SMALLER_RECORD};

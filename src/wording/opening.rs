@@ -9,7 +9,7 @@ use crate::reconcile::{BridgeStep, Figure, Line, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::Step;
 use crate::wording::request::how_closely;
-use crate::wording::sentences::{SMALLER_RECORD, Sentences, capital, the};
+use crate::wording::sentences::{LARGER_IN_FEET, SMALLER_RECORD, Sentences, capital, the};
 use crate::wording::size::{Units, is_beyond, number_or_size, percent_apart, size_apart};
 
 impl Sentences<'_> {
@@ -104,20 +104,23 @@ impl Sentences<'_> {
         let drawn = figure.own_sketch_as_drawn().filter(|drawn| *drawn != own);
         let name = capital(&the(figure));
         let is_drawn = |drawn: &crate::house::ReferenceOutline| figure.is_of(drawn.drawn);
-        let (own_sides, give) = if self.house.drawn.iter().any(is_drawn) {
-            ("sketch", "its sides come")
-        } else {
-            ("lengths", "they come")
-        };
+        let is_drawn = self.house.drawn.iter().any(is_drawn);
+        let (own_sides, give) =
+            if is_drawn { ("sketch", "its sides come") } else { ("lengths", "they come") };
         // What the figure counts beyond them is not on its sketch.
         let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
-        let give = match counting {
-            Some(line) => {
+        let counted = counting.map(|line| words::all_named(line.counted()));
+        let give = match &counted {
+            Some(counted) => {
                 let whose = give.trim_end_matches(" come");
-                let counted = words::all_named(line.counted());
                 format!("{whose} and {counted} as measured here come")
             }
             None => give.to_owned(),
+        };
+        let given = match &counted {
+            Some(counted) => format!("{own_sides} and {counted} as measured here come"),
+            None if is_drawn => "sketch comes".to_owned(),
+            None => "lengths come".to_owned(),
         };
         Some(match (apart, drawn) {
             (0, None) if figure.takes_nothing_off() => {
@@ -131,7 +134,7 @@ impl Sentences<'_> {
                 self.size(figure.area())
             ),
             _ => format!(
-                "{name}'s own {own_sides} and its total do not agree: {give} to {} and its total is {}, a difference of {}.",
+                "{name}'s own {given} to {} and its total is {}: a difference of {}.",
                 self.size(own),
                 self.size(figure.area()),
                 size_apart(own, figure.area(), self.is_metric())
@@ -177,7 +180,20 @@ impl Sentences<'_> {
 
     /// The caution to print first if the record is smaller than the house.
     pub(crate) fn caution(&self, figures: &[Figure]) -> Option<String> {
-        figures.iter().any(Figure::is_smaller_record).then(|| SMALLER_RECORD.to_owned())
+        // Rounded as an office may, a house may be larger than the record although it is smaller as measured.
+        let is_larger_in_feet = |figure: &Figure| {
+            figure.is_record()
+                && self.asks_anything(figure)
+                && self.in_whole_feet(figure).is_some()
+                && self.areas.gross().whole_foot().whole_sq_ft() > figure.area().whole_sq_ft()
+        };
+        let is_smaller = figures.iter().any(Figure::is_smaller_record);
+        let caution = match is_smaller {
+            true => SMALLER_RECORD,
+            false if figures.iter().any(is_larger_in_feet) => LARGER_IN_FEET,
+            false => return None,
+        };
+        Some(caution.to_owned())
     }
 
     /// `measured`, or if no counted wall was, its source: `from plan`.

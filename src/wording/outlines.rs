@@ -1,13 +1,13 @@
 //! Outlines from records and plans compared with the house's, other lines of the record, and lots.
 
 use crate::diagnostic::words;
-use crate::house::{ReferenceSource, SideNumber};
+use crate::house::{Face, ReferenceSource, SideNumber, SideRule};
 use crate::reconcile::departures::DepartureKind;
-use crate::reconcile::{Figure, OutlineReport};
+use crate::reconcile::{BridgeStep, Figure, OutlineReport};
 use crate::units::area::{Area, AreaUnit, WrittenArea};
-use crate::units::decimal::{group_thousands, rounded_quotient};
+use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
 use crate::units::length::{Length, Step};
-use crate::wording::sentences::{Reader, Sentences, whole};
+use crate::wording::sentences::{Reader, Sentences, the, whole};
 use crate::wording::size::number_or_size;
 use crate::wording::step_lines::{is_left_within, not_explained};
 use rust_decimal::Decimal;
@@ -179,16 +179,45 @@ impl Sentences<'_> {
         let sentence = |(i, missing): (usize, &crate::house::Missing)| {
             let (name, size) =
                 (words::the_named(&missing.name), self.size(missing.recorded.area()));
-            match is_apart(i) {
-                true => format!(
-                    "A separate question, since the steps do not need it: the record also lists {name}, {size}, which was not found on site. Please state whether the total includes it."
-                ),
-                false => format!(
-                    "The record also lists {name}, {size}, which was not found on site: please state whether the total includes it."
-                ),
-            }
+            let instead = figures.first().filter(|_| is_apart(i));
+            let instead =
+                instead.and_then(|figure| self.with_missing(figure, missing.recorded.area()));
+            format!(
+                "The record also lists {name}, {size}, which was not found on site{}. Please state whether the total includes it.",
+                instead.unwrap_or_default()
+            )
         };
         self.house.missing.iter().enumerate().take(6).map(sentence).collect()
+    }
+
+    /// What the total would be with a space that was not found on site, where the steps have another cause: `; instead of the
+    /// possible cause above it would give 1,779 + 80 = 1,859, 18 less than the record`. `None` where it is not as simple.
+    fn with_missing(&self, figure: &Figure, missing: Area) -> Option<String> {
+        figure.explanations().reported().next()?;
+        let is_plain = !self.is_metric()
+            && figure.is_record()
+            && figure.face() == Face::Outside
+            && figure.side_rule() == SideRule::Step(Step::WholeFoot)
+            && figure.lines().iter().all(|line| match line.step() {
+                BridgeStep::Counting => line.is_supported(),
+                step => step != BridgeStep::RecordedSides,
+            });
+        let (house, missing) = (self.areas.gross().whole_foot(), missing.whole_sq_ft());
+        let all = house.whole_sq_ft() + missing;
+        let apart = figure.area().whole_sq_ft() - all;
+        let compared = match apart {
+            0 => format!("as {} says", the(figure)),
+            1.. => format!("{} less than {}", thousands(apart), the(figure)),
+            _ => format!("{} more than {}", thousands(-apart), the(figure)),
+        };
+        is_plain.then(|| {
+            format!(
+                "; instead of the possible cause above it would give {} + {} = {}, {compared}",
+                whole(house),
+                thousands(missing),
+                thousands(all)
+            )
+        })
     }
 
     /// The heading of the record's other lines.

@@ -5,7 +5,7 @@ use crate::house::{Face, ReferenceSource, SideRule};
 use crate::reconcile::agreement::Agreement;
 use crate::reconcile::cause::CauseClass;
 use crate::reconcile::departures::DepartureKind;
-use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation};
+use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation, RoofPart};
 use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 use crate::wording::accounts::shown_once;
@@ -14,19 +14,25 @@ use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::{Units, area_of_sq_ft};
 use crate::wording::step_lines::not_explained;
 
+/// What is asked first where ceilings of a height that was not stated are deducted.
+const HEIGHT_ASKED: &str =
+    "Please state the ceiling height below which the total deducts floor area.";
+
 impl Sentences<'_> {
     /// The request to the publisher of a figure, in one sentence, after whom it is for.
     pub(crate) fn request(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
         let asked = self.asked(reconciliation, figure);
-        if !self.asks_anything(figure) {
+        if !self.asks_for_a_change(reconciliation, figure) {
             return asked;
         }
         // Nobody can correct a total to one that depends on a height which was not stated.
-        let asked = match self.asked_about_low_ceilings(figure) {
+        let asked = match self.low_of_unknown_height(figure) {
             None => asked,
-            Some(first) => match asked.strip_prefix("Please correct ") {
-                Some(rest) => format!("{first} If these are deducted, please correct {rest}"),
-                None => format!("{first} {asked}"),
+            Some(low) => match asked.strip_prefix("Please correct ") {
+                Some(rest) => format!(
+                    "{HEIGHT_ASKED} If it deducts the {low} under low ceilings here, whose height is not stated, please correct {rest}"
+                ),
+                None => format!("{HEIGHT_ASKED} {low} are deducted here. {asked}"),
             },
         };
         match figure.is_record() {
@@ -35,14 +41,10 @@ impl Sentences<'_> {
         }
     }
 
-    /// Asks for the height below which a total deducts ceilings, where this file states none: `Please state below which
-    /// ceiling height the total deducts; 447 sq ft deducted here depend on it.`
-    fn asked_about_low_ceilings(&self, figure: &Figure) -> Option<String> {
+    /// The area deducted here for ceilings that are low, where this file does not state how low.
+    fn low_of_unknown_height(&self, figure: &Figure) -> Option<String> {
         let low = self.low_without_a_height()?;
-        Some(format!(
-            "Please state below which ceiling height the total deducts; {} deducted here depend on it.",
-            self.units_of(figure).size(low)
-        ))
+        Some(self.units_of(figure).size(low))
     }
 
     /// What is asked, in one sentence.
@@ -82,22 +84,23 @@ impl Sentences<'_> {
         let walls = self.walls_to_measure(reconciliation, figure, self.is_for_the_office());
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && self.is_asked_about_feet(figure);
-        let place = largest_not_measured(reconciliation).into_iter().next();
-        if let Some(part) = place.filter(|_| figure.is_record() && walls.is_none()) {
+        if let Some(part) = self.to_measure_first(reconciliation, figure) {
             return format!(
-                "Please send {}'s own sketch with its lengths. No correction is requested until the owner has measured what stands on the {} side of {}, where a map shows a roof.",
-                the(figure),
+                "No change is requested until what stands on the {} side of {}, where a map shows a roof, is measured; this page is for the owner until then. To ask the office: to send {}'s own sketch with its lengths.",
                 part.side().word(),
-                words::the_quoted(&self.house.spaces[part.beside()].name)
+                words::the_quoted(&self.house.spaces[part.beside()].name),
+                the(figure)
             );
         }
         if self.only_from_a_plan().is_some() {
-            let first = match &walls {
-                Some(walls) => format!("Please measure {walls}."),
-                None if is_rounding => format!("{}.", self.whether_rounded(figure)),
-                None => format!("Please state {}.", self.or_state(figure)),
+            let ask = match &walls {
+                Some(walls) => format!("to measure {walls}"),
+                None if is_rounding => self.whether_rounded(figure).replacen("Please", "to", 1),
+                None => format!("to state {}", self.or_state(figure)),
             };
-            return format!("{first} No change is requested until the house is measured.");
+            return format!(
+                "No change is requested until the house is measured; this page is for the owner until then. To ask the office: {ask}."
+            );
         }
         let adds_up =
             figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == figure.area().whole_sq_ft());
@@ -138,6 +141,30 @@ impl Sentences<'_> {
         !figure.agreement().agrees()
             && figure.measured_like_figure().whole_sq_ft() != 0
             && figure.apart_sq_ft() >= 0
+    }
+
+    /// Whether a change of a figure is requested, which is then for the office: not before what a map shows is measured, or
+    /// by the lengths of a plan alone.
+    pub(crate) fn asks_for_a_change(
+        &self,
+        reconciliation: &Reconciliation,
+        figure: &Figure,
+    ) -> bool {
+        self.asks_anything(figure)
+            && self.only_from_a_plan().is_none()
+            && self.to_measure_first(reconciliation, figure).is_none()
+    }
+
+    /// The part that a map shows and nobody measured, which comes before any request about the record.
+    fn to_measure_first<'b>(
+        &self,
+        reconciliation: &'b Reconciliation,
+        figure: &Figure,
+    ) -> Option<&'b RoofPart> {
+        let part = largest_not_measured(reconciliation).into_iter().next();
+        let is_asked =
+            figure.is_record() && self.walls_to_measure(reconciliation, figure, false).is_none();
+        part.filter(|_| is_asked)
     }
 
     /// The total that a record whose walls may be rounded to the foot would have if they are as measured, with what it
@@ -240,12 +267,13 @@ impl Sentences<'_> {
         }
     }
 
-    /// Asks about the rule for rounding, in a sentence without its period.
+    /// Asks about the rule for rounding, and for a correction where that allows one: in sentences without the last period.
     fn about_the_rule(&self, figure: &Figure, area: &str, taken: &str) -> String {
         format!(
-            "{}, and whether {area}{taken}, with each wall to {}, can be recorded",
+            "{}. If walls may be recorded to {}, please correct {} to {area}{taken}",
             self.whether_rounded(figure),
-            self.fine()
+            self.fine(),
+            the(figure)
         )
     }
 

@@ -297,9 +297,7 @@ impl Sentences<'_> {
                 // Every wall rounded one way may take a wall that follows from the others further than a foot.
                 let how = match named {
                     Some(_) => "with each wall within a foot of its length".to_owned(),
-                    None => format!(
-                        "with each wall to the {foot}, even with walls rounded up or down against the rule"
-                    ),
+                    None => format!("however each wall is rounded to the {foot}, up or down"),
                 };
                 let [start, limit] =
                     [test.start(), limit].map(|area| number_or_size(area, self.is_metric()));
@@ -433,19 +431,35 @@ impl Sentences<'_> {
     /// The figure as the subject of a comparison: `the record, 1,877,`.
     fn wanted(&self, figure: &Figure) -> String {
         let wanted = number_or_size(figure.rounding_test().wanted(), self.is_metric());
-        let less = without(figure).map(|names| format!(" without {names}")).unwrap_or_default();
-        match self.is_metric() && less.is_empty() {
+        match without(figure) {
             // Both units once more would hide the comparison.
-            true => the(figure),
-            false => format!("{}{less}, {wanted},", the(figure)),
+            None if self.is_metric() => the(figure),
+            None => format!("{}, {wanted},", the(figure)),
+            Some(names) => {
+                format!("{} less {names}, {}{wanted},", the(figure), self.less_counted(figure))
+            }
         }
     }
 
-    /// The figure compared, in words: `the record is 1,877`; `without the rec room the record is 2,592`.
+    /// The figure compared, in words: `the record is 1,877`; `the record less the rec room is 3,094 − 550 = 2,544`.
     fn is(&self, figure: &Figure) -> String {
         let wanted = number_or_size(figure.rounding_test().wanted(), self.is_metric());
-        let less = without(figure).map(|names| format!("without {names} ")).unwrap_or_default();
-        format!("{less}{} is {wanted}", the(figure))
+        match without(figure) {
+            None => format!("{} is {wanted}", the(figure)),
+            Some(names) => {
+                format!("{} less {names} is {}{wanted}", the(figure), self.less_counted(figure))
+            }
+        }
+    }
+
+    /// How the figure without what it says it counts is worked out, before it: `3,094 − 550 = `. Empty in two units.
+    fn less_counted(&self, figure: &Figure) -> String {
+        let (all, left) =
+            (figure.area().whole_sq_ft(), figure.rounding_test().wanted().whole_sq_ft());
+        match self.is_metric() {
+            true => String::new(),
+            false => format!("{} \u{2212} {} = ", thousands(all), thousands(all - left)),
+        }
     }
 
     fn does_not_fit(&self, figure: &Figure) -> String {

@@ -23,6 +23,10 @@ pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal adv
 /// Printed first on every output if the record is smaller than the house.
 pub const SMALLER_RECORD: &str = "Caution: the record is smaller than this house. Handing these pages in may raise the value; ask a licensed professional first.";
 
+/// The same if only the rule of the office makes the house larger than the record. It is for the owner, not for a page that
+/// the office gets.
+pub(crate) const LARGER_IN_FEET: &str = "Caution: with each wall rounded to the foot, this house is larger than the record. Handing these pages in may raise the value; ask a licensed professional first.";
+
 /// The same caution on a page that may reach the office: one sentence, not bold.
 pub(crate) const SMALLER_RECORD_ON_A_PAGE: &str = "A larger area may raise the value; ask a licensed professional before these pages are handed in.";
 
@@ -156,16 +160,19 @@ impl Sentences<'_> {
         if parts.is_empty() { name.clone() } else { format!("{name} ({})", parts.join(", ")) }
     }
 
-    /// The name of a space where its level is not named beside it: `Rec room (below grade, deducted there)`.
+    /// The name of a space where its level is not named beside it: `Rec room (below grade, deducted from the basement)`.
     #[cfg(feature = "pages")]
     pub(crate) fn space_name_here(&self, space: usize) -> String {
         let is_below = self.house.levels[self.house.spaces[space].level].below_grade;
         let name = self.space_name(space);
-        match (is_below, self.house.is_deducted(space)) {
-            (true, true) => name
-                .replace("(deducted)", "(below grade, deducted there)")
-                .replace(", deducted)", ", below grade, deducted there)"),
-            _ => name,
+        let parent = self.house.spaces[space].parent.filter(|_| is_below);
+        match parent.filter(|_| self.house.is_deducted(space)) {
+            Some(parent) => {
+                let from = words::the_named(&self.house.spaces[parent].name);
+                name.replace("(deducted)", &format!("(below grade, deducted from {from})"))
+                    .replace(", deducted)", &format!(", below grade, deducted from {from})"))
+            }
+            None => name,
         }
     }
 

@@ -19,8 +19,7 @@ impl Sentences<'_> {
     pub(crate) fn could_add(&self, figure: &Figure, line: &Line, before: Area) -> Option<String> {
         let few = self.listed_alone(figure.rounding_test().few());
         let changes = step_range(before, line.range()?, &few, self.is_metric())?;
-        let foot =
-            if figure.rounding_test().step() == Step::HalfFoot { "half foot" } else { "foot" };
+        let foot = self.foot_of(figure);
         if !self.is_for_the_office() {
             return Some(format!("rounding to the {foot} could change it by {changes}"));
         }
@@ -29,6 +28,11 @@ impl Sentences<'_> {
         let is_outside = foot == "foot" && figure.face() == Face::Outside;
         let why = if is_outside { format!(", {}", self.either_way()) } else { String::new() };
         Some(format!("rounding to the {foot} could change it by {changes}{unit}{why}"))
+    }
+
+    /// What the walls of a figure are rounded to: `foot`, or `half foot`.
+    pub(super) fn foot_of(&self, figure: &Figure) -> &'static str {
+        if figure.rounding_test().step() == Step::HalfFoot { "half foot" } else { "foot" }
     }
 
     /// The recorded sides that differ, one line each. Sides along the same axis are grouped, since they have to close
@@ -92,6 +96,17 @@ impl Sentences<'_> {
     }
 
     pub(crate) fn line_name(&self, figure: &Figure, line: &Line) -> String {
+        let name = self.name_of_line(figure, line);
+        match line.step() {
+            BridgeStep::Rounding if self.more_rounding(figure).is_some() => {
+                let half = half_of(figure.rounding_test().step());
+                format!("{name}, with walls near {half} the other way")
+            }
+            _ => name,
+        }
+    }
+
+    fn name_of_line(&self, figure: &Figure, line: &Line) -> String {
         match line.step() {
             BridgeStep::Counting if line.is_supported() => self.possible_line(figure, line),
             BridgeStep::Face => match figure.face() {
@@ -184,8 +199,28 @@ impl Sentences<'_> {
         }
     }
 
+    /// What walls near the half foot add where they are rounded the other way than to the nearest foot, if that and
+    /// rounding are all that leads to the figure: the two are told as one step. `None` if they are not.
+    pub(crate) fn more_rounding<'b>(&self, figure: &'b Figure) -> Option<&'b Line> {
+        let mut told = figure.told_lines();
+        let is_rounding_told = told.any(|(line, _)| line.step() == BridgeStep::Rounding);
+        let mut lines = figure.lines().iter();
+        lines.find(|line| is_rounding_told && self.is_more_rounding(figure, line))
+    }
+
+    /// Whether a step is told with the one of rounding, and has no row of its own.
+    pub(crate) fn is_told_with_rounding(&self, figure: &Figure, line: &Line) -> bool {
+        line.step() == BridgeStep::NotExplained && self.more_rounding(figure).is_some()
+    }
+
+    /// What the row of a step adds, with that which has no row of its own.
+    pub(crate) fn area_of_step(&self, figure: &Figure, line: &Line) -> Area {
+        let more = self.more_rounding(figure).filter(|_| line.step() == BridgeStep::Rounding);
+        line.area() + more.map_or(Area::ZERO, Line::area)
+    }
+
     /// Whether what is left is rounding too, and nothing but rounding leads to the figure.
-    pub(super) fn is_more_rounding(&self, figure: &Figure, line: &Line) -> bool {
+    fn is_more_rounding(&self, figure: &Figure, line: &Line) -> bool {
         let steps = [BridgeStep::Face, BridgeStep::RecordedSides, BridgeStep::Counting];
         line.step() == BridgeStep::NotExplained
             && !line.is_otherwise()
@@ -198,7 +233,7 @@ impl Sentences<'_> {
     }
 
     /// The walls that rounding to the foot had to move so that the outline closes, as a note to an office on the step of
-    /// rounding: `adjusted so that the rounded walls meet: side 3 (east wall, 12' 2"), 13' in place of 12'`.
+    /// rounding: `adjusted so that the rounded walls meet: side 3 (east wall, 12' 2"), 13' instead of 12'`.
     pub(super) fn adjusted(&self, figure: &Figure, line: &Line) -> Option<String> {
         const MOST: usize = 2;
         let is_plain = line.step() == BridgeStep::Rounding
@@ -228,7 +263,7 @@ impl Sentences<'_> {
                 false => String::new(),
             };
             let (number, wall) = (here.sides[side].number, self.wall_outside(space, side));
-            format!("side {number}{of} ({wall}), {used} in place of {alone}")
+            format!("side {number}{of} ({wall}), {used} instead of {alone}")
         });
         let mut named: Vec<String> = named.collect();
         let more = moved.len().saturating_sub(MOST);

@@ -258,7 +258,7 @@ fn a_metric_file_without_an_american_place_is_drawn_on_a4() {
 }
 
 #[test]
-fn pages_with_a_supplement_say_which_of_them_to_hand_in() {
+fn pages_with_a_supplement_say_where_it_begins() {
     let folder = tempfile::tempdir().unwrap();
     let out = folder.path().join("house.pdf");
     let said = |more: &[&str]| {
@@ -267,7 +267,7 @@ fn pages_with_a_supplement_say_which_of_them_to_hand_in() {
         text(&run.success().get_output().stderr).to_owned()
     };
     let all = said(&[]);
-    assert!(all.contains("the supplement after that is for the owner alone"), "{all}");
+    assert!(all.contains("the supplement after page 3 is for the owner alone"), "{all}");
     assert!(all.contains("prints values, rates and sales"), "{all}");
     let private = said(&["--private"]);
     assert!(!private.contains("supplement") && !private.contains("rates"), "{private}");

@@ -148,7 +148,7 @@ fn every_page_has_a_title_and_a_description_for_a_screen_reader() {
     let description = svgs[0].split("<desc id=\"desc\">").nth(1).unwrap();
     let first = "33 Mallow Street, rear cottage, Juniper County: Account R-112408. Record 630 square feet. Measured 607 square feet, each wall to a tenth of a foot.";
     assert!(description.trim_start().starts_with(first), "{description}");
-    let steps = "Step by step: measured area 607 square feet; rounding: if the office rounds each wall to the whole foot (assumed), minus 7 square feet; what is left, possible if walls near the half foot were rounded the other way, plus 30 square feet; the record 630 square feet.";
+    let steps = "Step by step: measured area 607 square feet; rounding: if the office rounds each wall to the whole foot (assumed), with walls near the half foot the other way, plus 23 square feet; the record 630 square feet.";
     assert!(description.contains(steps), "{description}");
     for svg in svgs {
         assert!(!svg.contains("<script") && !svg.contains("http://www.w3.org/1999/xlink"));
@@ -396,9 +396,12 @@ fn a_roof_without_measured_walls_is_told_on_the_first_page_and_no_correction_is_
     assert!(
         first.contains("A map shows a part that was not measured, on the north side of the house")
     );
-    assert!(first.contains("without its eaves about 14' by 12', 168 of the 171 sq ft"), "{first}");
+    assert!(
+        first.contains("Without its eaves it is about 14' by 12': 168 of the 171 sq ft"),
+        "{first}"
+    );
     assert_eq!(first.matches("A map shows").count(), 1, "{first}");
-    let until = "No correction is requested until the owner has measured what stands on the north side of the house, where a map shows a roof.";
+    let until = "No change is requested until what stands on the north side of the house, where a map shows a roof, is measured; this page is for the owner until then. To ask the office: to send the record's own sketch with its lengths.";
     assert!(first.contains(until), "{first}");
     assert!(!first.contains("Please correct"), "{first}");
 }

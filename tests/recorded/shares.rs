@@ -124,7 +124,7 @@ fn rounding_is_reported_without_the_records_own_lengths() {
         house(&["north 30'", "east 40' recorded 41'", "south 30'", "west 40' recorded 41'"], "");
     let report = text_report(&text.replace("1,200", "1,230"));
     assert!(
-        report.contains("Leaving the record's own lengths aside, rounding alone cannot explain it: with each wall to the foot, even with walls rounded up or down against the rule, this house is at most 1,200; the record is 1,230."),
+        report.contains("Leaving the record's own lengths aside, rounding alone cannot explain it: however each wall is rounded to the foot, up or down, this house is at most 1,200; the record is 1,230."),
         "{report}"
     );
     assert!(report.contains("not explained 0"), "{report}");
