@@ -34,6 +34,34 @@ pub(crate) fn set(stack: &mut Stack, blocks: &[Block], sizes: Sizes) -> bool {
     is_cut
 }
 
+/// Sets the blocks of steps, each row with at most so many notes; returns whether any was cut, and the middle of each row,
+/// for the bars beside them.
+pub(crate) fn set_steps(
+    stack: &mut Stack,
+    blocks: &[Block],
+    sizes: Sizes,
+    most_notes: usize,
+) -> (bool, Vec<f64>) {
+    let (mut is_cut, mut rows, mut notes) = (false, Vec::new(), 0);
+    for (i, block) in blocks.iter().enumerate() {
+        notes = if matches!(block, Block::Note(_)) { notes + 1 } else { 0 };
+        if notes > most_notes {
+            is_cut = true;
+            continue;
+        }
+        is_cut |= one(stack, block, sizes);
+        if matches!(block, Block::Row { .. } | Block::Total { .. }) {
+            let last = stack.rows.last().map_or(0.0, |row| row.height_pt);
+            rows.push(stack.height_pt() - last / 2.0);
+        }
+        // A note stays with the row it belongs to.
+        if matches!(block, Block::Row { .. }) && matches!(blocks.get(i + 1), Some(Block::Note(_))) {
+            stack.hold();
+        }
+    }
+    (is_cut, rows)
+}
+
 /// Sets one block; returns whether it was cut.
 pub(crate) fn one(stack: &mut Stack, block: &Block, sizes: Sizes) -> bool {
     let most = sizes.most_lines.unwrap_or(usize::MAX);

@@ -211,7 +211,7 @@ fn unrounded(say: &Sentences<'_>) -> String {
 }
 
 /// What was compared, so that "the only common cause" says something.
-const COMMON_CAUSES: &str = "Common causes: a space or a level counted, left out, counted twice or taken at another size; an opening, a court or a low part not deducted; a recess, jog or bay drawn more simply; a wall misread; walls measured at another face; a total typed or rounded differently.";
+const COMMON_CAUSES: &str = "Common causes: a space or level counted, left out or taken at another size; an opening or low part not deducted; the outline drawn more simply; a wall misread; another face; a total typed differently.";
 
 /// How many combinations of causes were weighed for each figure, and how many causes are named.
 fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> {
@@ -269,8 +269,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>, is_adjusted: bool) {
         format!("Each wall to the whole foot: every side, at the outside face, to the nearest foot ({halves}) [2]."),
         if is_adjusted { format!("Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger).{estimated} The pieces above use the resulting walls.") } else { String::new() },
         area.to_owned(),
-        format!("Possible range, rounded to the foot: a wall within {} of the half foot may be read either way.", say.reading_alone()),
-        "What is possible: each cause is given with the area that it leads to. Which way the office rounded each wall is not known, so a cause fits if the figure is within three times the usual effect of rounding on such a house, and within what rounding can change at all. Several that fit are in the order of how common each is thought to be and how near it comes, which is a judgment; of those about as likely, one that gives the very figure comes first.".to_owned(),
+        "What is possible: which way the office rounded each wall is not known, so a cause fits if the figure is within three times the usual effect of rounding on such a house, and within what rounding can change at all. Several that fit are in the order of how common each is thought to be and how near it comes, which is a judgment; of about equals, one that gives the very figure comes first.".to_owned(),
         "Counted: living space above grade. Openings to the level below, low ceilings and courts open to the sky are deducted. Garages, porches and the like are shown but not counted.".to_owned(),
         match say.house.particulars.interior_seen {
             Some(true) => "This is not a statement of square footage under ANSI Z765 [1].",

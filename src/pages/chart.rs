@@ -1,4 +1,4 @@
-//! The chart of a figure's steps, with its legend: each step is a bar that begins where the one before it ends.
+//! The chart of a figure's steps: each step is a bar beside its row that begins where the one before it ends.
 #![expect(
     clippy::float_arithmetic,
     reason = "places on a page are in points, and a chart shows areas as lengths"
@@ -7,91 +7,70 @@
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Row, Stack};
-use crate::pages::page::{Fill, Ink, Point, Role, Stroke, Text};
-use crate::reconcile::{BridgeStep, Figure, Line};
+use crate::pages::page::{Fill, Ink, Part, Point, Role, Stroke, Text};
+use crate::reconcile::{BridgeStep, Figure};
 use crate::units::area::Area;
 use crate::wording::sentences::{Sentences, capital, rounded_float};
-use crate::wording::size::{number_alone, step_alone, typed_number_alone, typed_size};
+use crate::wording::size::{step_alone, typed_size};
 use crate::wording::step_lines::{Left, is_left_within};
 
-/// The height of one bar's row, in points: near enough for a program that extracts text to keep the labels together.
-const BAR_ROW_PT: f64 = 11.0;
-/// The height that a range takes below its bar, in points.
-const UNDER_PT: f64 = 4.0;
-/// How far below the middle of its bar a range is drawn, in points.
+/// How far below the middle of its bar a range is drawn, in points, where the next row is not nearer.
 const RANGE_PT: f64 = 7.0;
 /// Half the height of a bar, in points.
 const HALF_BAR_PT: f64 = 3.5;
-/// The width for a step's name and number, in points.
-const LABEL_PT: f64 = 96.0;
-/// The letter size of labels, in points.
-const SIZE_PT: f64 = 7.5;
+/// The letter size of the key, in points.
+const KEY_PT: f64 = 7.0;
+/// The height of a line of the key, in points.
+const KEY_LINE_PT: f64 = 8.4;
+/// How far above the middle of the first row the key ends, in points.
+const ABOVE_PT: f64 = 5.5;
+/// The space at both ends of the axis, in points.
+const EDGE_PT: f64 = 4.0;
 
-/// Draws each step as a bar that begins where the one before it ends. The scale begins near the figures and is labeled
-/// where it begins.
+/// Draws each step as a bar that begins where the one before it ends, beside its row in `steps`, whose middles are `rows`. The
+/// scale begins near the figures. The rows have no words here: a program that extracts text took them for cells of the
+/// steps. The key stands above the bars.
 ///
-/// A metric file has it in square meters. Nothing is drawn where every step would be a sliver.
-pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stack {
+/// A metric file has it in square meters. Nothing is drawn where every step would be a sliver, or a row is missing.
+pub(crate) fn chart(
+    figure: &Figure,
+    say: &Sentences<'_>,
+    width_pt: f64,
+    steps: &mut Stack,
+    rows: &[f64],
+) -> Stack {
     let is_metric = say.is_metric();
     let in_unit = |area: Area| sizes(area, is_metric);
-    let mut stack = Stack::new(width_pt);
-    stack.space(7.0);
     let values = Values::of(figure, is_metric);
-    if !values.shows_a_step(figure, in_unit) {
+    let lines: Vec<_> = say.told_lines(figure).collect();
+    if rows.len() != lines.len() + 2 || !values.shows_a_step(figure, in_unit) {
         return Stack::new(width_pt);
     }
-    let (left, right) = (LABEL_PT, width_pt - 4.0);
+    let (left, right) = (EDGE_PT, width_pt - EDGE_PT);
     let x = |size: f64| left + (size - values.low) / (values.high - values.low) * (right - left);
     let (mut inks, mut signs) = (Vec::new(), Vec::new());
-    let mut y_pt = 6.0;
-    // A name and its number are one text, so that anyone who hears or copies the page gets them together.
-    let label = |y_pt: f64, words: &str, number: &str| {
-        let number = format!(" {number}");
-        let room = LABEL_PT - 4.0 - fonts::width_pt(Typeface::Plain, SIZE_PT, &number);
-        let words = fonts::shortened(Typeface::Plain, SIZE_PT, &fonts::shown(words), room);
-        Ink::Text(Text::new(Point::new(0.0, y_pt + 2.6), SIZE_PT, format!("{words}{number}")))
-    };
-    let post = |inks: &mut Vec<Ink>, y_pt: f64, size: f64| {
+    let post = |y_pt: f64, size: f64| {
         let spot = |down: f64| Point::new(x(size), y_pt + down);
-        inks.push(Ink::Stroke(Stroke::line(spot(-5.0), spot(5.0), 2.0)));
+        Ink::Stroke(Stroke::line(spot(-5.0), spot(5.0), 2.0))
     };
-    // Whoever hears the page learns first what the bars repeat, and in which unit.
-    let unit = if is_metric { "sq m" } else { "sq ft" };
-    let same = format!("The same steps in {unit}:");
-    inks.push(Ink::Text(Text::new(Point::new(0.0, y_pt + 2.6), SIZE_PT, same)));
-    y_pt += BAR_ROW_PT;
-    inks.push(label(y_pt, say.known(), &number_alone(figure.measured(), is_metric)));
-    post(&mut inks, y_pt, values.start);
+    inks.push(post(rows[0], values.start));
     let mut reached = figure.measured();
-    // A range has room of its own below its bar.
-    let mut under = 0.0;
-    let is_drawn = |line: &Line, rounded: i64| rounded != 0 || line.range().is_some();
-    for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
-        // Its area is in the bar of rounding.
-        if say.is_told_with_rounding(figure, line) {
-            continue;
-        }
+    // Where the line down to the next bar begins.
+    let mut down_from = rows[0] + HALF_BAR_PT;
+    for (k, line) in lines.into_iter().enumerate() {
         let before = reached;
         reached = reached + say.area_of_step(figure, line);
-        if !is_drawn(line, rounded) {
+        let changes = step_alone(before, reached, is_metric);
+        if changes == "0" && line.range().is_none() {
             continue;
         }
-        let changes = step_alone(before, reached, is_metric);
+        let (y_pt, next_pt) = (rows[k + 1], rows[k + 2]);
         let (from, at) = (in_unit(before), in_unit(reached));
-        inks.push(connector(x(from), y_pt, BAR_ROW_PT + under, under > 0.0));
-        y_pt += BAR_ROW_PT + under;
-        under = 0.0;
+        inks.push(connector(x(from), down_from, y_pt));
+        down_from = y_pt + HALF_BAR_PT;
         let is_left = is_left_within(figure, line);
         let left = (line.step() == BridgeStep::NotExplained && line.is_otherwise())
             .then(|| say.left(figure, line));
-        let name = match line.step() {
-            _ if line.is_supported() => "possible",
-            // Only a record has recorded sides.
-            BridgeStep::RecordedSides if !figure.is_record() => "its own sides",
-            BridgeStep::NotExplained if is_left || left.is_some() => "what is left",
-            step => step.name(),
-        };
-        inks.push(label(y_pt, name, &changes));
         let step = Bar {
             from: x(from),
             // What is 0 as printed has no bar.
@@ -108,30 +87,40 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         };
         if let Some(range) = line.range() {
             let (low, high) = (x(in_unit(before + range.low)), x(in_unit(before + range.high)));
-            let whisker = whisker(low, high, y_pt + RANGE_PT);
-            under = if whisker.is_empty() { 0.0 } else { UNDER_PT };
-            signs.extend((!whisker.is_empty()).then_some(Sign::Range));
+            let below = RANGE_PT.min((next_pt - y_pt) / 2.0);
+            let whisker = whisker(low, high, y_pt + below);
+            if !whisker.is_empty() {
+                down_from = y_pt + below + 2.0;
+                signs.push(Sign::Range);
+            }
             inks.extend(whisker);
         }
         signs.extend(step.sign());
         inks.extend(step.inks());
     }
-    let at = in_unit(reached);
-    inks.push(connector(x(at), y_pt, BAR_ROW_PT + under, under > 0.0));
-    y_pt += BAR_ROW_PT + under;
-    inks.push(label(y_pt, figure.name(), &typed_number_alone(figure.typed(), is_metric)));
-    post(&mut inks, y_pt, values.end);
-    let axis = y_pt + 6.0;
+    let total_pt = rows[rows.len() - 1];
+    inks.push(connector(x(values.end), down_from, total_pt));
+    inks.push(post(total_pt, values.end));
+    let axis = total_pt + 6.0;
     inks.push(Ink::Stroke(Stroke::line(Point::new(left, axis), Point::new(right, axis), 0.5)));
     for at in [left, right].map(|x_pt| Point::new(x_pt, axis)) {
         inks.push(Ink::Stroke(Stroke::line(at, Point::new(at.x_pt, axis - 2.5), 0.5)));
     }
     let [low, high] = [values.low, values.high].map(rounded_float);
-    let scale = format!("Axis from {low} to {high} {unit}.");
-    let words = key(&scale, &signs);
-    for line in fonts::wrapped(Typeface::Plain, SIZE_PT, &words, width_pt) {
-        y_pt += BAR_ROW_PT;
-        inks.push(Ink::Text(Text::new(Point::new(0.0, y_pt + 2.6), SIZE_PT, line)));
+    let unit = if is_metric { "sq m" } else { "sq ft" };
+    let words = key(&format!("Axis from {low} to {high} {unit}."), &signs);
+    let lines = fonts::wrapped(Typeface::Plain, KEY_PT, &words, width_pt);
+    let mut y_pt = KEY_PT;
+    let ends_pt = f64::from(u32::try_from(lines.len()).unwrap_or(u32::MAX)) * KEY_LINE_PT;
+    // Beside the title if it fits there, else below the steps.
+    if ends_pt + ABOVE_PT <= rows[0] {
+        for line in lines {
+            inks.push(Ink::Text(Text::new(Point::new(0.0, y_pt), KEY_PT, line)));
+            y_pt += KEY_LINE_PT;
+        }
+    } else {
+        steps.space(2.0);
+        steps.paragraph(KEY_PT, &words);
     }
     let told = format!(
         "The steps as bars, from {} to {}.",
@@ -139,14 +128,15 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         typed_size(figure.typed(), is_metric)
     );
     let role = Role::Figure(told);
-    stack.row(Row { height_pt: y_pt + 6.0, inks, role, ..Row::default() });
+    // As high as the steps, which it stands beside.
+    let mut stack = Stack::new(width_pt);
+    stack.row(Row { height_pt: steps.height_pt(), inks, role, ..Row::default() });
     stack
 }
 
-/// The line from a bar down to the next, which begins below a range under it.
-fn connector(x_pt: f64, y_pt: f64, down_pt: f64, is_under_a_range: bool) -> Ink {
-    let from = if is_under_a_range { RANGE_PT + 2.0 } else { HALF_BAR_PT };
-    let [from, to] = [from, down_pt - HALF_BAR_PT].map(|down| Point::new(x_pt, y_pt + down));
+/// The line from a bar down to the next.
+fn connector(x_pt: f64, from_pt: f64, next_pt: f64) -> Ink {
+    let [from, to] = [from_pt, next_pt - HALF_BAR_PT].map(|y_pt| Point::new(x_pt, y_pt));
     Ink::Stroke(Stroke::line(from, to, 0.4))
 }
 
@@ -255,7 +245,7 @@ impl Bar {
         let fill = if self.to > self.from && !self.is_rest { Fill::Black } else { Fill::White };
         let mut bar = Stroke::filled(&corners, fill);
         bar.width_pt = 0.7;
-        let mut inks = vec![Ink::Stroke(bar)];
+        let mut inks = vec![Ink::Stroke(bar.of_part(Part::Bar))];
         if self.is_rest {
             inks.extend(dots(low, high, self.y_pt));
         }
@@ -316,9 +306,7 @@ impl Sign {
     }
 }
 
-/// The key of a chart: its axis, and the signs that are drawn in it. It stands in line with the names of the steps and in
-/// letters of their size, so that a program that extracts text takes all of it for one block, and not for cells of the
-/// steps beside it.
+/// The key of a chart: its axis, and the signs that are drawn in it.
 fn key(scale: &str, drawn: &[Sign]) -> String {
     let signs = [
         Sign::Adds,

@@ -334,8 +334,9 @@ impl Parts {
         let sizes = density.sizes(limits);
         parts.opening(say, reconciliation, density, sizes, referred);
         if let Some(figure) = figure {
-            parts.steps(say, figure, density.sizes(step_limits), step_limits.notes());
-            parts.chart = chart(figure, say, width_pt - STEPS_PT - BETWEEN_PT);
+            let rows = parts.steps(say, figure, density.sizes(step_limits), step_limits.notes());
+            let width_pt = width_pt - STEPS_PT - BETWEEN_PT;
+            parts.chart = chart(figure, say, width_pt, &mut parts.steps, &rows);
             parts.possible(say, reconciliation, figure, sizes);
         }
         parts.caution.space(3.0);
@@ -400,23 +401,24 @@ impl Parts {
         self.top.space(4.0);
     }
 
-    /// The steps from measured area to figure.
-    fn steps(&mut self, say: &Sentences<'_>, figure: &Figure, sizes: Sizes, most_notes: usize) {
+    /// The steps from measured area to figure; returns the middle of each row.
+    fn steps(
+        &mut self,
+        say: &Sentences<'_>,
+        figure: &Figure,
+        sizes: Sizes,
+        most_notes: usize,
+    ) -> Vec<f64> {
         let title = say.steps_title(figure);
         self.steps.space(3.0);
         self.is_cut |= self.steps.at_most(2, |steps| steps.title(9.2, &title));
-        let mut notes = 0;
         // What is compared stands above the drawing.
         let same_way = say.taken_the_same_way(figure).map(Block::Note);
-        for block in say.steps(figure).into_iter().filter(|block| Some(block) != same_way.as_ref())
-        {
-            notes = if matches!(block, Block::Note(_)) { notes + 1 } else { 0 };
-            if notes > most_notes {
-                self.is_cut = true;
-                continue;
-            }
-            self.is_cut |= blocks::one(&mut self.steps, &block, sizes);
-        }
+        let mut told = say.steps(figure);
+        told.retain(|block| Some(block) != same_way.as_ref());
+        let (is_cut, rows) = blocks::set_steps(&mut self.steps, &told, sizes, most_notes);
+        self.is_cut |= is_cut;
+        rows
     }
 
     /// The likeliest cause with the request, and what else is possible.

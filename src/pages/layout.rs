@@ -815,7 +815,7 @@ impl Flow {
         for row in &left.rows {
             self.lay(row, EDGE_PT);
         }
-        // They end together: a program that extracts text then takes the left one first.
+        // They end together, so that what is as high as the left one is beside its rows.
         self.y_pt = top + height - right.height_pt();
         for row in &right.rows {
             self.lay(row, EDGE_PT + right_from_pt);

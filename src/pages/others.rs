@@ -37,8 +37,9 @@ fn one(flow: &mut Flow, say: &Sentences<'_>, figure: &Figure, statement: String)
     }
     let mut steps = flow.stack_of(STEPS_PT);
     steps.heading(&say.steps_title(figure));
-    blocks::set(&mut steps, &say.steps(figure), blocks::USUAL);
-    let chart = chart(figure, say, flow.width_pt() - STEPS_PT - BETWEEN_PT);
+    let told = say.steps(figure);
+    let (_, rows) = blocks::set_steps(&mut steps, &told, blocks::USUAL, usize::MAX);
+    let chart = chart(figure, say, flow.width_pt() - STEPS_PT - BETWEEN_PT, &mut steps, &rows);
     let mut possible = flow.stack();
     possible.space(3.0);
     blocks::set(&mut possible, &say.possible(figure), blocks::USUAL);

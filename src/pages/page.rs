@@ -167,6 +167,8 @@ pub enum Part {
     Dashed,
     /// A dimension line, from tick to tick.
     Dimension,
+    /// A bar of a chart.
+    Bar,
     /// Anything else.
     Other,
 }

@@ -108,7 +108,7 @@ impl Sentences<'_> {
     }
 
     /// The steps that are told. An office is not told of a face that is assumed where it changes nothing.
-    fn told_lines<'b>(&self, figure: &'b Figure) -> impl Iterator<Item = &'b Line> {
+    pub(crate) fn told_lines<'b>(&self, figure: &'b Figure) -> impl Iterator<Item = &'b Line> {
         let is_for_the_office = self.is_for_the_office();
         let is_told = move |(line, sq_ft): &(&Line, i64)| {
             *sq_ft != 0 || line.step() != BridgeStep::Face || !is_for_the_office

@@ -140,28 +140,38 @@ fn rows_too_near(page: &Page) -> Vec<String> {
     found
 }
 
-/// Who hears a page, or copies it, gets the steps and then their chart: its texts are one column of letters of one size,
-/// and end with the steps.
+/// A bar stands beside the row whose figure it draws, to the right of it: +22 and +98; −2, +550 and +430. Its chart has no
+/// words, which a program that extracts text would take for cells of the steps.
 #[test]
-fn the_texts_of_a_chart_are_one_column_that_ends_with_the_steps() {
-    for (name, begins) in [("brick-garage", "measured 1,757"), ("basement", "measured 2,116")] {
+fn a_bar_stands_beside_the_row_of_its_step() {
+    for (name, figures) in [
+        ("brick-garage", &["+22 sq ft", "+98 sq ft"][..]),
+        ("basement", &["\u{2212}2 sq ft", "+550 sq ft", "+430 sq ft"]),
+    ] {
         let pages = pages_on(&super::sketch(name), Paper::Letter);
-        let texts: Vec<&Text> = pages.pages()[0].texts().collect();
-        let first = texts.iter().position(|text| text.words() == begins).unwrap();
-        let left = texts[first].corners()[0].x_pt;
-        let chart = texts[first..].iter().take_while(|text| text.corners()[0].x_pt == left);
-        let chart: Vec<&&Text> = chart.collect();
-        let words: Vec<&str> = chart.iter().map(|text| text.words()).collect();
-        assert!(words.join(" ").contains("Axis from "), "{words:?}");
-        let height = |text: &Text| text.corners()[3].y_pt - text.corners()[0].y_pt;
-        assert!(
-            chart.iter().all(|text| (height(text) - height(chart[0])).abs() < 0.01),
-            "{words:?}"
-        );
-        let low = |text: &Text| text.corners()[2].y_pt;
-        let total = texts[..first].iter().rev().find(|text| text.words() == "Record").unwrap();
-        let last = chart.last().unwrap();
-        assert!(low(last) > total.corners()[0].y_pt, "{name}: {words:?}");
+        let page = &pages.pages()[0];
+        let bars = page.lines(Part::Bar);
+        assert_eq!(bars.len(), 4 * figures.len(), "{name}: {bars:?}");
+        let mut last = f64::MIN;
+        for (figure, bar) in figures.iter().zip(bars.chunks(4)) {
+            let row = page.texts().find(|text| text.words() == *figure).expect(figure);
+            let (top, bottom) = (row.corners()[0].y_pt, row.corners()[2].y_pt);
+            let heights = || bar.iter().map(|(from, _)| from.y_pt);
+            let high = heights().fold(f64::MAX, f64::min);
+            let low = heights().fold(f64::MIN, f64::max);
+            assert!(((top + bottom) / 2.0 - (high + low) / 2.0).abs() < 2.5, "{name}: {figure}");
+            assert!(high > last, "{name}: {figure} is below the one before it");
+            last = low;
+            let left = bar.iter().map(|(from, _)| from.x_pt).fold(f64::MAX, f64::min);
+            assert!(left > row.corners()[1].x_pt, "{name}: {figure}");
+        }
+        let left = bars.iter().map(|(from, _)| from.x_pt).fold(f64::MAX, f64::min) - 20.0;
+        let (top, bottom) = (bars[0].0.y_pt - 10.0, last + 10.0);
+        let beside = page.texts().filter(|text| {
+            let at = text.corners()[0];
+            at.x_pt > left && (top..bottom).contains(&at.y_pt)
+        });
+        assert_eq!(beside.count(), 0, "{name}: words in the chart");
     }
 }
 

@@ -448,10 +448,6 @@ fn the_legend_of_the_chart_has_every_kind_of_step_that_is_not_nothing() {
     let basement = words(&pages(&sketch("basement")).pages()[0]);
     let key = "Axis from 2,000 to 3,200 sq ft. Solid: adds. Open: subtracts.";
     assert!(basement.join(" ").contains(key), "{basement:?}");
-    let bars = ["rounding \u{2212}2", "counting +550", "possible +430"];
-    for bar in bars {
-        assert!(basement.iter().any(|words| words == bar), "{bar}: {basement:?}");
-    }
 }
 
 #[test]
@@ -833,7 +829,7 @@ fn rounding_in_two_steps_is_told_as_one_step() {
     for said in [
         "(assumed), with walls near the half foot the other way",
         "\u{2212}7 sq ft with each wall to the nearest foot, and +30 sq ft more with those walls the other way",
-        "rounding +23",
+        "+23 sq ft",
     ] {
         assert!(cottage.contains(said), "{said}: {cottage}");
     }

@@ -411,12 +411,7 @@ fn the_chart_has_no_row_and_no_sign_for_a_step_of_nothing() {
     let pages = pages(&sketch("townhouse"));
     let all = words(&pages.pages()[0]);
     // 1,244 − 20 = 1,224: one bar that subtracts.
-    for row in ["measured 1,244", "rounding \u{2212}20", "record 1,224"] {
-        assert!(all.contains(&row.to_owned()), "{row} in {all:?}");
-    }
-    for row in ["face 0", "not explained 0"] {
-        assert!(!all.contains(&row.to_owned()), "{row} in {all:?}");
-    }
+    assert_eq!(pages.pages()[0].lines(fairfoot::pages::Part::Bar).len(), 4, "{all:?}");
     let all = all.join(" ");
     assert!(all.contains("Open: subtracts."), "{all}");
     assert!(!all.contains("Solid: adds."), "{all}");
