@@ -84,7 +84,7 @@ impl Sentences<'_> {
         let walls = self.walls_to_measure(reconciliation, figure, self.is_for_the_office());
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && self.is_asked_about_feet(figure);
-        if let Some(part) = self.to_measure_first(reconciliation, figure) {
+        if let Some(part) = self.part_not_measured_yet(reconciliation, figure) {
             return format!(
                 "No change is requested until what stands on the {} side of {}, where a map shows a roof, is measured; this page is for the owner until then. To ask the office: to send {}'s own sketch with its lengths.",
                 part.side().word(),
@@ -152,11 +152,11 @@ impl Sentences<'_> {
     ) -> bool {
         self.asks_anything(figure)
             && self.only_from_a_plan().is_none()
-            && self.to_measure_first(reconciliation, figure).is_none()
+            && self.part_not_measured_yet(reconciliation, figure).is_none()
     }
 
     /// The part that a map shows and nobody measured, which comes before any request about the record.
-    fn to_measure_first<'b>(
+    fn part_not_measured_yet<'b>(
         &self,
         reconciliation: &'b Reconciliation,
         figure: &Figure,

@@ -66,13 +66,13 @@ impl Sentences<'_> {
         };
         let whole: Area = below().map(|i| self.areas.spaces[i].whole_foot().area()).sum();
         let (by, of, as_large) = match how {
-            LevelTaken::HalfBelow => (" ÷ 2", (1, 2), "half of the level below"),
+            LevelTaken::HalfBelow => (" ÷ 2", (1, 1), "half of the level below"),
             LevelTaken::ThreeQuartersBelow => {
-                (" × 3 ÷ 4", (3, 4), "three quarters of the level below")
+                (" × 3 ÷ 4", (3, 2), "three quarters of the level below")
             }
-            _ => ("", (1, 1), "as large as the level below"),
+            _ => ("", (1, 0), "as large as the level below"),
         };
-        let taken = Area::from_half_nm2(whole.half_nm2() * of.0 / of.1);
+        let taken = Area::from_half_nm2((whole.half_nm2() * of.0) >> of.1);
         if taken - own != line.area() {
             return None;
         }
