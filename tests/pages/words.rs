@@ -91,7 +91,7 @@ fn the_pages_are_in_order_and_state_their_number() {
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
     assert_eq!(&titles[..2], ["Exhibit", "Calculations"]);
     assert!(titles[2].starts_with("Calculations, continued"), "{titles:?}");
-    assert!(titles.last().is_some_and(|title| title.ends_with("Source")), "{titles:?}");
+    assert!(titles.last().is_some_and(|title| title.contains("Source")), "{titles:?}");
     let count = titles.len();
     for (i, page) in pages.pages().iter().enumerate() {
         let all = words(page);
