@@ -6,7 +6,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
-use crate::house::check::facing::named_by_their_sides;
+use crate::house::check::street_words::named_by_their_sides;
 use crate::house::check::suspect::{ReadIn, Reread, Slip, Suspect};
 use crate::house::check::suspects::{behind_backwards, off, same_axis_neighbors, suspects_on};
 use crate::sketch::statement::{Run, usual_form};

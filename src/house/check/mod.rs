@@ -17,6 +17,7 @@ mod places;
 pub(crate) mod plausibility;
 mod references;
 mod shared;
+mod street_words;
 mod suspect;
 mod suspects;
 mod ties;
@@ -838,7 +839,7 @@ fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &Side) -> D
     let message = format!("{}: two sides of one direction are given by closing", quoted(name));
     let fault =
         Diagnostic::new(Word::ClosingTwice, span, message).also(first.span, "the first one");
-    let fault = match facing::named_by_their_sides(&sketch.sides) {
+    let fault = match street_words::named_by_their_sides(&sketch.sides) {
         Some((help, true)) => return fault.help(help),
         Some((help, false)) => fault.help(help),
         None => fault,

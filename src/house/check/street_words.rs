@@ -1,0 +1,101 @@
+//! Walls that are typed as front, left, back and right in a walk that does not close: whether it closes if these words name
+//! the sides on which the walls stand.
+
+use crate::diagnostic::words;
+use crate::geometry::compass::{Axis, Direction};
+use crate::house::Side;
+use crate::sketch::statement::Run;
+use crate::units::length::Length;
+
+/// The words for the four sides as seen from the street, each to the right of the one before it.
+pub(super) const SIDES: [&str; 4] = ["front", "left", "back", "right"];
+
+/// The word of a side that is typed as seen from the street, as its index in [`SIDES`].
+fn street_word(side: &Side) -> Option<usize> {
+    let word = side.typed.split(' ').next().unwrap_or_default();
+    SIDES.iter().position(|side| side.eq_ignore_ascii_case(word))
+}
+
+/// What to type where some walls of a walk that does not close are typed as front, left, back and right, beside others by
+/// the compass: the words may name the sides on which the walls stand. The second is whether the walk then closes.
+pub(super) fn named_by_their_sides(sides: &[Side]) -> Option<(String, bool)> {
+    let named: Vec<usize> = sides.iter().filter_map(street_word).collect();
+    if named.len() < 2 || named.len() == sides.len() {
+        return None;
+    }
+    // Round the house from its left side to the back the inside is on the right.
+    let steps = named.windows(2).map(|two| (two[1] + 4 - two[0]) % 4);
+    let (on_right, on_left) = steps.fold((0, 0), |(right, left), step| {
+        (right + i32::from(step == 1), left + i32::from(step == 3))
+    });
+    let closing: Vec<bool> =
+        [true, false].into_iter().filter(|clockwise| closes_turned(sides, *clockwise)).collect();
+    let (clockwise, closes) = match closing[..] {
+        [only] => (only, true),
+        [_, ..] => (on_right >= on_left, true),
+        [] if on_right != on_left => (on_right > on_left, false),
+        [] => return None,
+    };
+    let meant = |at: usize| SIDES[(at + if clockwise { 1 } else { 3 }) % 4];
+    let mut used: Vec<usize> = Vec::new();
+    for at in &named {
+        if !used.contains(at) {
+            used.push(*at);
+        }
+    }
+    let turned: Vec<String> =
+        used.iter().map(|&at| format!("`{}` for `{}`", meant(at), SIDES[at])).collect();
+    let first = sides.iter().find_map(|side| Some((side, street_word(side)?)))?;
+    let rest = first.0.typed.split_once(' ').map_or("", |(_, rest)| rest);
+    let example = format!("`{} {rest}` for `{}`", meant(first.1), first.0.typed);
+    let said: Vec<String> = used.iter().map(|&at| format!("`{}`", SIDES[at])).collect();
+    let lead = match closes {
+        true => {
+            "taken as the sides on which the walls stand, they bring the walk back to its start"
+        }
+        false => "if they name the sides on which the walls stand",
+    };
+    let joint = if closes { ": if that is meant," } else { "," };
+    Some((
+        format!(
+            "{} are read as the ways in which the walls were walked; {lead}{joint} type {}, as {example}",
+            words::all_of(&said),
+            words::all_of(&turned),
+        ),
+        closes,
+    ))
+}
+
+/// Whether a walk closes if each wall that is typed by a side of the house runs along that side, the inside on the right or
+/// on the left.
+fn closes_turned(sides: &[Side], clockwise: bool) -> bool {
+    const NEAR: i64 = 6 * Length::INCH.nm();
+    let turned = |way: Direction| if clockwise { way.right() } else { way.left() };
+    let (mut east, mut north) = (0_i64, 0_i64);
+    let mut open: Vec<Direction> = Vec::new();
+    for side in sides {
+        let way = |way: Direction| if street_word(side).is_some() { turned(way) } else { way };
+        let mut go = |way: Direction, length: Length| match way.axis() {
+            Axis::East => east += way.sign() * length.nm(),
+            Axis::North => north += way.sign() * length.nm(),
+        };
+        match &side.run {
+            Run::Straight(direction, length) => go(way(*direction), length.length()),
+            Run::ByClosing(direction) => open.push(way(*direction)),
+            Run::Diagonal((one, by_one), (two, by_two)) => {
+                go(*one, by_one.length());
+                go(*two, by_two.length());
+            }
+            Run::Arc(direction, chord, ..) => go(*direction, chord.length()),
+            Run::Bearing(..) | Run::Close => return false,
+        }
+    }
+    [(Axis::East, east), (Axis::North, north)].into_iter().all(|(axis, sum)| {
+        let mut ways = open.iter().filter(|way| way.axis() == axis);
+        match (ways.next(), ways.next()) {
+            (None, _) => sum.abs() <= NEAR,
+            (Some(way), None) => -sum * way.sign() > NEAR,
+            (Some(_), Some(_)) => false,
+        }
+    })
+}
