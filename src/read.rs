@@ -190,7 +190,7 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
                 ),
             });
         } else if let Some(name) = answer.unknown {
-            if one.line.place.is_over() {
+            if one.line.place.is_over() && !is_on_an_upper_level(source, one.span) {
                 helps.push(format!("what lies over another space is on a level of its own: if `{name}` is on the level below, put `level \"Upper floor\"` on a line before this one"));
             }
             helps.push(format!("nothing above on this level is the only one called `{name}`"));
@@ -202,6 +202,12 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
         let fixes = offered.iter().map(|(line, _)| Fix::new(one.span, line.clone())).collect();
         *fault = fault.clone().instead(None, helps, fixes);
     }
+}
+
+/// Whether two levels or more are opened above a line, so that it lies over the first of them already.
+fn is_on_an_upper_level(source: &Source, at: Span) -> bool {
+    let above = source.text().get(..at.start).unwrap_or_default();
+    above.lines().filter(|line| line.trim_start().to_lowercase().starts_with("level ")).count() > 1
 }
 
 /// A line that cannot be read and for which no other is offered, and what stands for it while places are tried.

@@ -29,6 +29,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let says_where = (1..typed.pieces.len()).any(|at| {
         direction(typed, at).is_some()
             && (typed.says(at - 1, &["on", "in", "at", "the", "of"])
+                || typed.says(at - 1, &["window"])
+                    && typed.says(at, &["front", "back", "rear", "left", "right"])
                 || typed.says(at + 1, &["side", "wall"]))
     }) || typed.says(1, &["bay"]) && direction(typed, 0).is_some();
     if !is_bay || !says_where || typed.attempt.house.is_none() {
@@ -227,7 +229,16 @@ fn length(
         put(&mut bay.wide)?;
         return Some(end + 1);
     }
-    if typed.says(end, &["out", "deep", "d", "depth"]) {
+    let after_at = end + usize::from(typed.says(end + 1, &["the"])) + 1;
+    if typed.says(end, &["at"]) && typed.says(after_at, &["wall", "house", "base"]) {
+        put(&mut bay.wide)?;
+        return Some(after_at + 1);
+    }
+    if typed.says(end, &["at"]) && typed.says(after_at, &["face", "front", "tip", "window"]) {
+        put(&mut bay.flat)?;
+        return Some(after_at + 1);
+    }
+    if typed.says(end, &["out", "deep", "d", "depth", "projection", "proj", "protrusion"]) {
         put(&mut bay.out)?;
         return Some(end + 1);
     }

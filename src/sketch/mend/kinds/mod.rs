@@ -13,6 +13,7 @@ mod assembled;
 mod attic;
 mod bays;
 mod between;
+mod brief;
 mod calls;
 mod cladding;
 mod clauses;
@@ -215,6 +216,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
     let rules: &[Rule] = &[
+        brief::answer,
         clear::answer,
         titles::answer,
         deed_words::answer,

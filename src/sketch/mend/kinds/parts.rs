@@ -225,7 +225,13 @@ pub(super) fn parts(typed: &Typed<'_>) -> Option<Answer> {
     }
     if between_all(&[""]) {
         if first.length == second.length && all.len() == 2 {
-            return choice(false, "the length is typed twice");
+            if typed.piece(first.end).is_some_and(|next| next.touches) {
+                return choice(false, "the length is typed twice");
+            }
+            return Some(Answer::Lines(
+                vec![format!("{way} {}", first.text), format!("{way} {}", written(total(), first))],
+                "the length stands here twice: by a slip, or as two parts of one wall?".to_owned(),
+            ));
         }
         if all.len() == 2 {
             return Some(Answer::Lines(

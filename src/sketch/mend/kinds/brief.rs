@@ -1,0 +1,470 @@
+//! Lines as short as in a notebook, which lean on what their writer knew.
+
+use super::super::pieces::Sort;
+use super::heads::state_in;
+use super::measure::{area_from, date_from, length_at, lengths, money_from};
+use super::{Answer, Rule, Typed, first_of, quoted, remark};
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: &[Rule] = &[
+        account_with_a_remark,
+        feet_dot_inches,
+        neighbor_sold,
+        rates_of_several,
+        state_and_office,
+        measured_by,
+        thickness_of_brick,
+        faces_of_walls,
+        back_home,
+        garage_for_cars,
+        open_on_some_sides,
+        less_the_stair,
+        land_without_a_lot,
+        start_before_a_wall,
+        straight_at_an_angle,
+        wall_with_a_box,
+        knee_walls,
+        along_before_the_bearing,
+    ];
+    first_of(rules, typed)
+}
+
+/// Whether it stands above all levels.
+fn is_at_the_top(typed: &Typed<'_>) -> bool {
+    typed.attempt.space.is_none() && !typed.attempt.beside.before.starts_with("level")
+}
+
+/// The answer to another line, with these words in a comment behind it.
+fn answered(typed: &Typed<'_>, line: &str, said: &str) -> Option<Answer> {
+    let said = remark(said);
+    Some(match super::answer(line, typed.attempt)? {
+        Answer::Lines(lines, cause) => {
+            let with = |line: &String| match line.split_once('\n') {
+                Some((first, rest)) => format!("{}\n{rest}", behind(first, &said)),
+                None => behind(line, &said),
+            };
+            Answer::Lines(lines.iter().map(with).collect(), cause)
+        }
+        Answer::Ask { cause, help, asks } => {
+            Answer::Ask { cause, help, asks: Box::new(asks.with_comment(&said)) }
+        }
+        Answer::Say { cause, help } => {
+            Answer::Say { cause, help: format!("{help}; put `{said}` after a `#` at its end") }
+        }
+    })
+}
+
+/// A line with a comment, or with one more word in the comment that it has.
+fn behind(line: &str, said: &str) -> String {
+    let join = if line.contains('#') { "," } else { "  #" };
+    format!("{line}{join} {said}")
+}
+
+/// `account R-200411 (homestead)`, `account 0412-33-018, homestead`: the number and a remark.
+fn account_with_a_remark(typed: &Typed<'_>) -> Option<Answer> {
+    let first = 1 + usize::from(typed.piece(1).is_some_and(|mark| mark.is_mark(":=#")));
+    let is_break = |at: usize| {
+        typed.piece(at).is_some_and(|mark| mark.is_mark("(,;["))
+            || typed.says(at, &["also", "and", "formerly", "was", "old", "see"])
+    };
+    let at = (first + 1..typed.pieces.len()).find(|&at| is_break(at))?;
+    let number = typed.text(first, at);
+    let has_digit = |text: &str| text.contains(|c: char| c.is_ascii_digit());
+    let said = remark(typed.rest(at));
+    let is_one = typed.says(0, &["account", "acct"]) && has_digit(number) && !number.contains('"');
+    (is_one && !said.is_empty()).then(|| {
+        Answer::line(
+            format!("account {}  # {}", quoted(number), super::plainly(&said)),
+            "an account is the number alone, as it stands on the record",
+        )
+    })
+}
+
+/// `dims in ft.in`, `lengths as feet.inches`: a point is always one of decimals.
+fn feet_dot_inches(typed: &Typed<'_>) -> Option<Answer> {
+    let plain = typed.line.to_lowercase();
+    let is_said = ["ft.in", "feet.inches", "ft.inches", "feet.in", "ft . in"]
+        .iter()
+        .any(|form| plain.contains(form));
+    (is_said && is_at_the_top(typed)).then(|| {
+        Answer::say(
+            "after a point stand tenths and hundredths of a foot, never inches: 30.10 would be 30' 1 3/16\"",
+            "put a `#` before this line, and type feet and inches with their marks, as `30' 10\"`",
+        )
+    })
+}
+
+/// `comp 1: 8 Larch Ct 1,290 sf sold 8/25 for 398K`: another house with its sale.
+fn neighbor_sold(typed: &Typed<'_>) -> Option<Answer> {
+    const BEGINS: [&str; 11] = [
+        "comp",
+        "comps",
+        "comparable",
+        "neighbor",
+        "neighbour",
+        "neighbors",
+        "neighboring",
+        "nearby",
+        "sale",
+        "sold",
+        "next-door",
+    ];
+    let (area_first, area_end, area) = area_from(&typed.pieces, 1)?;
+    let sold = typed.find(1, &["sold", "closed", "sale"])?;
+    let after = |at: usize| typed.piece(at).is_some_and(|mark| mark.is_mark(":.)-"));
+    let is_numbered = typed.piece(1).is_some_and(|one| one.is_number()) && after(2);
+    let name = typed.name(if is_numbered { 3 } else { 1 }, area_first);
+    let name = name.trim_matches([',', ' ', ':', '-']);
+    let price = price_after(typed, area_end.max(sold))?;
+    let begins = typed.says(0, &BEGINS) && typed.attempt.space.is_none() && sold > area_first;
+    let is_known = typed.line.contains('"') || name.is_empty();
+    if !begins || is_known {
+        return None;
+    }
+    let head = format!("comparable {} {area} sold {price} on", quoted(name));
+    Some(match date_from(&typed.pieces, area_end) {
+        Some((_, _, day)) => Answer::line(
+            format!("{head} {day}"),
+            "another house that was sold is a `comparable`: its name, its size, the price and the day",
+        ),
+        None => Answer::say(
+            "another house that was sold is a `comparable`, and has the day of its sale",
+            format!(
+                "write `{head}` and the day, as year-month-day; without the day leave the line out"
+            ),
+        ),
+    })
+}
+
+/// The first price from this piece on: `$398,000`, `398,000` or `398K`.
+fn price_after(typed: &Typed<'_>, from: usize) -> Option<String> {
+    if let Some((_, _, price)) = money_from(&typed.pieces, from) {
+        return Some(price);
+    }
+    (from..typed.pieces.len()).find_map(|at| {
+        let number = typed.piece(at).filter(|piece| piece.is_number())?;
+        let value: i64 = number.text.replace(',', "").parse().ok()?;
+        let thousands = typed.says(at + 1, &["k", "thousand"]);
+        let all = if thousands { value.checked_mul(1_000)? } else { value };
+        let sum = crate::units::decimal::thousands(all);
+        (10_000..100_000_000).contains(&all).then(|| format!("${sum}"))
+    })
+}
+
+/// `ISD 1.05 County .38`, `school 1.05`: rates by the name of who levies them.
+fn rates_of_several(typed: &Typed<'_>) -> Option<Answer> {
+    const UNITS: [&str; 12] = [
+        "isd", "school", "schools", "county", "city", "college", "hospital", "mud", "esd", "water",
+        "fire", "road",
+    ];
+    let mut lines: Vec<String> = Vec::new();
+    let mut first = 0;
+    for at in 0..typed.pieces.len() {
+        let Some(number) = typed.piece(at).filter(|piece| piece.is_number()) else { continue };
+        let named = (first..at).any(|at| typed.says(at, &UNITS));
+        let words = (first..at)
+            .all(|at| typed.pieces[at].sort == Sort::Word || typed.pieces[at].is_mark(",;:=/&"));
+        let rate: rust_decimal::Decimal = number.text.parse().ok()?;
+        let is_rate = number.text.contains('.') && rate < rust_decimal::Decimal::from(4);
+        let name = typed.text(first, at).trim_matches([',', ';', ':', '=', '/', '&', ' ']);
+        let is_known = (first..at).any(|at| typed.says(at, &["tax", "rate"]));
+        if !named || !words || !is_rate || is_known {
+            return None;
+        }
+        lines.push(format!("tax rate {} per $100 {}", rate.normalize(), quoted(name)));
+        first = at + 1;
+    }
+    (first == typed.pieces.len() && !lines.is_empty() && is_at_the_top(typed)).then(|| {
+        Answer::line(lines.join("\n"), "a rate is per $100 or per $1,000 of value, and has a name")
+    })
+}
+
+/// `Texas - Juniper CAD`: the state decides the rules, the office goes into a comment.
+fn state_and_office(typed: &Typed<'_>) -> Option<Answer> {
+    const OFFICES: [&str; 6] = ["cad", "county", "appraisal", "assessor", "district", "parish"];
+    let at = (1..3).find(|&at| typed.piece(at).is_some_and(|mark| mark.is_mark("-–—,/:")))?;
+    let state = state_in(typed.text(0, at))?;
+    let is_alone = typed.text(0, at).to_lowercase() == state;
+    let office = remark(typed.rest(at + 1));
+    let names_one = typed.find(at + 1, &OFFICES).is_some();
+    (is_alone && names_one && is_at_the_top(typed) && !office.contains('"')).then(|| {
+        Answer::line(
+            format!("place {}  # {office}", state.replace(' ', "-")),
+            "the place is the state whose rules apply",
+        )
+    })
+}
+
+/// `measured by: homeowner and neighbor, laser`: who measured and with what; the day is asked for.
+fn measured_by(typed: &Typed<'_>) -> Option<Answer> {
+    let colon = typed.piece(2).is_some_and(|mark| mark.is_mark(":=-–"));
+    let begins = typed.says(0, &["measured", "taped"]) && typed.says(1, &["by"]) && colon;
+    if !begins || date_from(&typed.pieces, 3).is_some() || typed.line.contains('"') {
+        return None;
+    }
+    let tools = ["laser", "tape", "wheel", "lidar"];
+    let with = (4..typed.pieces.len()).find(|&at| {
+        typed.piece(at - 1).is_some_and(|mark| mark.is_mark(",;/"))
+            && (at..typed.pieces.len()).any(|at| typed.says(at, &tools))
+    });
+    let with = with.or(typed.find(4, &["with"]).map(|at| at + 1));
+    let end = with.map_or(typed.pieces.len(), |at| at - 1);
+    let who = quoted(typed.text(3, end));
+    let tool = with.map_or_else(String::new, |at| {
+        format!(" with {}", quoted(typed.rest(at + usize::from(typed.says(at, &["with"])))))
+    });
+    (who.len() > 2).then(|| {
+        Answer::say(
+            "the line has no whole day in it",
+            format!(
+                "write `measured`, the day as year-month-day with four, two and two digits, and then `by {who}{tool}`"
+            ),
+        )
+    })
+}
+
+/// `brick 4" + 1" air gap`: what is outside the frame, added up.
+fn thickness_of_brick(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["brick", "veneer", "stone", "masonry"]);
+    let one = length_at(&typed.pieces, 1).filter(|one| one.is_inches() && begins)?;
+    let plus = typed.piece(one.end).is_some_and(|mark| mark.is_mark("+&"))
+        || typed.says(one.end, &["and", "plus"]);
+    let two = length_at(&typed.pieces, one.end + 1).filter(|two| two.is_inches() && plus)?;
+    let names = ["air", "gap", "space", "cavity", "airspace", "air-space"];
+    let is_gap = (two.end..typed.pieces.len()).all(|at| typed.says(at, &names));
+    let all = super::measure::written(one.length + two.length, &one);
+    (is_gap && two.end < typed.pieces.len() && is_at_the_top(typed)).then(|| {
+        Answer::line(
+            format!("veneer {all}  # {}", super::plainly(typed.line)),
+            "a veneer is given by all that is outside the frame, the gap too",
+        )
+    })
+}
+
+/// `Ext: brick front, vinyl sides & rear`: what differs from wall to wall stands on the walls.
+fn faces_of_walls(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["ext", "exterior", "outside", "facade", "cladding", "siding"])
+        && typed.piece(1).is_some_and(|mark| mark.is_mark(":.-–="));
+    let brick = typed.find(2, &["brick", "stone", "masonry"])?;
+    let other = ["vinyl", "siding", "wood", "stucco", "hardie", "cement", "frame", "lap"];
+    typed.find(2, &other)?;
+    let where_ = ["front", "sides", "side", "rear", "back", "left", "right"];
+    typed.find(2, &where_).filter(|_| begins && is_at_the_top(typed))?;
+    Some(Answer::say(
+        format!(
+            "{} on some walls and none on others is said on the walls: here stands what most have",
+            typed.lower(brick)
+        ),
+        "put a `#` before this line; write `veneer none` above the first level, and `veneer 4\"`, or as thick as it is, at the end of the line of each wall that has it",
+    ))
+}
+
+/// `home`, `back home` below the last wall: the walk leads back to its start.
+fn back_home(typed: &Typed<'_>) -> Option<Answer> {
+    let words: Vec<String> = (0..typed.pieces.len()).map(|at| typed.lower(at)).collect();
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
+    let is_home = matches!(
+        words[..],
+        ["home"]
+            | ["back", "home"]
+            | ["home", "again"]
+            | ["and", "home"]
+            | ["closes"]
+            | ["home", "."]
+    );
+    let beside = &typed.attempt.beside;
+    let ends = beside.after.is_empty() || !super::super::begins_as_wall(&beside.after);
+    let in_a_walk = super::super::begins_as_wall(&beside.before) && typed.attempt.space.is_some();
+    (is_home && in_a_walk && ends && !typed.is_in_lot()).then(|| {
+        Answer::say(
+            "the last wall leads back to where the walk began, and has its length like any other",
+            "measure it, and write the way that it runs and its length, as `west 42' 7\"`; if it cannot be measured, write `by closing` for its length; if the walk has come back already, leave this line out",
+        )
+    })
+}
+
+/// `2 car det. garage 24x24`: for how many cars is part of the name.
+fn garage_for_cars(typed: &Typed<'_>) -> Option<Answer> {
+    let apart = ["detached", "det", "freestanding", "separate"];
+    let is_count = typed.piece(0).is_some_and(|one| one.is_number())
+        || typed.says(0, &["one", "two", "three", "double", "single"]);
+    let car = 1 + usize::from(typed.piece(1).is_some_and(|mark| mark.is_mark("-")));
+    let garage = typed.find(car + 1, &["garage"])?;
+    let between =
+        (car + 1..garage).all(|at| typed.says(at, &apart) || typed.pieces[at].is_mark("."));
+    let fits = is_count && typed.says(car, &["car"]) && between && garage > car + 1;
+    super::size_in(typed.line).filter(|_| fits)?;
+    let line = format!("garage {}, detached", typed.rest(garage + 1));
+    let name = format!("{} car", typed.text(0, 1));
+    answered(typed, &line, &name)
+}
+
+/// `carport on east side 12 x 20 open 3 sides`: how open it is, in a comment.
+fn open_on_some_sides(typed: &Typed<'_>) -> Option<Answer> {
+    super::kind_word(&typed.lower(0))?;
+    super::size_in(typed.line)?;
+    let open = ["open", "screened", "enclosed", "walled", "closed", "glassed"];
+    let first = typed.find(1, &open)?;
+    let sides = typed.find(first + 1, &["sides", "side"])?;
+    let small = ["on", "all", "both", "one", "two", "three", "four", "in"];
+    let between = (first + 1..sides)
+        .all(|at| typed.says(at, &small) || typed.piece(at).is_some_and(|one| one.is_number()));
+    let counts = first + 1 < sides;
+    let before =
+        first - usize::from(typed.piece(first - 1).is_some_and(|mark| mark.is_mark(",;(-–")));
+    let after =
+        sides + 1 + usize::from(typed.piece(sides + 1).is_some_and(|mark| mark.is_mark(",;)")));
+    let line = typed.without(before, after.min(typed.pieces.len()));
+    (between && counts).then(|| answered(typed, &line, typed.text(first, sides + 1))).flatten()
+}
+
+/// `less stair opening 30 sf`, `stair opening 30 sf`: a stair is counted on its level, and no area of it is the record's.
+fn less_the_stair(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["less", "minus", "deduct", "subtract"]));
+    let first = first + usize::from(typed.says(first, &["the", "a"]));
+    let is_stair = typed.says(first, &["stair", "stairs", "stairway", "stairwell"]);
+    let next = first + 1 + usize::from(typed.says(first + 1, &["well"]));
+    let is_hole = typed.says(next, &["opening", "hole", "void", "cutout"]);
+    let (at, end, area) = area_from(&typed.pieces, next)?;
+    let fits = is_stair && (is_hole || first > 0) && end == typed.pieces.len();
+    (fits && at <= next + 2).then(|| {
+        Answer::say(
+            format!(
+                "a stair counts on its level and is not deducted; an opening is drawn by its walls, {area} does not say which"
+            ),
+            "for the stairs write `stair \"Stairs\"`; for a hole in the floor beside them, open to the level below, `open \"Opening\"`, which is deducted; then where it begins, as `start east 3' north 8'`, and on the lines below it its four sides",
+        )
+    })
+}
+
+/// `Land 0.21 AC`, `land size 9,148 sf`: the area of the land, outside a lot.
+fn land_without_a_lot(typed: &Typed<'_>) -> Option<Answer> {
+    let words = ["size", "area", "is", "about", "approx", "of", "acreage", "total"];
+    let mut first = 1;
+    while typed.says(first, &words) || typed.piece(first).is_some_and(|mark| mark.is_mark(":=-–."))
+    {
+        first += 1;
+    }
+    let begins = typed.says(0, &["land", "acreage", "lot"]) && !typed.is_in_lot();
+    let (at, end, area) = area_from(&typed.pieces, first)?;
+    let is_land = begins && at == first && end == typed.pieces.len();
+    let sized = !typed.says(0, &["lot"]) || first > 1;
+    (is_land && sized).then(|| {
+        Answer::line(
+            format!("lot \"Lot\" recorded {area}"),
+            "the land is a `lot`; its calls, if there are any, stand on the lines below it",
+        )
+    })
+}
+
+/// `start SW corner, north 30'`: where the first wall of a walk begins needs no words.
+fn start_before_a_wall(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["start", "begin", "starting", "beginning", "from"]);
+    let comma = (2..typed.pieces.len().min(8))
+        .find(|&at| typed.pieces[at].is_mark(",;:") || typed.says(at, &["then", "go"]))?;
+    let corner = typed.find(1, &["corner", "cor"]).is_some_and(|at| at < comma);
+    let first = comma + 1 + usize::from(typed.says(comma + 1, &["then", "go"]));
+    let wall = typed.rest(first);
+    let ends = length_at(&typed.pieces, first + 1)
+        .is_some_and(|one| one.end == typed.pieces.len() && one.has_unit);
+    let is_wall = super::super::begins_as_side(wall) && ends;
+    (begins && corner && is_wall).then(|| {
+        Answer::line(
+            format!("{wall}  # {}", super::plainly(typed.text(0, comma))),
+            "a walk begins where its first wall begins; a name for that corner goes into a comment",
+        )
+    })
+}
+
+/// `45 degree wall 5' 8"`: a wall at an angle says between which two ways it runs.
+fn straight_at_an_angle(typed: &Typed<'_>) -> Option<Answer> {
+    let degrees = typed.piece(0).filter(|one| one.is_number() && one.text == "45")?;
+    let sign = typed.piece(1).is_some_and(|mark| mark.is_mark("°º˚"))
+        || typed.says(1, &["deg", "degree", "degrees"]);
+    let named = typed.says(2, &["wall", "side", "corner", "angle", "diagonal"]);
+    let length = length_at(&typed.pieces, 3).filter(|one| sign && named && one.has_unit)?;
+    (length.end == typed.pieces.len() && !typed.is_in_lot()).then(|| {
+        let quarters = [("N", "E"), ("S", "E"), ("S", "W"), ("N", "W")];
+        let line = |(from, toward): (&str, &str)| {
+            format!("bearing {from} {}° {toward} {}", degrees.text, length.text)
+        };
+        Answer::Lines(
+            quarters.map(line).into(),
+            "a slanted wall says between which two ways it runs".to_owned(),
+        )
+    })
+}
+
+/// `east 50' with 6' x 2' box bay`: what stands out of a wall divides it.
+fn wall_with_a_box(typed: &Typed<'_>) -> Option<Answer> {
+    let way = typed.says(0, &["north", "east", "south", "west"]).then(|| typed.lower(0))?;
+    let wall = length_at(&typed.pieces, 1)?;
+    let with = typed.says(wall.end, &["with", "w", "incl", "including", "has"]);
+    let end = wall.end
+        + 1
+        + usize::from(typed.piece(wall.end + 1).is_some_and(|mark| mark.is_mark("/")))
+        + usize::from(typed.says(wall.end + 1, &["a"]));
+    let bump = ["bay", "bump", "bumpout", "bump-out", "popout", "pop-out", "jog", "box", "chimney"];
+    let last = typed.find(end, &bump)?;
+    let sizes = lengths(&typed.pieces, end);
+    let [(_, wide), (_, out), ..] = &sizes[..] else { return None };
+    let rest = wall.length - wide.length;
+    let fits = with && last >= end && rest > crate::units::length::Length::ZERO && sizes.len() == 2;
+    fits.then(|| {
+        let out_ways =
+            if matches!(way.as_str(), "north" | "south") { "`east` or `west`" } else { "`north` or `south`" };
+        Answer::say(
+            "what stands out of a wall is part of the walk, and divides the wall",
+            format!(
+                "write five lines instead of this one: `{way}` and the length up to it; {out_ways}, the way out, `{}`; `{way} {}`; the other way back in, `{}`; and `{way}` and the rest: the first and the last together are {}",
+                out.text,
+                wide.text,
+                out.text,
+                super::measure::written(rest, &wall)
+            ),
+        )
+    })
+}
+
+/// `knee walls 4' high both sides, 3' deep`: what is too low to count along two walls.
+fn knee_walls(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["knee", "kneewall", "kneewalls", "knee-walls", "knee-wall"]);
+    let all = lengths(&typed.pieces, 1);
+    let says = |end: usize, words: &[&str]| typed.says(end, words);
+    let deep = all.iter().find(|(_, one)| {
+        says(one.end, &["deep", "in", "wide", "back", "from"]) && !says(one.end, &["high", "tall"])
+    });
+    let high = all.iter().find(|(_, one)| says(one.end, &["high", "tall"]));
+    let (deep, high) = (&deep?.1.text, &high.filter(|_| begins)?.1.text);
+    typed.attempt.space.as_ref()?;
+    Some(Answer::say(
+        format!(
+            "what lies under a ceiling that is too low is a `low` part of the room: a strip {deep} deep along each such wall"
+        ),
+        format!(
+            "for each side write `low \"Eaves\" under 5'` with where it begins, `start` and how far east and north of corner 1, and on the lines below it its four sides, {deep} one way and the length of the wall the other; if the ceiling is 5' high further in than where the wall of {high} stands, the strip goes that far"
+        ),
+    ))
+}
+
+/// `thence along the north line 76.3' S 89°30' E`: the bearing after the length.
+fn along_before_the_bearing(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["thence", "then", "along", "bearing", "with"]);
+    let (at, length) = lengths(&typed.pieces, 1).into_iter().next()?;
+    let way =
+        length.end + usize::from(typed.piece(length.end).is_some_and(|mark| mark.is_mark(",")));
+    let ends = typed.says(typed.pieces.len() - 1, &["e", "w", "east", "west"]);
+    let angle = typed.rest(way);
+    let is_angle =
+        typed.says(way, &["n", "s", "north", "south"]) && angle.contains(['°', 'º', '˚']);
+    let words =
+        (1..at).all(|at| typed.pieces[at].sort == Sort::Word || typed.pieces[at].is_mark(","));
+    let said = remark(typed.text(usize::from(typed.says(0, &["thence", "then", "bearing"])), at));
+    (begins && is_angle && ends && words).then(|| {
+        let comment = if said.is_empty() { String::new() } else { format!("  # {said}") };
+        Answer::line(
+            format!("bearing {angle} {}{comment}", length.text),
+            "a call is its bearing and then its length; anything else goes into a comment",
+        )
+    })
+}
