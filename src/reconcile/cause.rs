@@ -108,7 +108,7 @@ impl Cause {
             Cause::Face(_) | Cause::Common(_) | Cause::Rounding(_) | Cause::Misread(_) => {
                 Some(CauseClass::Measured)
             }
-            Cause::Departures(DepartureKind::Part { .. }, _) => Some(CauseClass::Measured),
+            Cause::Departures(kind, _) if kind.is_of_parts() => Some(CauseClass::Measured),
             Cause::Departures(..) => Some(CauseClass::Described),
             Cause::Total { .. } => Some(CauseClass::Typed),
         }
@@ -187,7 +187,9 @@ impl Cause {
             ) => true,
             (LeftOut { .. }, LevelLeftOut { .. }) | (LevelLeftOut { .. }, LeftOut { .. }) => true,
             (Part { space: a, part: one }, Part { space: b, part: two }) => {
-                a == b && (one.shape == Shape::Overlap) == (two.shape == Shape::Overlap)
+                a == b
+                    && one.is_beside(two)
+                    && (one.shape == Shape::Overlap) == (two.shape == Shape::Overlap)
             }
             _ => self.lies_in_a_recess(other),
         }
@@ -317,6 +319,7 @@ impl DepartureKind {
                 Group::NotDeducted(Kind::Low) => "not deducted: low parts".to_owned(),
                 Group::NotDeducted(_) => "not deducted: openings".to_owned(),
                 Group::AllBut { space } => format!("only counted: {}", name(space)),
+                Group::Parts { space, .. } => format!("without its parts: {}", name(space)),
             },
             DepartureKind::Part { space, part } => {
                 let how = match part.shape {

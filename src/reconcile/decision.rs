@@ -5,7 +5,7 @@ use crate::areas::{is_in_total, net};
 use crate::house::House;
 use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
-use crate::reconcile::departures::DepartureKind;
+use crate::reconcile::departures::{Departure, DepartureKind};
 use crate::reconcile::explanation::{Explanation, Strength};
 use crate::reconcile::rounding::{CouldExplain, RoundingTest};
 use crate::reconcile::settings::{RoundingTaken, Setting};
@@ -75,6 +75,7 @@ pub(super) fn decide(
     list: &mut Vec<Explanation>,
     something_else: f64,
     case: &Case<'_>,
+    departures: &[Departure],
     settings: &[Setting<'_>],
 ) {
     let house = case.listed.house;
@@ -169,12 +170,21 @@ pub(super) fn decide(
             }
         }
     }
+    // Beside what gives the very figure with every wall as it is, no wall that is less likely misread is listed.
+    let with_all_walls = |&&i: &&usize| list[i].misread_wall().is_none() && is_exact(&list[i]);
+    let as_it_is = fitting.iter().filter(with_all_walls).map(|&i| list[i].support);
+    let as_it_is = as_it_is.fold(0.0, f64::max);
+    fitting.retain(|&i| list[i].misread_wall().is_none() || list[i].support > as_it_is);
     // What is listed has one order everywhere: that of its support, unless the very figure speaks for another one.
     fitting.sort_unstable();
     likely_upper_first(&mut fitting, list, case);
     let mut groups = in_groups(&fitting, list);
     exact_first(&mut groups, list, &together);
-    let is_only = groups.len() == 1 && is_alone;
+    let is_sure = groups.len() == 1 && is_alone;
+    let is_only = is_sure
+        && groups.first().and_then(|group| group.first()).is_some_and(|&first| {
+            settings.first().is_none_or(|own| !may_be_another(&list[first], case, departures, own))
+        });
     // Causes that mean the same to a reader stay as further entries while fewer than `MOST_REPORTED` are listed.
     let mut room = MOST_REPORTED.saturating_sub(groups.len());
     let mut order: Vec<usize> = Vec::new();
@@ -186,6 +196,7 @@ pub(super) fn decide(
             list[i].strength = Some(match place {
                 0 if i != group[0] => Strength::AlsoFits,
                 0 if is_only => Strength::Only,
+                0 if is_sure => Strength::ByFar,
                 0 if i != fitting[0] => Strength::NearestOf(groups.len()),
                 0 => Strength::LikeliestOf(groups.len()),
                 _ => Strength::AlsoFits,
@@ -193,6 +204,25 @@ pub(super) fn decide(
         }
     }
     put_first(list, &order);
+}
+
+/// Whether the figure lies where ordinary rounding takes the house with some other single departure, however unlikely
+/// that is: a reader adds it to the range that stands on the page.
+fn may_be_another(
+    first: &Explanation,
+    case: &Case<'_>,
+    departures: &[Departure],
+    own: &Setting<'_>,
+) -> bool {
+    let Some(range) = case.ranges.usual(false) else { return false };
+    let is_first = |kind: DepartureKind| first.cause == Cause::Departures(kind, None);
+    departures.iter().zip(&own.adds).any(|(departure, adds)| {
+        let house = case.figure - adds.area - own.counting;
+        adds.area.abs() >= Area::SQUARE_FOOT
+            && !is_first(departure.kind)
+            && range.low <= house
+            && house <= range.high
+    })
 }
 
 /// Says of each reported cause that leaves more than is usual that it comes near, and of no more than the others that

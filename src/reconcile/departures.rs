@@ -2,12 +2,14 @@
 #![expect(clippy::float_arithmetic, reason = "chances are floats")]
 
 use crate::areas::{is_in_total, net};
+use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::house::Kind;
 use crate::house::{House, Space};
-use crate::reconcile::parts::{Part, Shape, parts};
+use crate::reconcile::parts::{Part, Shape, all_alike, parts};
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
+use strum::VariantArray as _;
 
 /// The most departures of a house that are weighed; if there are more, reports say so.
 pub(crate) const MOST_DEPARTURES: usize = 600;
@@ -66,6 +68,29 @@ pub(crate) enum Group {
     NotDeducted(Kind),
     /// Of a level, only this space is counted.
     AllBut { space: usize },
+    /// Of a space, all recesses are filled in, or all jogs, wings or bays are left off.
+    Parts { space: usize, shape: Shape, facing: Facing },
+}
+
+/// Which way the parts of an outline face that are treated alike.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, strum::VariantArray)]
+pub(crate) enum Facing {
+    /// Any.
+    All,
+    /// North or south.
+    NorthSouth,
+    /// East or west.
+    EastWest,
+}
+
+impl Facing {
+    fn axis(self) -> Option<Axis> {
+        match self {
+            Facing::All => None,
+            Facing::NorthSouth => Some(Axis::North),
+            Facing::EastWest => Some(Axis::East),
+        }
+    }
 }
 
 impl Group {
@@ -95,6 +120,11 @@ impl Group {
             Group::AllBut { space: main } => {
                 let others = counted_on(house, house.spaces[main].level).filter(|&i| i != main);
                 others.map(|space| DepartureKind::LeftOut { space }).collect()
+            }
+            Group::Parts { space, shape, facing } => {
+                let outline = &house.spaces[space].closed.outline;
+                let parts = all_alike(outline, shape, facing.axis()).into_iter();
+                parts.map(|part| DepartureKind::Part { space, part }).collect()
             }
         }
     }
@@ -138,7 +168,8 @@ pub(crate) fn departures(
     spaces(listed, measured, weights, &mut push);
     groups(listed, measured, weights, &mut push);
     levels(listed.house, measured, weights, &mut push);
-    shapes(listed.house, is_free, weights, &mut push);
+    shapes(listed.house, &is_free, weights, &mut push);
+    boxes(listed.house, &is_free, weights, &mut push);
     let is_capped = list.len() > MOST_DEPARTURES;
     list.truncate(MOST_DEPARTURES);
     let all: f64 = list.iter().map(|departure| departure.odds).sum();
@@ -325,6 +356,41 @@ fn shapes(
     }
 }
 
+/// A jog that is left off together with others has at most this part of the outline: a tenth.
+const OF_A_JOG: i128 = 10;
+
+/// Outlines drawn without any of their recesses, jogs, wings or bays: who writes down a plain rectangle decides once.
+fn boxes(
+    house: &House,
+    is_free: impl Fn(usize) -> bool,
+    weights: &Weights,
+    push: &mut impl FnMut(DepartureKind, f64),
+) {
+    for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
+        let outline = &house.spaces[space].closed.outline;
+        let shapes = [Shape::Recess, Shape::Jog, Shape::Wing, Shape::Bay].into_iter();
+        for shape in shapes.filter(|_| is_free(space)) {
+            let all = all_alike(outline, shape, None);
+            // The two arms of a cross are jogs of each other: only one pair of them is left off.
+            let is_small = |part: &Part| {
+                OF_A_JOG * part.effect(outline).abs().half_nm2() <= outline.area().half_nm2()
+            };
+            let are_small = shape == Shape::Recess || all.iter().all(is_small);
+            let mut known: Vec<Vec<Part>> = Vec::new();
+            for &facing in Facing::VARIANTS {
+                let those = all_alike(outline, shape, facing.axis());
+                let is_all = facing == Facing::All;
+                let is_one = those.len() > 1 && (!is_all || are_small) && !known.contains(&those);
+                if is_one && (is_all || shape != Shape::Recess) {
+                    let several = Group::Parts { space, shape, facing };
+                    push(DepartureKind::Together(several), weights.all_parts);
+                    known.push(those);
+                }
+            }
+        }
+    }
+}
+
 /// Whether a name says that something outdoors is enclosed or lived in, such as a screened patio or a studio.
 fn is_like_a_room(name: &str) -> bool {
     const WORDS: [&str; 10] = [
@@ -490,6 +556,11 @@ impl DepartureKind {
         list
     }
 
+    /// Whether it changes the outline of a space and not what is counted.
+    pub(crate) fn is_of_parts(self) -> bool {
+        matches!(self, DepartureKind::Part { .. } | DepartureKind::Together(Group::Parts { .. }))
+    }
+
     /// Whether it counts whole spaces or levels, or leaves them out.
     pub(crate) fn is_of_whole_spaces(self) -> bool {
         use DepartureKind::{
@@ -507,7 +578,7 @@ impl DepartureKind {
                 | NotDeducted { .. }
                 | UnderRoof
                 | Together(_)
-        )
+        ) && !self.is_of_parts()
     }
 
     /// Whether one habit of an office makes both: openings are not deducted, or what has a low ceiling is not, or all

@@ -87,6 +87,8 @@ impl FigureRange {
 pub enum Strength {
     /// The only common cause that fits.
     Only,
+    /// Far likelier than any other, although ordinary rounding leaves room for another.
+    ByFar,
     /// The likeliest of this many distinct causes that fit.
     LikeliestOf(usize),
     /// Of this many distinct causes that fit, the one that gives the very figure, although another is likelier.
@@ -103,7 +105,7 @@ impl Strength {
     pub const fn word(self) -> &'static str {
         match self {
             Strength::Only => "only",
-            Strength::LikeliestOf(_) => "likeliest",
+            Strength::ByFar | Strength::LikeliestOf(_) => "likeliest",
             Strength::NearestOf(_) => "nearest",
             Strength::AlsoFits => "also fits",
             Strength::ComesNear => "comes near",

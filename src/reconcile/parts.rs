@@ -14,6 +14,8 @@ pub(crate) struct Part {
     /// jog or bay, the outermost side.
     pub(crate) side: usize,
     pub(crate) shape: Shape,
+    /// How many sides the outline has.
+    pub(crate) of: usize,
 }
 
 /// The kind of part, and how it is simplified.
@@ -60,9 +62,9 @@ pub(crate) fn parts(outline: &Outline) -> Vec<Part> {
     let mut parts = Vec::new();
     for side in 0..n {
         if after(side, 0) == Turn::Inward {
-            parts.push(Part { side, shape: Shape::Recess });
+            parts.push(Part { side, shape: Shape::Recess, of: n });
             let is_l = n == 6 && turns.iter().filter(|turn| **turn == Turn::Outward).count() == 5;
-            parts.extend(is_l.then_some(Part { side, shape: Shape::Overlap }));
+            parts.extend(is_l.then_some(Part { side, shape: Shape::Overlap, of: n }));
         }
         if after(side, n - 1) == Turn::Outward && after(side, 0) == Turn::Outward {
             let (before, next) =
@@ -73,15 +75,44 @@ pub(crate) fn parts(outline: &Outline) -> Vec<Part> {
                 (false, true) => (length(side + 1) < length(side + n - 1)).then_some(Shape::Wing),
                 (false, false) => None,
             };
-            parts.extend(shape.map(|shape| Part { side, shape }));
+            parts.extend(shape.map(|shape| Part { side, shape, of: n }));
         }
         if is_bay(outline, side) {
-            parts.push(Part { side, shape: Shape::Bay });
-            parts.push(Part { side, shape: Shape::BoxedBay });
+            parts.push(Part { side, shape: Shape::Bay, of: n });
+            parts.push(Part { side, shape: Shape::BoxedBay, of: n });
         }
-        parts.extend(is_cut(outline, side).then_some(Part { side, shape: Shape::CutCorner }));
+        parts.extend(is_cut(outline, side).then_some(Part {
+            side,
+            shape: Shape::CutCorner,
+            of: n,
+        }));
     }
     parts
+}
+
+/// The parts of one shape, of those that face along this axis if it is given, each once: of a recess with two corners the smaller rectangle. None where the walls of two
+/// run into each other, as in a flight of steps.
+pub(crate) fn all_alike(outline: &Outline, shape: Shape, axis: Option<Axis>) -> Vec<Part> {
+    let faces_along = |part: &Part| part.faces(outline).map(Direction::axis);
+    let is_one = |part: &Part| {
+        part.shape == shape && axis.is_none_or(|axis| faces_along(part) == Some(axis))
+    };
+    let all: Vec<Part> = parts(outline).into_iter().filter(is_one).collect();
+    let apart = |one: &Part, other: &Part| {
+        let apart = one.side.abs_diff(other.side);
+        apart.min(one.of - apart)
+    };
+    let is_step = all.iter().any(|one| all.iter().any(|other| apart(one, other) == 2));
+    if is_step {
+        return Vec::new();
+    }
+    let is_smaller = |other: &Part, one: &Part| {
+        let (its, own) = (other.effect(outline).abs(), one.effect(outline).abs());
+        its < own || its == own && other.side < one.side
+    };
+    let is_kept =
+        |one: &&Part| !all.iter().any(|other| apart(one, other) == 1 && is_smaller(other, one));
+    all.iter().filter(is_kept).copied().collect()
 }
 
 /// How an outline turns at the end of each side.
@@ -151,6 +182,12 @@ fn around(vectors: &[Vector], side: usize) -> (Vector, Vector, Vector) {
 }
 
 impl Part {
+    /// Whether two parts of one outline have a wall in common, so that a reader takes them for the same.
+    pub(crate) fn is_beside(self, other: Part) -> bool {
+        let apart = self.side.abs_diff(other.side);
+        apart.min(self.of.saturating_sub(apart)) <= 2
+    }
+
     /// What it adds to the area of the outline; exact where nothing is curved.
     pub(crate) fn effect(self, outline: &Outline) -> Area {
         let vectors = outline.vectors();

@@ -78,13 +78,22 @@ impl Explanations {
         self.reported().next().is_some()
     }
 
-    /// The best supported cause that gives the very figure, where none is reported and it is at least half as likely as
-    /// something else.
+    /// The best supported cause that gives the very figure, where none is reported, it is at least half as likely as
+    /// something else, and nothing that fits is far likelier.
     pub(crate) fn unnamed(&self) -> Option<&Explanation> {
         const OF_SOMETHING_ELSE: f64 = 0.5;
+        const FAR_LIKELIER: f64 = 4.0;
         let is_none = !self.is_any_reported();
         let best = self.list.iter().find(|one| one.gives_the_figure());
-        best.filter(|one| is_none && one.support > OF_SOMETHING_ELSE * self.something_else)
+        let is_far_likelier = |one: &Explanation| {
+            let others = self.list.iter().filter(|other| other.fits());
+            others.into_iter().any(|other| other.support > FAR_LIKELIER * one.support)
+        };
+        best.filter(|one| {
+            is_none
+                && one.support > OF_SOMETHING_ELSE * self.something_else
+                && !is_far_likelier(one)
+        })
     }
 
     /// Whether any cause that is printed with its support leaves nothing, or fits with some support, named or not.
@@ -693,7 +702,7 @@ impl<'a> Search<'a> {
         let one = |found: &Found| self.explanation(found, sum);
         let mut list: Vec<Explanation> = found.into_iter().map(one).collect();
         let something_else = self.otherwise / sum;
-        decision::decide(&mut list, something_else, self.case, self.settings);
+        decision::decide(&mut list, something_else, self.case, self.departures, self.settings);
         Explanations {
             list,
             something_else,
@@ -875,7 +884,8 @@ impl<'a> Search<'a> {
             band.high += (times * low).max(times * high);
         }
         // A missing space, or one counted as listed, has the area that the record lists; a part is as uncertain as its walls.
-        for kind in [Some(one), other].into_iter().flatten() {
+        let each = [Some(one), other].into_iter().flatten();
+        for kind in each.flat_map(|kind| kind.each(listed.house)) {
             let (more, either_way) = match kind {
                 DepartureKind::CountedAsListed { space } => {
                     (listed.house.spaces[space].recorded.map_or(0.0, Area::sq_ft), 0.0)

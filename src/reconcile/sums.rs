@@ -8,7 +8,7 @@ use crate::areas::range;
 use crate::geometry::outline::Outline;
 use crate::house::wall_moves::AtFace;
 use crate::reconcile::case::Case;
-use crate::reconcile::departures::{DepartureKind, LevelTaken};
+use crate::reconcile::departures::{DepartureKind, Group, LevelTaken};
 use crate::reconcile::settings::{RoundingTaken, Setting};
 use crate::units::area::Area;
 use crate::units::length::Step;
@@ -75,6 +75,7 @@ impl Setting<'_> {
             kind,
             Some(
                 DepartureKind::Part { .. }
+                    | DepartureKind::Together(Group::Parts { .. })
                     | DepartureKind::Level { how: HalfBelow | ThreeQuartersBelow, .. }
             )
         );

@@ -99,6 +99,9 @@ weights! {
     under_roof: "everything under the roof in the total",
     /// The probability, for all of them together, that one recess was filled in, or one jog or bay left off.
     shape: "a recess filled in, or a jog or bay left off, all together",
+    /// The probability, for each space, that all its recesses were filled in; the same for all its jogs, wings or bays left
+    /// off.
+    all_parts: "all recesses filled in, or all jogs or bays left off, each",
     /// The probability, for all walls together, that one wall was misread.
     misread: "a wall misread, all together",
     /// The probability that two digits of the total were swapped.

@@ -357,9 +357,7 @@ impl Sentences<'_> {
     /// the very figure, no part is asked about.
     pub(crate) fn questions(&self, figure: &Figure) -> Vec<String> {
         let listed = self.listed(figure);
-        let is_part = |one: &Explanation| {
-            one.cause.departures().any(|kind| matches!(kind, DepartureKind::Part { .. }))
-        };
+        let is_part = |one: &Explanation| one.cause.departures().any(DepartureKind::is_of_parts);
         let mut reported = figure.explanations().reported();
         let is_settled = reported.next().is_some_and(|one| one.leaves.abs() < 0.5 && !is_part(one));
         let is_open =
@@ -838,6 +836,18 @@ impl Sentences<'_> {
                 names_nothing: false,
             });
         }
+        if self.is_next_to_a_total(figure) {
+            let settled = self.settling_of(figure, &[causes::how_walls_are_rounded()]);
+            let (closing, asks) = self.or_asked(figure, settled);
+            return Some(Accounts {
+                opening: "That is too near to look for another cause.".to_owned(),
+                items: Vec::new(),
+                near: Vec::new(),
+                closing,
+                asks,
+                names_nothing: false,
+            });
+        }
         let nearest = self.nearest(figure, rest);
         let is_nearly_all = nearest.as_ref().is_some_and(|near| near.is_nearly_all());
         let is_small = rest.abs() * SMALL_SHARE < figure.area().whole_sq_ft();
@@ -908,7 +918,12 @@ impl Sentences<'_> {
         let (closing, asks) = self.or_asked(figure, settled);
         Accounts {
             opening: format!(
-                "One cause would give {}, as {} says, but that could be chance: {}.",
+                "{} would give {}, as {} says, but that could be chance: {}.",
+                if one.cause.departures().nth(1).is_some() {
+                    "Two things together"
+                } else {
+                    "One cause"
+                },
                 self.number(figure.area().whole_sq_ft()),
                 the(figure),
                 self.cause_said_with_walls(figure, one)
@@ -984,13 +999,14 @@ impl Sentences<'_> {
     pub(crate) fn fitting(&self, figure: &Figure) -> String {
         let shown = shown_once(figure);
         let fit = shown.iter().find_map(|one| match one.strength() {
-            Some(Strength::Only) => Some(1),
+            Some(Strength::Only | Strength::ByFar) => Some(1),
             Some(Strength::LikeliestOf(count) | Strength::NearestOf(count)) => Some(count),
             _ => None,
         });
         let fit = fit.unwrap_or(0).max(shown.len());
         let is_near = |one: &&Explanation| one.strength() == Some(Strength::ComesNear);
         let is_not_alone = |one: &&Explanation| one.strength() == Some(Strength::LikeliestOf(1));
+        let is_by_far = |one: &&Explanation| one.strength() == Some(Strength::ByFar);
         match (fit, shown.len()) {
             (1, 1) if shown.iter().any(is_near) => {
                 "one cause comes near, and it is named".to_owned()
@@ -1001,6 +1017,9 @@ impl Sentences<'_> {
             (0, _) => "no cause fits well enough to be named".to_owned(),
             (1, _) if shown.iter().any(is_not_alone) => {
                 "one cause fits well enough to be named, but others cannot be ruled out".to_owned()
+            }
+            (1, _) if shown.iter().any(is_by_far) => {
+                "one cause is by far the likeliest, and it is named".to_owned()
             }
             (1, _) => "one cause fits, and it is named".to_owned(),
             (2, 2) => "2 causes fit, and both are named".to_owned(),
@@ -1084,6 +1103,7 @@ fn strength(strength: Strength, equals: usize) -> String {
     };
     match strength {
         Strength::Only => " (only common cause that fits)".to_owned(),
+        Strength::ByFar => " (by far the likeliest)".to_owned(),
         Strength::LikeliestOf(1) => " (fits, but others cannot be ruled out)".to_owned(),
         Strength::LikeliestOf(count) if equals > 0 => {
             let next =

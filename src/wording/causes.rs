@@ -9,7 +9,7 @@ use crate::house::Face;
 use crate::house::wall_moves::CommonTaken;
 use crate::house::{House, Kind, SideNumber, Space};
 use crate::reconcile::cause::{Cause, MisreadWall, Slip};
-use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed, under_roof};
+use crate::reconcile::departures::{DepartureKind, Group, LevelTaken, Listed, under_roof};
 use crate::reconcile::ours::Question;
 use crate::reconcile::parts::{Part, Shape, parts};
 use crate::reconcile::settings::RoundingTaken;
@@ -381,6 +381,7 @@ fn part_of(space: &Space, part: Part) -> String {
         Shape::CutCorner => format!("the slanted corner at side {side} of {of}"),
         Shape::Overlap => format!("the corner that both arms of {of} share"),
         Shape::Jog if !is_deep(outline, part) => format!("the jog at side {side} of {of}"),
+        Shape::Wing if !is_deep(outline, part) => format!("the jog at side {side} of {of}"),
         Shape::Jog | Shape::Wing => format!("the wing at side {side} of {of}"),
         Shape::Bay | Shape::BoxedBay => {
             let Some(faces) = part.faces(outline) else {
@@ -728,6 +729,9 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
             }
             None => OpenQuestion::state("which spaces the total counts"),
         },
+        DepartureKind::Together(Group::Parts { space, .. }) => {
+            OpenQuestion::Provide(format!("the record's sketch of {}", name(space)))
+        }
         DepartureKind::Together(_) => OpenQuestion::state("which spaces the total counts"),
         DepartureKind::Part { space, part } => match part.shape {
             Shape::Bay | Shape::BoxedBay => OpenQuestion::Bay(part_of(&house.spaces[space], part)),

@@ -88,12 +88,32 @@ impl Sentences<'_> {
             .flatten();
         match by_rounding {
             Some(CouldExplain::Yes) => Some("rounding could account for"),
-            Some(CouldExplain::OnlyAgainst) => {
+            // Against the rule nearly every wall would have to go one way to make much more than rounding usually does.
+            Some(CouldExplain::OnlyAgainst) if self.is_a_usual_rounding(figure, near.left) => {
                 Some("walls rounded up or down against the rule could account for")
             }
             // So little needs no reason.
             _ => (near.left.abs() <= AGREES_WITHIN).then_some("rounding could account for"),
         }
+    }
+
+    /// Whether so many square feet are no more than twice what rounding typically changes.
+    #[expect(
+        clippy::float_arithmetic,
+        clippy::cast_precision_loss,
+        reason = "a typical size is a float"
+    )]
+    fn is_a_usual_rounding(&self, figure: &Figure, sq_ft: i64) -> bool {
+        const TYPICAL: f64 = 2.0;
+        let typical = figure.rounding_test().typical();
+        typical.is_some_and(|typical| sq_ft.abs() as f64 <= TYPICAL * typical)
+    }
+
+    /// Whether so many square feet are too few to tell a cause from: less than a hundredth of the figure.
+    fn is_too_little(&self, figure: &Figure, sq_ft: i64) -> bool {
+        const MOST: i64 = 15;
+        const SHARE: i64 = 100;
+        sq_ft.abs() <= MOST && SHARE * sq_ft.abs() <= figure.area().whole_sq_ft()
     }
 
     /// What would account for all that the steps leave, with rounding: `the total counts the garage`. `None` where a cause
@@ -134,6 +154,11 @@ impl Sentences<'_> {
             // So little needs no reason.
             _ if left.abs() <= AGREES_WITHIN => format!("{says}."),
             Some(why) => format!("{says}; {why} {remaining}."),
+            None if self.is_too_little(figure, left) => {
+                let (are, tell) =
+                    if left < 0 { ("is", "that") } else { ("are", remaining.as_str()) };
+                format!("{says}; {tell} {are} too little to name a cause for.")
+            }
             None if figure.explanations().is_any_fitting() => {
                 format!("{says}. {UNLIKELY} {remaining}.")
             }
@@ -315,19 +340,20 @@ impl Sentences<'_> {
         let opening =
             format!("The {} are half of {name}{at}, {size}.", self.left_over(figure, rest));
         let word = figure.word();
+        let counted = (0..sizes.len()).filter(|&i| is_in_total(self.house, i, false)).count();
+        // Nobody counts half of all that there is: there are two cards, or two homes.
+        let does = match is_in_total(self.house, space, false) && counted == 1 {
+            true => "is for one of two dwellings here, or goes on on a second card".to_owned(),
+            false => format!("counts half of {name}"),
+        };
         let settled = match (self.reader, figure.is_record()) {
             (Reader::Office, true) if !asks_the_office(figure) => String::new(),
-            (Reader::Office, true) => {
-                format!("Please state whether the record's total counts half of {name}.")
-            }
+            (Reader::Office, true) => format!("Please state whether the record's total {does}."),
             (Reader::Office, false) => {
-                format!("Whether the {word}'s total counts half of {name} is not known here.")
+                format!("Whether the {word}'s total {does} is not known here.")
             }
             (Reader::Owner, _) => {
-                format!(
-                    "Ask whether the {word}'s total counts half of {name}.{}",
-                    self.ours(figure)
-                )
+                format!("Ask whether the {word}'s total {does}.{}", self.ours(figure))
             }
         };
         let (closing, asks) = self.or_asked(figure, settled);
@@ -369,10 +395,12 @@ impl Sentences<'_> {
     }
 
     /// The space that comes nearest to what is left; where two together leave next to nothing and it does not, those two.
-    /// `None` where more than two thirds of its size would remain, or more than a fourth would be too much.
+    /// `None` where more than a fourth of its size would remain or be too much.
     pub(super) fn nearest(&self, figure: &Figure, rest: i64) -> Option<Nearest> {
         /// What two spaces may leave, in square feet.
         const OF_TWO: i64 = 5;
+        /// And two that are one habit: a tenth of what they are.
+        const OF_A_HABIT: i64 = 10;
         let house = self.house;
         let sizes = self.sizes(figure);
         let in_total = |i: usize| is_in_total(house, i, false);
@@ -400,15 +428,22 @@ impl Sentences<'_> {
             house.spaces[i].parent != Some(j) && house.spaces[j].parent != Some(i)
         });
         let two = pairs.min_by_key(|those| left(those).abs());
+        // Two openings, or two low parts, are left in or taken off together.
+        let is_one_habit = |those: &[usize; 2]| {
+            let [one, other] = those.map(|i| house.spaces[i].kind);
+            one == other && matches!(one, Kind::Open | Kind::Low)
+        };
         let is_two = |those: &[usize; 2]| {
-            left(those).abs() <= OF_TWO && left(&[one]).abs() > left(those).abs() + OF_TWO
+            let sum = rest.abs() - left(those);
+            let may_leave = if is_one_habit(those) { OF_TWO.max(sum / OF_A_HABIT) } else { OF_TWO };
+            left(those).abs() <= may_leave && left(&[one]).abs() > left(those).abs() + may_leave
         };
         let those = match two.filter(is_two) {
             Some(two) => two.to_vec(),
             None => vec![one],
         };
         let (size, left) = (rest.abs() - left(&those), left(&those));
-        let is_near = if left < 0 { -4 * left <= size } else { 3 * left <= 2 * size };
+        let is_near = 4 * left.abs() <= size;
         let name = |&i: &usize| words::the_quoted(&house.spaces[i].name);
         let names: Vec<String> = those.iter().map(name).collect();
         let is_taken_off = |&i: &usize| house.spaces[i].kind.lies_in_another();

@@ -6,6 +6,7 @@ use crate::diagnostic::words;
 use crate::geometry::partition::Cut;
 use crate::house::{Face, SideRule};
 use crate::reconcile::cause::Cause;
+use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
@@ -276,17 +277,20 @@ impl Sentences<'_> {
                 )
             }
             (CouldExplain::No, _) => {
-                let alone = match self.nearly_unrounded(figure) {
+                let by_half = self.by_the_half_foot(figure);
+                let alone = match self.nearly_unrounded(figure).or(by_half.clone()) {
                     Some(_) => format!("rounding walls to the {foot}"),
                     None => alone,
                 };
+                let by_half = by_half.map(|half| format!(" {half}")).unwrap_or_default();
                 if let Some(between) = test.between() {
                     let foot = foot.to_owned();
                     let how = match named {
                         Some(_) => format!("with each wall within a {foot} of its length"),
                         None => format!("however each wall is rounded to the {foot}, up or down"),
                     };
-                    return Some(self.nothing_between(figure, (&alone, &how), between));
+                    let nothing = self.nothing_between(figure, (&alone, &how), between);
+                    return Some(format!("{nothing}{by_half}"));
                 }
                 let widest = widest?;
                 let (most, limit) = if test.wanted() > widest.high {
@@ -308,7 +312,7 @@ impl Sentences<'_> {
                         self.fine()
                     ),
                 };
-                format!("{alone} cannot explain it: {is}; {}.", self.is(figure))
+                format!("{alone} cannot explain it: {is}; {}.{by_half}", self.is(figure))
             }
             (CouldExplain::Yes, None) => return None,
         })
@@ -466,6 +470,42 @@ impl Sentences<'_> {
         format!("{} does not fit", self.wanted(figure))
     }
 
+    /// Says that rounding to the half foot gives the figure, or might, where it is near enough.
+    fn by_the_half_foot(&self, figure: &Figure) -> Option<String> {
+        let is_it = |one: &&crate::reconcile::explanation::Explanation| {
+            one.cause == Cause::Rounding(RoundingTaken::HalfFoot) && one.fits()
+        };
+        let mut all = figure.explanations().list().iter();
+        let one = all.find(is_it).filter(|_| figure.rounding_test().step() == Step::WholeFoot)?;
+        if !one.gives_the_figure() {
+            return Some("Rounding to the half foot might.".to_owned());
+        }
+        Some(format!(
+            "With each wall to the half foot it would be {}, as {} says.",
+            number_or_size(figure.rounding_test().wanted(), self.is_metric()),
+            the(figure)
+        ))
+    }
+
+    /// How many square feet a figure is from the nearest possible total, where one wall closed otherwise makes the
+    /// difference.
+    fn next_to(&self, figure: &Figure, between: Between) -> Option<i64> {
+        const NEXT_TO: i64 = 3;
+        let wanted = figure.rounding_test().wanted().whole_sq_ft();
+        let apart = [between.below, between.above].map(|one| (one.whole_sq_ft() - wanted).abs());
+        let nearest = apart[0].min(apart[1]);
+        (nearest <= NEXT_TO && !self.is_metric()).then_some(nearest)
+    }
+
+    /// Whether the sentence on rounding says that it comes next to the figure.
+    pub(super) fn is_next_to_a_total(&self, figure: &Figure) -> bool {
+        let test = figure.rounding_test();
+        self.is_asked_about_feet(figure)
+            && figure.line(BridgeStep::RecordedSides).is_none()
+            && test.could_explain() == Some(CouldExplain::No)
+            && test.between().is_some_and(|between| self.next_to(figure, between).is_some())
+    }
+
     /// Says that no outline gives a figure although some give less and some more.
     fn nothing_between(
         &self,
@@ -473,8 +513,12 @@ impl Sentences<'_> {
         (alone, how): (&str, &str),
         between: Between,
     ) -> String {
+        let answer = match self.next_to(figure, between) {
+            Some(nearest) => format!("comes within {nearest} sq ft of it"),
+            None => "cannot explain it".to_owned(),
+        };
         format!(
-            "{alone} cannot explain it: {how}, the nearest possible totals are {} and {}; {}.",
+            "{alone} {answer}: {how}, the nearest possible totals are {} and {}; {}.",
             number_or_size(between.below, self.is_metric()),
             number_or_size(between.above, self.is_metric()),
             self.is(figure),

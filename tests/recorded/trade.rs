@@ -121,6 +121,30 @@ fn rooms_above_the_house_are_not_detached() {
     assert_eq!(areas(&upper("east 62'")).gross().tenth_foot().whole_sq_ft(), 1_368);
 }
 
+#[test]
+fn a_room_over_an_attached_garage_is_counted_and_asked_about() {
+    let upper = |start: &str, words: &str| {
+        format!(
+            "{}garage \"Garage\" start {start}\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\nlevel \"Upper floor\"\nliving \"West room\"\nnorth 12'\neast 14'\nsouth 12'\nwest 14'\nliving \"Bonus room\" start east 46' {words}\nnorth 10'\neast 12'\nsouth 10'\nwest 12'\n",
+            with_casita("start north 40'")
+        )
+    };
+    // 1,200 + 12 × 14, and 10 × 12 over a garage that stands against the house.
+    for (start, words_after, total, is_reported) in [
+        ("east 40'", "", 1_488, true),
+        ("east 40'", "counted", 1_488, false),
+        ("east 40'", "not counted", 1_368, false),
+        // A garage that stands 4' away leads nowhere.
+        ("east 44'", "", 1_368, true),
+    ] {
+        let ours = areas(&upper(start, words_after));
+        assert_eq!(ours.gross().tenth_foot().whole_sq_ft(), total, "{start} {words_after}");
+        let faults = ours.house().warnings().iter();
+        let bonus = faults.filter(|one| one.message().contains("Bonus room"));
+        assert_eq!(bonus.count(), usize::from(is_reported), "{start} {words_after}");
+    }
+}
+
 /// A lot of 180 by 210 ft whose lines run 10° off north and east.
 const CALLS: [&str; 4] = [
     "bearing N 10° E 210'",

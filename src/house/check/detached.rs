@@ -9,16 +9,29 @@ use std::cell::OnceCell;
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::geometry::outline::{self, Outline, Placed, are_near, placed};
+use crate::house::Space;
 use crate::house::check::Checker;
 use crate::house::check::places::grain;
 use crate::sketch::Kind;
 use crate::units::area::Area;
 use crate::units::length::{Length, WrittenLength};
 
+/// Asks whether a room over a part of the house that is no living space is reached from inside.
+fn over_a_part(here: &Space, part: &Space) -> Diagnostic {
+    let (name, part) = (quoted(&here.name), quoted(&part.name));
+    let message = format!(
+        "{name} touches no other living space on its level; it lies over {part}, which stands against the house, and is in the total"
+    );
+    Diagnostic::new(Word::LivingApart, here.span, message)
+        .help("it counts if finished space leads to it from the rest of the house: then put `counted` after its name; if it is reached only from outside or through what is not finished, put `not counted`")
+        .note("finished area that is not connected to the dwelling is no part of its area under ANSI Z765 (read second-hand)")
+}
+
 impl Checker<'_> {
     /// Marks living space that is not connected to the main living space. On each level, the main part is the largest
     /// group of spaces that touch each other. Other spaces are detached unless they lie over or under the main part of
-    /// another level, from which stairs would reach them.
+    /// another level, from which stairs would reach them, or over a garage or the like that stands against it: those are
+    /// counted, and the file is asked.
     ///
     /// Finished area that is not connected to the dwelling is not part of its area (ANSI Z765, read second-hand).
     pub(super) fn find_detached(&mut self, says: &[Option<bool>]) {
@@ -57,21 +70,40 @@ impl Checker<'_> {
                 here.max_by_key(|(_, run)| (area(run).half_nm2(), std::cmp::Reverse(first(run))));
             main.extend(largest.map(|(place, _)| place));
         }
-        let stands_on = |space: usize| {
-            let over = |&other: &usize| {
-                spaces[other].level != spaces[space].level
-                    && spaces[other].extent.is_near(&spaces[space].extent, 0)
-                    && self.patch(space).overlap(&self.patch(other), self.sliver(space, other))
-                        > 0.0
+        let over = |space: usize, other: usize| {
+            spaces[other].level != spaces[space].level
+                && spaces[other].extent.is_near(&spaces[space].extent, 0)
+                && self.patch(space).overlap(&self.patch(other), self.sliver(space, other)) > 0.0
+        };
+        let mains = || main.iter().flat_map(|&place| &runs[place]).copied();
+        let stands_on = |space: usize| mains().any(|other| over(space, other));
+        // A garage, say, that stands against the house: stairs may lead up from inside.
+        let attached = |space: usize| {
+            let is_part = |&other: &usize| {
+                let its = &spaces[other];
+                let has_walls = its.kind.has_walls() && its.kind != Kind::Living;
+                has_walls && its.level < spaces[space].level && over(space, other)
             };
-            main.iter().flat_map(|&place| &runs[place]).any(over)
+            let mut parts = (0..spaces.len()).filter(is_part);
+            parts.find(|&other| mains().any(|main| self.touch(main, other, lines)))
         };
         let mut apart: Vec<usize> = Vec::new();
+        let mut above: Vec<(usize, usize)> = Vec::new();
         for (_, run) in runs.iter().enumerate().filter(|(place, _)| !main.contains(place)) {
-            if is_by_itself(run) || !run.iter().any(|&space| stands_on(space)) {
-                apart.extend(run);
+            if !is_by_itself(run) && run.iter().any(|&space| stands_on(space)) {
+                continue;
+            }
+            let attached = run.iter().find_map(|&space| attached(space));
+            match attached.filter(|_| !is_by_itself(run)) {
+                Some(part) => above.extend(run.iter().map(|&space| (space, part))),
+                None => apart.extend(run),
             }
         }
+        let above: Vec<Diagnostic> = above
+            .into_iter()
+            .filter(|&(space, _)| says[space].is_none())
+            .map(|(space, part)| over_a_part(&spaces[space], &spaces[part]))
+            .collect();
         apart.sort_unstable();
         let gap = |space: usize| {
             let on_level = |&&other: &&usize| spaces[other].level == spaces[space].level;
@@ -84,6 +116,7 @@ impl Checker<'_> {
         for (space, gap) in apart {
             self.report_detached(space, says[space], gap);
         }
+        above.into_iter().for_each(|one| self.report(one));
     }
 
     /// `gap` is how far it is from the other living space, in nanometers, if both are drawn at their places.

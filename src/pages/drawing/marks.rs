@@ -134,7 +134,7 @@ impl Marks {
         let shares = shares.map(|share| (share.place, share.side().index()));
         let reported = || figure.explanations().reported();
         let parts =
-            reported().flat_map(|one| one.cause.departures()).filter_map(|kind| match kind {
+            reported().flat_map(|one| one.cause.each(say.house)).filter_map(|kind| match kind {
                 DepartureKind::Part { space, part } => Some((space, part.side)),
                 _ => None,
             });
