@@ -434,9 +434,10 @@ impl Sentences<'_> {
             one == other && matches!(one, Kind::Open | Kind::Low)
         };
         let is_two = |those: &[usize; 2]| {
-            let sum = rest.abs() - left(those);
-            let may_leave = if is_one_habit(those) { OF_TWO.max(sum / OF_A_HABIT) } else { OF_TWO };
-            left(those).abs() <= may_leave && left(&[one]).abs() > left(those).abs() + may_leave
+            let (sum, left_by_two) = (rest.abs() - left(those), left(those).abs());
+            let is_little =
+                left_by_two <= OF_TWO || is_one_habit(those) && OF_A_HABIT * left_by_two <= sum;
+            is_little && left(&[one]).abs() > left_by_two + OF_TWO
         };
         let those = match two.filter(is_two) {
             Some(two) => two.to_vec(),

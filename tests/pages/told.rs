@@ -57,7 +57,7 @@ fn a_page_is_heard_in_the_order_in_which_it_would_be_told() {
     let page = heard(&sketch("brick-garage"));
     let order = [
         "Record 1,877 square feet.",
-        "Possible cause: covered porch counted (only common cause that fits): gives 1,877",
+        "Possible cause: covered porch counted (by far the likeliest): gives 1,877",
         "Please correct the record to 1,757 square feet",
         "Please state whether the total counts the covered porch.",
         "Measured on March 7, 2026",
@@ -364,7 +364,7 @@ fn what_is_drawn_on_another_page_is_named_with_it() {
 fn spaces_named_together_come_with_a_sum_that_can_be_followed() {
     let text = "record 2,476 sq ft\nlevel \"Ground floor\"\nliving \"Main rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nporch \"Front porch\" start south 6'\nnorth 6'\neast 12'\nsouth 6'\nwest 12'\nlevel \"Upper floor\"\nliving \"Upper rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nopen \"Hall\" start east 20' north 5'\nnorth 7'\neast 8'\nsouth 7'\nwest 8'\n";
     let page = first(text);
-    let sum = "The front porch (72) and the hall (56, page 2) together, each wall to the foot, would be 128 of the 132 sq ft that are left. No common cause is likely enough to be named for the other 4.";
+    let sum = "The front porch (72) and the hall (56, page 2) together, each wall to the foot, would be 128 of the 132 sq ft that are left; the other 4 are too little to name a cause for.";
     assert!(page.contains(sum), "{page}");
     assert!(!page.contains("rounding could account for the other"), "{page}");
     assert_eq!(page.matches('△').count(), 2, "the name and the key: {page}");
@@ -768,7 +768,7 @@ fn the_line_of_the_cause_says_how_strong_it_is_and_where_it_is_drawn() {
     for (name, said) in [
         (
             "brick-garage",
-            "Possible cause: covered porch counted (only common cause that fits): gives 1,877, as the record says.",
+            "Possible cause: covered porch counted (by far the likeliest): gives 1,877, as the record says.",
         ),
         ("split-level", "Possible cause: family room counted (likeliest of 2 that fit)."),
         (
