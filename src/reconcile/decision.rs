@@ -170,11 +170,18 @@ pub(super) fn decide(
             }
         }
     }
-    // Beside what gives the very figure with every wall as it is, no wall that is less likely misread is listed.
-    let with_all_walls = |&&i: &&usize| list[i].misread_wall().is_none() && is_exact(&list[i]);
-    let as_it_is = fitting.iter().filter(with_all_walls).map(|&i| list[i].support);
-    let as_it_is = as_it_is.fold(0.0, f64::max);
-    fitting.retain(|&i| list[i].misread_wall().is_none() || list[i].support > as_it_is);
+    // Beside what gives the very figure, or the same, with every wall as it is, no wall that is far less likely misread is
+    // listed.
+    let as_it_is: Vec<usize> =
+        fitting.iter().copied().filter(|&i| list[i].misread_wall().is_none()).collect();
+    fitting.retain(|&i| {
+        let is_better = |other: &usize| {
+            let other = &list[*other];
+            (is_exact(other) || is_alike(other, &list[i]))
+                && other.support > ABOUT_AS_COMMON * list[i].support
+        };
+        list[i].misread_wall().is_none() || !as_it_is.iter().any(is_better)
+    });
     // What is listed has one order everywhere: that of its support, unless the very figure speaks for another one.
     fitting.sort_unstable();
     likely_upper_first(&mut fitting, list, case);

@@ -305,9 +305,9 @@ impl Sentences<'_> {
         let off = off_by(gross.plus_minus_outside(), is_metric);
         let worst = off_by(gross.worst_case_outside(), is_metric);
         let how_sure = match off == worst {
-            true => ", even with every wall off the same way".to_owned(),
+            true => ", even with all errors adding up".to_owned(),
             false => format!(
-                ", about 19 times in 20, or ± {worst} {unit} at worst, with every wall off the same way"
+                ", about 19 times in 20, or ± {worst} {unit} at worst, with all errors adding up"
             ),
         };
         let above = if self.areas.below_grade().is_some() { " above grade" } else { "" };

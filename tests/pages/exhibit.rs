@@ -105,7 +105,7 @@ fn uncertainty(text: &str) -> Option<[f64; 3]> {
     let worst = match told.split_once(", about 19 times in 20, or ± ") {
         Some((_, worst)) => worst,
         // The same number is told once.
-        None if told.ends_with(", even with every wall off the same way") => &rest,
+        None if told.ends_with(", even with all errors adding up") => &rest,
         None => return None,
     };
     Some([number(area)?, number(&rest)?, number(worst)?])
@@ -138,7 +138,7 @@ fn the_printed_interval_holds_the_area_it_stands_beside() {
     assert!(found >= sketches.len() - 3, "only {found} of {}", sketches.len());
     // 29' 7" × 20' 5 1/2" is 605.23, by hand; to a tenth of a foot, 29.6 × 20.5 = 606.8.
     let cottage = words(&pages_on(&sketch("cottage"), Paper::Letter).pages()[0]).join(" ");
-    let within = "The measured area is 607 ± 3 sq ft: 605 ± 1 sq ft before any rounding, even with every wall off the same way, if each wall is within 1/4\", as stated; and 2 sq ft more because each wall is rounded to a tenth of a foot.";
+    let within = "The measured area is 607 ± 3 sq ft: 605 ± 1 sq ft before any rounding, even with all errors adding up, if each wall is within 1/4\", as stated; and 2 sq ft more because each wall is rounded to a tenth of a foot.";
     assert!(cottage.contains(within), "{cottage}");
     let compared = "Compared with the record: 607 sq ft, gross area, outside measure (interior not seen), each wall to a tenth of a foot, as many appraisers do. With each wall to the whole foot it is 600 sq ft.";
     assert!(cottage.contains(compared), "{cottage}");

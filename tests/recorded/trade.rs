@@ -77,7 +77,7 @@ fn a_stated_thickness_is_within_a_quarter_inch_and_the_worst_case_adds_everythin
     near(gross.worst_case_outside(), 5.833_333);
     // Outside 41 × 31 is 1,271.
     let report = text_report(text);
-    assert!(report.contains("the area is 1,271 ± 4 sq ft, about 19 times in 20, or ± 6 sq ft at worst, with every wall off the same way, if each wall is within 1/2\" and each wall thickness is within 1/4\", as assumed here."), "{report}");
+    assert!(report.contains("the area is 1,271 ± 4 sq ft, about 19 times in 20, or ± 6 sq ft at worst, with all errors adding up, if each wall is within 1/2\" and each wall thickness is within 1/4\", as assumed here."), "{report}");
 }
 
 /// A house of 30 by 40 ft and living space of 20 by 20 ft next to it.

@@ -534,6 +534,8 @@ impl Checker<'_> {
             &format!(
                 "is each wall named by the side on which it stands? A side begins with the way in which it runs, in the order of the walk: {walked}"
             )
+        } else if let Some((turned, true)) = street_words::named_by_their_sides(sides) {
+            &turned.clone()
         } else if neighbors {
             "the walk turns straight back there: is a wall left out between the two?"
         } else {

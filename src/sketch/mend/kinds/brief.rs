@@ -1,6 +1,6 @@
 //! Lines as short as in a notebook, which lean on what their writer knew.
 
-use super::super::pieces::Sort;
+use super::super::pieces::{Piece, Sort};
 use super::heads::state_in;
 use super::measure::{area_from, date_from, length_at, lengths, money_from};
 use super::{Answer, Rule, Typed, first_of, quoted, remark};
@@ -25,6 +25,13 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         wall_with_a_box,
         knee_walls,
         along_before_the_bearing,
+        another_is_inside,
+        level_without_brick,
+        recorded_of_a_space,
+        thick_and_inside,
+        appraised_for_a_loan,
+        easement,
+        bay_with_its_width_alone,
     ];
     first_of(rules, typed)
 }
@@ -407,7 +414,9 @@ fn wall_with_a_box(typed: &Typed<'_>) -> Option<Answer> {
     let bump = ["bay", "bump", "bumpout", "bump-out", "popout", "pop-out", "jog", "box", "chimney"];
     let last = typed.find(end, &bump)?;
     let sizes = lengths(&typed.pieces, end);
-    let [(_, wide), (_, out), ..] = &sizes[..] else { return None };
+    let [(_, one), (_, two), ..] = &sizes[..] else { return None };
+    // What stands out of a wall is wider than deep.
+    let (wide, out) = if one.length < two.length { (two, one) } else { (one, two) };
     let rest = wall.length - wide.length;
     let fits = with && last >= end && rest > crate::units::length::Length::ZERO && sizes.len() == 2;
     fits.then(|| {
@@ -465,6 +474,156 @@ fn along_before_the_bearing(typed: &Typed<'_>) -> Option<Answer> {
         Answer::line(
             format!("bearing {angle} {}{comment}", length.text),
             "a call is its bearing and then its length; anything else goes into a comment",
+        )
+    })
+}
+
+/// `living "House" (brick, garage is inside this)`: another space lies in its walk; nothing is said of a face.
+fn another_is_inside(typed: &Typed<'_>) -> Option<Answer> {
+    const OTHERS: [&str; 5] = ["garage", "porch", "carport", "breezeway", "storage"];
+    super::kind_word(&typed.lower(0)).filter(|_| super::is_text(typed.piece(1)))?;
+    let other = typed.find(2, &OTHERS)?;
+    let inside = typed.find(2, &["inside", "within", "included", "in"])?;
+    let plain = typed.pieces[2..].iter().all(|piece| {
+        piece.sort == Sort::Word && !piece.is_word(&["start", "from", "recorded", "measured"])
+            || piece.is_mark("(),;:.-–&/")
+    });
+    let names_a_place = typed.says(inside + 1, &["the"]) && typed.says(inside + 2, &OTHERS);
+    (plain && inside > other && !names_a_place).then(|| {
+        let kind = typed.lower(other);
+        Answer::line(
+            format!("{}  # {}", typed.text(0, 2), remark(typed.rest(2))),
+            format!(
+                "what lies in the walk of a space is on a line of its own below these walls, as `{kind} \"{}\" within {}`; here it is a remark",
+                super::levels::capitalized(&kind),
+                typed.text(1, 2)
+            ),
+        )
+    })
+}
+
+/// `level "Second floor" measured inside, siding no brick`, `level "Up" veneer none`: each of its spaces says so.
+fn level_without_brick(typed: &Typed<'_>) -> Option<Answer> {
+    let name = (1..3).find(|&at| super::is_text(typed.piece(at)))?;
+    let begins = typed.says(0, &["level", "floor"]) && typed.pieces.len() > name + 1;
+    let has = |words: &[&str]| typed.find(name + 1, words).is_some();
+    let is_none = |at: usize| {
+        typed.says(at, &["no", "without"]) && typed.says(at + 1, &["brick", "veneer", "stone"])
+            || typed.says(at, &["veneer", "brick"]) && typed.says(at + 1, &["none"])
+    };
+    let has_none = (name + 1..typed.pieces.len()).any(is_none)
+        || has(&["siding", "vinyl", "clapboard", "stucco", "hardie"]) && !has(&["brick", "veneer"]);
+    let face = match () {
+        () if has(&["inside", "interior", "drywall"]) => "measured to inside ",
+        () if has(&["frame", "studs", "framing"]) => "measured to frame ",
+        () => "",
+    };
+    let measures = typed.pieces[name + 1..].iter().any(Piece::is_number);
+    (begins && has_none && !measures).then(|| {
+        Answer::say(
+            "a level does not say how its walls are made and measured: each of its spaces does",
+            format!(
+                "write `level {}` here, and `{face}veneer none` after the name of each of its spaces",
+                typed.text(name, name + 1)
+            ),
+        )
+    })
+}
+
+/// `record 1,107 sq ft barn`, `record 484 sq ft for the garage`: an area of one space.
+fn recorded_of_a_space(typed: &Typed<'_>) -> Option<Answer> {
+    typed.says(0, &["record", "county", "assessor"]).then_some(())?;
+    let (first, end, area) = area_from(&typed.pieces, 1).or_else(|| {
+        let number = typed.pieces.iter().position(Piece::is_number)?;
+        Some((number, number + 1, format!("{} sq ft", typed.pieces[number].text)))
+    })?;
+    let small = ["the", "for", "of", "a", "is", "has", "says", "at", "on", "its", "my"];
+    let noun = |at: &usize| !typed.says(*at, &small) && !typed.pieces[*at].is_mark(",;:()-–.=");
+    let around: Vec<usize> = (1..first).chain(end..typed.pieces.len()).filter(noun).collect();
+    let [at] = around[..] else { return None };
+    let word = typed.lower(at);
+    let kind = match word.as_str() {
+        "barn" | "shed" | "workshop" | "stable" | "greenhouse" => "outbuilding",
+        word => super::kind_word(word).filter(|kind| {
+            matches!(*kind, "garage" | "carport" | "porch" | "deck" | "patio" | "outbuilding")
+        })?,
+    };
+    let is_word = typed.pieces[at].sort == Sort::Word;
+    is_word.then(|| {
+        Answer::say(
+            format!("the record's area of a {word} stands on the line of the {word} itself"),
+            format!(
+                "take this line out, and at the end of the line that begins with `{kind}` write `recorded {area}`; if it is there no more, write `missing {kind} \"{}\" recorded {area}`",
+                super::levels::capitalized(&word)
+            ),
+        )
+    })
+}
+
+/// `walls 6" thick, measured inside`: how thick the walls are, and to which face all was measured.
+fn thick_and_inside(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["walls", "wall"]) && is_at_the_top(typed);
+    let first = 1 + usize::from(typed.says(1, &["are", "is", "about"]));
+    let thick = length_at(&typed.pieces, first).filter(|one| begins && one.is_inches())?;
+    let inside = typed.find(thick.end, &["inside", "interior"])?;
+    let words = ["thick", "measured", "taped", "all", "everything", "from", "is", "the", "and"];
+    let plain = (thick.end..typed.pieces.len())
+        .all(|at| at == inside || typed.says(at, &words) || typed.pieces[at].is_mark(",;.-–"));
+    plain.then(|| {
+        Answer::line(
+            format!("faces inside\nwall {}", thick.text),
+            "to which face the walls were measured is `faces`, and how thick they are, up to the frame or the siding, `wall`",
+        )
+    })
+}
+
+/// `appraisal 1,668 sq ft (refinance 2021)`: a lender's appraiser, and not the office that keeps the record.
+fn appraised_for_a_loan(typed: &Typed<'_>) -> Option<Answer> {
+    const LOANS: [&str; 9] =
+        ["refinance", "refi", "lender", "bank", "loan", "mortgage", "fha", "va", "purchase"];
+    let begins = typed.says(0, &["appraisal", "appraised", "appraiser"]);
+    let (first, end, area) = area_from(&typed.pieces, 1)?;
+    let said = remark(typed.rest(end));
+    let fits = begins && first <= 2 && typed.find(end, &LOANS).is_some() && !said.contains('"');
+    (fits && typed.attempt.space.is_none()).then(|| {
+        Answer::line(
+            format!("figure \"appraisal\" {area} {}", quoted(&said)),
+            "the appraisal district's figure is the `record`; a lender's appraisal is a `figure` with a name of its own",
+        )
+    })
+}
+
+/// `less 10' utility easement on rear`: an easement takes nothing off the area.
+fn easement(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["less", "minus", "subject", "with", "except"]);
+    (begins && typed.find(1, &["easement", "easements"]).is_some()).then(|| {
+        Answer::line(
+            format!("# {}", typed.line.trim()),
+            "an easement takes nothing off the area; a comment begins with `#`",
+        )
+    })
+}
+
+/// `bay window, west, 8' wide`: how far it stands out is missing.
+fn bay_with_its_width_alone(typed: &Typed<'_>) -> Option<Answer> {
+    let [(at, wide)] = &lengths(&typed.pieces, 1)[..] else { return None };
+    // `bay south 8'` is the beginning of a line of the format.
+    let begins = typed.says(0, &["bay"])
+        && !typed.says(1, &["north", "east", "south", "west"])
+        && typed.attempt.space.is_some();
+    let is_wide =
+        typed.says(wide.end, &["wide", "long", "across"]) || wide.end == typed.pieces.len();
+    let plain = (1..*at).all(|at| {
+        typed.pieces[at].is_mark(",;:()-–")
+            || typed.pieces[at].sort == Sort::Word && !typed.says(at, &["out", "flat", "deep"])
+    });
+    (begins && is_wide && plain && wide.has_unit && wide.end + 1 >= typed.pieces.len()).then(|| {
+        Answer::say(
+            "a bay has its width, how far it stands out, and the width of its flat front",
+            format!(
+                "measure these, and write `bay`, `north`, `east`, `south` or `west`, as its wall is walked, `{} out`, how far, and `flat` and the width of its front, or `round`; its width is no more part of the wall's own lines",
+                wide.text
+            ),
         )
     })
 }

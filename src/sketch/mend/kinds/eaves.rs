@@ -214,15 +214,17 @@ fn behind_a_knee_wall(depth: &Measure, height: &Measure) -> Answer {
     )
 }
 
-/// The floor that such strips lie in: the last space above, unless that is a strip of this kind itself.
+/// The floor that such strips lie in: the last space above, unless that is such a strip, a stair or an opening itself.
 fn floor(typed: &Typed<'_>) -> (Option<String>, Option<Walk>) {
     let beside = &typed.attempt.beside;
-    let is_strip = |name: &String| {
+    let is_part = |name: &String| {
         let name = name.to_lowercase();
-        ["eaves", "low", "strip"].iter().any(|word| name.starts_with(word))
+        ["eaves", "low", "strip", "foyer", "stair", "open", "void"]
+            .iter()
+            .any(|word| name.starts_with(word))
     };
     match (&typed.attempt.space, &typed.attempt.house) {
-        (Some(last), Some(house)) if is_strip(last) => {
+        (Some(last), Some(house)) if is_part(last) => {
             (Some(house.clone()), straight::walk(typed, &beside.house_walk))
         }
         (last, _) => (last.clone(), straight::walk(typed, &beside.last_walk)),

@@ -44,7 +44,7 @@ fn wall_of_a_jog(typed: &Typed<'_>) -> Option<Answer> {
 /// `garage front 21-10`, `garage front 20'` between walls: a wall of the walk, at the front of the garage.
 fn wall_of_a_space(typed: &Typed<'_>) -> Option<Answer> {
     let beside = &typed.attempt.beside;
-    let is_side = super::super::begins_as_side;
+    let is_side = super::super::begins_as_wall;
     kind_word(&typed.lower(0))?;
     let side = direction(typed, 1)?;
     let at = 2 + usize::from(typed.says(2, &["wall", "side"]));

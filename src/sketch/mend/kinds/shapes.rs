@@ -206,17 +206,47 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
     // The word right after a length says which one it is, or else the one right before it.
     let labeled = |labels: &[&str]| {
         let after = |(_, one): &&(usize, Measure)| typed.says(one.end, labels);
-        let before = |(first, _): &&(usize, Measure)| typed.says(first - 1, labels);
+        // `bay front 8' out 2'`: the first word says on which side it stands.
+        let before = |(first, _): &&(usize, Measure)| *first > 2 && typed.says(first - 1, labels);
         let found = found.iter().find(after).or_else(|| found.iter().find(before));
         found.map(|(first, _)| *first)
     };
+    let fronts = ["front", "flat", "face", "center", "middle"];
+    let is_front =
+        |one: &Measure| typed.says(one.end, &["wide"]) && typed.says(one.end + 1, &fronts);
     let along = |(first, one): &&(usize, Measure)| {
-        typed.says(one.end, &["along", "total", "wide", "overall"])
+        typed.says(one.end, &["along", "total", "wide", "overall"]) && !is_front(one)
             || typed.says(first - 1, &["total", "width", "overall"])
     };
     let wide = found.iter().find(along).map(|(first, _)| *first);
-    let out = labeled(&["out", "deep", "depth", "projection", "projects", "sticks"]);
-    let flat = labeled(&["front", "flat", "face", "across", "center", "middle"]);
+    // `8' out 2'`, as the format has it.
+    let then_out = found
+        .windows(2)
+        .find(|two| typed.says(two[0].1.end, &["out"]) && two[1].0 == two[0].1.end + 1);
+    let then_out = then_out.map(|two| two[1].0);
+    let out =
+        then_out.or_else(|| labeled(&["out", "deep", "depth", "projection", "projects", "sticks"]));
+    let flat = labeled(&["front", "flat", "face", "across", "center", "middle"])
+        .or_else(|| found.iter().find(|(_, one)| is_front(one)).map(|(first, _)| *first));
+    // `angle 2' out, 4' front, angle 2' back`: out and back in again, and nothing says how wide the bay is.
+    let comes_back = |(first, one): &(usize, Measure)| {
+        Some(*first) != out && typed.says(one.end, &["back", "in"])
+    };
+    let has_no_width = wide.is_none() && (found.len() == 2 || found.iter().any(comes_back));
+    if let (Some(out), Some(flat), true) = (out, flat, has_no_width) {
+        let text = |at: usize| {
+            let one = found.iter().find(|(first, _)| *first == at);
+            one.map_or("", |(_, one)| one.text.as_str())
+        };
+        return Some(Answer::say(
+            "how wide the bay is where it leaves the wall is missing",
+            format!(
+                "measure it along the wall, and write `bay`, `north`, `east`, `south` or `west`, as the wall is walked, that width, then `out {} flat {}`",
+                text(out),
+                text(flat)
+            ),
+        ));
+    }
     let order: Vec<usize> = {
         let named = [wide, out, flat];
         let is_free = |first: usize| !named.contains(&Some(first));
