@@ -2,14 +2,12 @@
 #![expect(clippy::float_arithmetic, reason = "chances are floats")]
 
 use crate::areas::{is_in_total, net};
-use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::house::Kind;
 use crate::house::{House, Space};
-use crate::reconcile::parts::{Part, Shape, all_alike, parts};
+use crate::reconcile::parts::{Alike, Part, Shape, left_out_at_once, parts};
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
-use strum::VariantArray as _;
 
 /// The most departures of a house that are weighed; if there are more, reports say so.
 pub(crate) const MOST_DEPARTURES: usize = 600;
@@ -69,28 +67,7 @@ pub(crate) enum Group {
     /// Of a level, only this space is counted.
     AllBut { space: usize },
     /// Of a space, all recesses are filled in, or all jogs, wings or bays are left off.
-    Parts { space: usize, shape: Shape, facing: Facing },
-}
-
-/// Which way the parts of an outline face that are treated alike.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, strum::VariantArray)]
-pub(crate) enum Facing {
-    /// Any.
-    All,
-    /// North or south.
-    NorthSouth,
-    /// East or west.
-    EastWest,
-}
-
-impl Facing {
-    fn axis(self) -> Option<Axis> {
-        match self {
-            Facing::All => None,
-            Facing::NorthSouth => Some(Axis::North),
-            Facing::EastWest => Some(Axis::East),
-        }
-    }
+    Parts { space: usize, parts: Alike },
 }
 
 impl Group {
@@ -121,10 +98,8 @@ impl Group {
                 let others = counted_on(house, house.spaces[main].level).filter(|&i| i != main);
                 others.map(|space| DepartureKind::LeftOut { space }).collect()
             }
-            Group::Parts { space, shape, facing } => {
-                let outline = &house.spaces[space].closed.outline;
-                let parts = all_alike(outline, shape, facing.axis()).into_iter();
-                parts.map(|part| DepartureKind::Part { space, part }).collect()
+            Group::Parts { space, parts } => {
+                parts.parts().map(|part| DepartureKind::Part { space, part }).collect()
             }
         }
     }
@@ -168,8 +143,7 @@ pub(crate) fn departures(
     spaces(listed, measured, weights, &mut push);
     groups(listed, measured, weights, &mut push);
     levels(listed.house, measured, weights, &mut push);
-    shapes(listed.house, &is_free, weights, &mut push);
-    boxes(listed.house, &is_free, weights, &mut push);
+    shapes(listed.house, is_free, weights, &mut push);
     let is_capped = list.len() > MOST_DEPARTURES;
     list.truncate(MOST_DEPARTURES);
     let all: f64 = list.iter().map(|departure| departure.odds).sum();
@@ -338,9 +312,13 @@ fn shapes(
     push: &mut impl FnMut(DepartureKind, f64),
 ) {
     let mut all: Vec<(usize, Part)> = Vec::new();
+    // Whoever draws an outline without any of its recesses, jogs, wings or bays decides once.
+    let mut at_once: Vec<(usize, Alike)> = Vec::new();
     for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
         if is_free(space) {
-            let parts = parts(&house.spaces[space].closed.outline);
+            let outline = &house.spaces[space].closed.outline;
+            let parts = parts(outline);
+            at_once.extend(left_out_at_once(&parts, outline).into_iter().map(|one| (space, one)));
             all.extend(parts.into_iter().map(|part| (space, part)));
         }
     }
@@ -354,40 +332,8 @@ fn shapes(
     for (space, part) in all {
         push(DepartureKind::Part { space, part }, weights.shape * share(&part) / whole);
     }
-}
-
-/// A jog that is left off together with others has at most this part of the outline: a tenth.
-const OF_A_JOG: i128 = 10;
-
-/// Outlines drawn without any of their recesses, jogs, wings or bays: who writes down a plain rectangle decides once.
-fn boxes(
-    house: &House,
-    is_free: impl Fn(usize) -> bool,
-    weights: &Weights,
-    push: &mut impl FnMut(DepartureKind, f64),
-) {
-    for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
-        let outline = &house.spaces[space].closed.outline;
-        let shapes = [Shape::Recess, Shape::Jog, Shape::Wing, Shape::Bay].into_iter();
-        for shape in shapes.filter(|_| is_free(space)) {
-            let all = all_alike(outline, shape, None);
-            // The two arms of a cross are jogs of each other: only one pair of them is left off.
-            let is_small = |part: &Part| {
-                OF_A_JOG * part.effect(outline).abs().half_nm2() <= outline.area().half_nm2()
-            };
-            let are_small = shape == Shape::Recess || all.iter().all(is_small);
-            let mut known: Vec<Vec<Part>> = Vec::new();
-            for &facing in Facing::VARIANTS {
-                let those = all_alike(outline, shape, facing.axis());
-                let is_all = facing == Facing::All;
-                let is_one = those.len() > 1 && (!is_all || are_small) && !known.contains(&those);
-                if is_one && (is_all || shape != Shape::Recess) {
-                    let several = Group::Parts { space, shape, facing };
-                    push(DepartureKind::Together(several), weights.all_parts);
-                    known.push(those);
-                }
-            }
-        }
+    for (space, parts) in at_once {
+        push(DepartureKind::Together(Group::Parts { space, parts }), weights.all_parts);
     }
 }
 
@@ -540,6 +486,8 @@ impl DepartureKind {
                 }
             }
             DepartureKind::UnderRoof => under_roof(listed).for_each(|space| with(space, 1.0)),
+            // The outline itself is drawn otherwise.
+            DepartureKind::Together(Group::Parts { .. }) => {}
             DepartureKind::Together(group) => {
                 let each = group.each(house).into_iter();
                 for (space, by) in each.flat_map(|kind| kind.changes(listed)) {
@@ -618,6 +566,11 @@ impl DepartureKind {
         };
         match (self, other) {
             _ if self == other => return true,
+            _ if self.is_of_parts() && other.is_of_parts() => return true,
+            (Together(Group::Parts { space, .. }), other)
+            | (other, Together(Group::Parts { space, .. })) => {
+                return other == (LeftOut { space });
+            }
             (Together(group), other) | (other, Together(group)) => {
                 return group.each(house).into_iter().any(|kind| kind.excludes(other, house));
             }

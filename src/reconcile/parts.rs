@@ -90,14 +90,70 @@ pub(crate) fn parts(outline: &Outline) -> Vec<Part> {
     parts
 }
 
-/// The parts of one shape, of those that face along this axis if it is given, each once: of a recess with two corners the smaller rectangle. None where the walls of two
-/// run into each other, as in a flight of steps.
-pub(crate) fn all_alike(outline: &Outline, shape: Shape, axis: Option<Axis>) -> Vec<Part> {
-    let faces_along = |part: &Part| part.faces(outline).map(Direction::axis);
-    let is_one = |part: &Part| {
-        part.shape == shape && axis.is_none_or(|axis| faces_along(part) == Some(axis))
-    };
-    let all: Vec<Part> = parts(outline).into_iter().filter(is_one).collect();
+/// Two or more parts of one shape of an outline, at most as many as there is room for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Alike {
+    sides: [u16; Alike::MOST],
+    count: u8,
+    of: u16,
+    shape: Shape,
+}
+
+impl Alike {
+    const MOST: usize = 6;
+
+    /// These parts; `None` where they are fewer than two or too many.
+    fn of(parts: &[Part]) -> Option<Alike> {
+        let first = parts.first().filter(|_| (2..=Alike::MOST).contains(&parts.len()))?;
+        let mut sides = [0; Alike::MOST];
+        for (place, part) in sides.iter_mut().zip(parts) {
+            *place = u16::try_from(part.side).ok()?;
+        }
+        let (count, of) = (u8::try_from(parts.len()).ok()?, u16::try_from(first.of).ok()?);
+        Some(Alike { sides, count, of, shape: first.shape })
+    }
+
+    pub(crate) fn parts(self) -> impl Iterator<Item = Part> {
+        let sides = self.sides.into_iter().take(usize::from(self.count));
+        sides.map(move |side| Part {
+            side: usize::from(side),
+            shape: self.shape,
+            of: usize::from(self.of),
+        })
+    }
+}
+
+/// What a plain sketch of an outline leaves out at once, given its parts: all recesses filled in, all jogs, wings or bays
+/// left off, or those that face along one axis.
+pub(crate) fn left_out_at_once(all: &[Part], outline: &Outline) -> Vec<Alike> {
+    /// A jog that is left off together with those of the other axis has at most this part of the outline: a tenth. The
+    /// two arms of a cross are jogs of each other, and only one pair of them is left off.
+    const OF_A_JOG: i128 = 10;
+    let is_small =
+        |part: &Part| OF_A_JOG * part.effect(outline).abs().half_nm2() <= outline.area().half_nm2();
+    let mut found: Vec<Alike> = Vec::new();
+    for shape in [Shape::Recess, Shape::Jog, Shape::Wing, Shape::Bay] {
+        let these: Vec<Part> = all.iter().filter(|part| part.shape == shape).copied().collect();
+        if these.len() < 2 {
+            continue;
+        }
+        if shape == Shape::Recess || these.iter().all(is_small) {
+            found.extend(Alike::of(&each_once(&these, outline)));
+        }
+        let axes = if shape == Shape::Recess { &[][..] } else { &Axis::BOTH[..] };
+        for axis in axes {
+            let faces = |part: &&Part| part.faces(outline).map(Direction::axis) == Some(*axis);
+            let along: Vec<Part> = these.iter().filter(faces).copied().collect();
+            let alike = Alike::of(&each_once(&along, outline));
+            found.extend(alike.filter(|one| !found.contains(one)));
+        }
+    }
+    found
+}
+
+/// These parts of one shape, each once: of a recess with two corners the smaller rectangle. None where the walls of two run
+/// into each other, as in a flight of steps.
+fn each_once(all: &[Part], outline: &Outline) -> Vec<Part> {
     let apart = |one: &Part, other: &Part| {
         let apart = one.side.abs_diff(other.side);
         apart.min(one.of - apart)
