@@ -944,7 +944,7 @@ impl Sentences<'_> {
         let (wide, deep) = (rounded_float(part.size_ft.0), rounded_float(part.size_ft.1));
         let sq_ft = rounded_float(part.sq_ft());
         Some(format!(
-            "A map shows a part that was not measured, on the {} side of {}. Without its eaves it is about {wide}' by {deep}': {sq_ft} of the {} sq ft that the steps leave.",
+            "A map shows a part that was not measured, on the {} side of {}. Without its eaves it is about {wide}' by {deep}': {sq_ft} of the {} sq ft that are not explained.",
             part.side.word(),
             words::the_quoted(&self.house.spaces[part.beside].name),
             thousands(left)

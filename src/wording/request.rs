@@ -86,7 +86,7 @@ impl Sentences<'_> {
             && self.is_asked_about_feet(figure);
         if let Some(part) = self.part_not_measured_yet(reconciliation, figure) {
             return format!(
-                "No change is requested until what stands on the {} side of {}, where a map shows a roof, is measured; this page is for the owner until then. To ask the office: to send {}'s own sketch with its lengths.",
+                "No change is requested until what stands on the {} side of {}, where a map shows a roof, is measured; this page is for the owner until then. Meanwhile the office may be asked to send {}'s own sketch with its lengths.",
                 part.side().word(),
                 words::the_quoted(&self.house.spaces[part.beside()].name),
                 the(figure)
@@ -99,7 +99,7 @@ impl Sentences<'_> {
                 None => format!("to state {}", self.or_state(figure)),
             };
             return format!(
-                "No change is requested until the house is measured; this page is for the owner until then. To ask the office: {ask}."
+                "No change is requested until the house is measured; this page is for the owner until then. Meanwhile the office may be asked {ask}."
             );
         }
         let adds_up =

@@ -171,7 +171,7 @@ fn a_part_that_the_map_shows_and_the_walk_lacks_comes_first() {
     let report = result.report().text(Default::default());
     let said = report.split_whitespace().collect::<Vec<&str>>().join(" ");
     assert!(
-        said.contains("about 14' by 12': 168 of the 171 sq ft that the steps leave."),
+        said.contains("about 14' by 12': 168 of the 171 sq ft that are not explained."),
         "{said}"
     );
     assert!(said.contains("Measure there before anything is asked of the record."), "{said}");

@@ -468,7 +468,7 @@ fn walls_that_nobody_measured_are_not_to_be_measured_again() {
     let page = first(text);
     assert!(page.contains("No wall was measured"), "{page}");
     assert!(
-        page.contains("No change is requested until the house is measured; this page is for the owner until then. To ask the office: to measure side 2 (north wall, 40') and side 4 (south wall, 40')."),
+        page.contains("No change is requested until the house is measured; this page is for the owner until then. Meanwhile the office may be asked to measure side 2 (north wall, 40') and side 4 (south wall, 40')."),
         "{page}"
     );
     assert!(!page.contains("measure them again"), "{page}");
@@ -805,7 +805,7 @@ fn the_line_of_the_cause_says_how_strong_it_is_and_where_it_is_drawn() {
             "lot",
             "No common cause is likely enough to be named, and rounding alone cannot explain it.",
         ),
-        ("map-outline", "about 14' by 12': 168 of the 171 sq ft that the steps leave."),
+        ("map-outline", "about 14' by 12': 168 of the 171 sq ft that are not explained."),
     ] {
         let page = first(&sketch(name));
         assert_eq!(page.matches(said).count(), 1, "{name}: {page}");
@@ -921,7 +921,7 @@ fn two_closings_in_tenths_of_a_foot_are_both_told() {
 #[test]
 fn a_plan_alone_asks_for_no_change() {
     let page = first(&sketch("modular"));
-    let said = "No change is requested until the house is measured; this page is for the owner until then. To ask the office: to state whether each wall was rounded to the whole foot.";
+    let said = "No change is requested until the house is measured; this page is for the owner until then. Meanwhile the office may be asked to state whether each wall was rounded to the whole foot.";
     assert!(page.contains(said) && !page.contains("please correct"), "{page}");
     assert!(!page.contains("Exhibit") && page.contains("Summary"), "{page}");
     // 830 and 30 are 860.

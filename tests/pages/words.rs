@@ -401,7 +401,7 @@ fn a_roof_without_measured_walls_is_told_on_the_first_page_and_no_correction_is_
         "{first}"
     );
     assert_eq!(first.matches("A map shows").count(), 1, "{first}");
-    let until = "No change is requested until what stands on the north side of the house, where a map shows a roof, is measured; this page is for the owner until then. To ask the office: to send the record's own sketch with its lengths.";
+    let until = "No change is requested until what stands on the north side of the house, where a map shows a roof, is measured; this page is for the owner until then. Meanwhile the office may be asked to send the record's own sketch with its lengths.";
     assert!(first.contains(until), "{first}");
     assert!(!first.contains("Please correct"), "{first}");
 }
