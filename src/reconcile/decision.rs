@@ -25,6 +25,8 @@ const NEARLY_SURE: f64 = 0.8;
 const ALIKE_SQ_FT: f64 = 0.5;
 /// The largest ratio of support between causes that are about equally common.
 const ABOUT_AS_COMMON: f64 = 4.0;
+/// How many times as likely as a misread wall a cause with every wall as it is has to be, so that the wall is not listed.
+const FAR_COMMONER: f64 = 10.0;
 /// The least support at which another single cause that fits is listed beside a reported one.
 const BESIDE_ANOTHER: f64 = 0.02;
 /// The least support at which another single cause that fits keeps a reported one from being the only one.
@@ -178,7 +180,7 @@ pub(super) fn decide(
         let is_better = |other: &usize| {
             let other = &list[*other];
             (is_exact(other) || is_alike(other, &list[i]))
-                && other.support > ABOUT_AS_COMMON * list[i].support
+                && other.support > FAR_COMMONER * list[i].support
         };
         list[i].misread_wall().is_none() || !as_it_is.iter().any(is_better)
     });
