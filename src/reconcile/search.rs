@@ -86,8 +86,8 @@ impl Explanations {
         let is_none = !self.is_any_reported();
         let best = self.list.iter().find(|one| one.gives_the_figure());
         let is_far_likelier = |one: &Explanation| {
-            let others = self.list.iter().filter(|other| other.fits());
-            others.into_iter().any(|other| other.support > FAR_LIKELIER * one.support)
+            let mut others = self.list.iter().filter(|other| other.fits());
+            others.any(|other| other.support > FAR_LIKELIER * one.support)
         };
         best.filter(|one| {
             is_none

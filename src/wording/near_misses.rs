@@ -343,7 +343,7 @@ impl Sentences<'_> {
         let counted = (0..sizes.len()).filter(|&i| is_in_total(self.house, i, false)).count();
         // Nobody counts half of all that there is: there are two cards, or two homes.
         let does = match is_in_total(self.house, space, false) && counted == 1 {
-            true => "is for one of two dwellings here, or goes on on a second card".to_owned(),
+            true => "is for one of two dwellings here, or continues on a second card".to_owned(),
             false => format!("counts half of {name}"),
         };
         let settled = match (self.reader, figure.is_record()) {
