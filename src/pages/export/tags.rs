@@ -6,7 +6,9 @@ use krilla::tagging::{Identifier, TableHeaderScope, Tag, TagGroup, TagTree};
 
 use crate::error::Error;
 use crate::pages::export::pen::Pen;
+use crate::pages::fonts::Typeface;
 use crate::pages::page::{Ink, Passage, Role};
+use crate::wording::heard::heard;
 
 /// The tags so far.
 #[derive(Default)]
@@ -17,8 +19,8 @@ pub(super) struct Tags {
 
 /// The open element, to which a continuing line is added.
 enum Open {
-    /// A heading, a paragraph or a drawing.
-    Block(TagGroup),
+    /// A heading, a paragraph or a drawing, with its words as far as they are read.
+    Block(TagGroup, String),
     /// A table: its rows, and the cells of each.
     Table(Vec<Vec<Cell>>),
 }
@@ -41,16 +43,17 @@ impl Tags {
             Role::Figure(told) => {
                 let tag = || Tag::Figure(Some(told.clone())).into();
                 let pieces = pen.drawing(inks)?;
-                self.block(passage.continues, tag, pieces);
+                self.block(passage.continues, tag, pieces, String::new());
             }
             Role::Paragraph => {
                 let pieces = pen.read(inks)?;
-                self.block(passage.continues, || Tag::P.into(), pieces);
+                self.block(passage.continues, || Tag::P.into(), pieces, words_of(inks));
             }
             Role::Heading(level) => {
                 let level = NonZeroU16::new(*level).unwrap_or(NonZeroU16::MIN);
                 let pieces = pen.read(inks)?;
-                self.block(passage.continues, || Tag::Hn(level, None).into(), pieces);
+                let tag = || Tag::Hn(level, None).into();
+                self.block(passage.continues, tag, pieces, words_of(inks));
             }
             Role::Head(cells) => {
                 self.close();
@@ -67,15 +70,17 @@ impl Tags {
         continues: bool,
         tag: impl FnOnce() -> krilla::tagging::TagKind,
         pieces: Vec<Identifier>,
+        words: String,
     ) {
-        if let Some(Open::Block(group)) = self.open.as_mut().filter(|_| continues) {
+        if let Some(Open::Block(group, before)) = self.open.as_mut().filter(|_| continues) {
             pieces.into_iter().for_each(|piece| group.push(piece));
+            before.push_str(&words);
             return;
         }
         self.close();
         let mut group = TagGroup::new(tag());
         pieces.into_iter().for_each(|piece| group.push(piece));
-        self.open = Some(Open::Block(group));
+        self.open = Some(Open::Block(group, words));
     }
 
     /// A row of the open table; one that continues belongs to the last cell before it.
@@ -110,7 +115,12 @@ impl Tags {
     /// Closes the open element.
     fn close(&mut self) {
         match self.open.take() {
-            Some(Open::Block(group)) => self.done.push(group),
+            Some(Open::Block(mut group, words)) => {
+                if has_a_length(&words) {
+                    group.tag.set_actual_text(Some(heard(&words)));
+                }
+                self.done.push(group);
+            }
             Some(Open::Table(rows)) => self.done.push(table(rows)),
             None => {}
         }
@@ -125,6 +135,21 @@ impl Tags {
         }
         tree
     }
+}
+
+/// The words of a line, each with a blank behind it. The Source has none: it is read sign by sign.
+fn words_of(inks: &[Ink]) -> String {
+    let words = inks.iter().filter_map(|ink| match ink {
+        Ink::Text(text) if text.hand != Typeface::Even => Some(format!("{} ", text.words)),
+        _ => None,
+    });
+    words.collect()
+}
+
+/// Whether a text has a length with the marks of feet or inches, which many voices leave out: `15'` is then heard as 15.
+fn has_a_length(words: &str) -> bool {
+    let letters: Vec<char> = words.chars().collect();
+    letters.windows(2).any(|pair| pair[0].is_ascii_digit() && matches!(pair[1], '\'' | '"'))
 }
 
 fn table(rows: Vec<Vec<Cell>>) -> TagGroup {
