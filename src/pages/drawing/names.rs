@@ -61,7 +61,7 @@ impl Plan<'_> {
             ));
             format!("▲ {name}")
         } else if self.marks.would_count.contains(&shape.space) {
-            self.note(&format!("△: could account for the {}, as said {place}", self.marks.whose));
+            self.note(&format!("△: could explain the {}, as said {place}", self.marks.whose));
             format!("△ {name}")
         } else if self.marks.near.contains(&shape.space) {
             self.note(&format!("△: named {place} as a possible part of what is left"));
@@ -165,6 +165,24 @@ impl Plan<'_> {
             }
             Block { lines: all }
         };
+        // Beside spaces that are called not counted, one without the words would seem to count.
+        if !self.has_feet(shape) && kind.starts_with("not counted") {
+            let short = |size: f64, wide: f64| {
+                let mut block = block(size, wide, 1);
+                block.lines.push((Typeface::Plain, size, "not counted".to_owned()));
+                block
+            };
+            return vec![
+                block(8.5, 150.0, 3),
+                block(7.5, 110.0, 3),
+                short(7.5, 110.0),
+                short(6.8, 80.0),
+                short(6.3, 52.0),
+                block(6.8, 80.0, 2),
+                block(6.5, 70.0, 1),
+                block(6.3, 52.0, 1),
+            ];
+        }
         // The first WITH_FEET of them have the area to the foot.
         vec![
             block(8.5, 150.0, 3),

@@ -43,10 +43,10 @@ impl Plan<'_> {
                 let mut dimension = self.dimension(shape, k, source, wall);
                 let seen = self.seen(shape, wall, &shapes).filter(|_| is_cut);
                 if let Some((seen, length, beyond)) = seen {
-                    dimension.words = self.say.length(length);
+                    let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
                     dimension.wall = seen;
                     self.note(&format!(
-                        "side {} of {}: {} of it stands free beyond {}",
+                        "side {} of {}: {} of it stands free beyond {}; with what the wall there covers, {whole}",
                         source + 1,
                         fonts::shown(&self.space(shape).name),
                         dimension.words,
@@ -278,7 +278,7 @@ impl Plan<'_> {
             );
         }
         if misread && !differs {
-            self.note("open circle: another length of this wall could account for the figure");
+            self.note("open circle: another length of this wall could explain the figure");
         }
         let hand = if differs { Typeface::Bold } else { Typeface::Plain };
         let mark = match (differs, misread) {
