@@ -185,7 +185,7 @@ pub struct Row {
     pub rounding: Option<CouldExplain>,
     /// The best supported explanation of the gap; null if none is reported or none was searched for.
     pub explanation: Option<String>,
-    /// Whether that explanation fits, so that rounding can account for what it leaves; null without an explanation.
+    /// Whether that explanation fits, so that rounding can explain what it leaves; null without an explanation.
     pub fits: Option<bool>,
 }
 

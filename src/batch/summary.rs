@@ -102,7 +102,7 @@ impl Summary {
         };
         let _ = writeln!(
             text,
-            "rounding would account for {}\n  only if walls were rounded against the rule for {}, not for {}",
+            "rounding would explain {}\n  only if walls were rounded against the rule for {}, not for {}",
             share(self.by_rounding),
             share(self.only_against),
             share(self.beyond)

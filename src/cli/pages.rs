@@ -89,8 +89,8 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let areas = files::read_house(&options.file)?.areas(&options.rounding.settings())?;
     files::draw_warnings(&areas);
     let reconciliation = areas.reconcile(&Weights::default())?;
-    if reconciliation.has_smaller_record() {
-        files::say(fairfoot::wording::SMALLER_RECORD);
+    if let Some(caution) = reconciliation.report().caution() {
+        files::say(&caution);
     }
     write(&reconciliation, &options.printing, &out, &[&options.file])
 }

@@ -13,7 +13,7 @@ use crate::reconcile::{Figure, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::{FineStep, Halves};
 use crate::wording::rounding::one_of_few;
-use crate::wording::sentences::{Sentences, as_sentences, in_a_column, the, whole};
+use crate::wording::sentences::{Sentences, as_sentences, in_a_column, whole};
 use crate::wording::size::{range_size, square_meters};
 
 /// Fills the pages of the Calculations.
@@ -49,7 +49,7 @@ fn in_full(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliati
         stack.space(3.0);
         blocks::set(stack, &say.possible(figure), blocks::USUAL);
         stack.paragraph(8.0, &say.request(reconciliation, figure));
-        if let Some(too) = say.asked_too(figure) {
+        if let Some(too) = say.asked_besides(reconciliation, figure) {
             stack.paragraph(8.0, &too);
         }
     }
@@ -85,7 +85,10 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
         let column =
             |rule: usize| lines.iter().map(|(_, areas)| areas[rule]).collect::<Vec<Area>>();
         let sums: Vec<Area> = (0..count).map(|rule| column(rule).into_iter().sum()).collect();
-        lines.push(("total".to_owned(), sums.clone()));
+        // The total of one space would be that space again.
+        if lines.len() > 1 {
+            lines.push(("total".to_owned(), sums.clone()));
+        }
         let printed: Vec<Vec<String>> = (0..count)
             .map(|rule| {
                 let areas = lines.iter().map(|(_, areas)| areas[rule]);
@@ -218,7 +221,8 @@ fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> 
     let told = |figure: &Figure| {
         let (weighed, fitting) = (say.weighed(figure), say.fitting(figure));
         (figure.explanations().weighed() > 0).then(|| {
-            format!("For {}, {weighed} combinations of common causes and ways of rounding were compared. Besides rounding, {fitting}.", the(figure))
+            let name = figure.name();
+            format!("For the {name}'s figure, {weighed} combinations of common causes and ways of rounding were compared. {fitting}.")
         })
     };
     let mut told: Vec<String> = reconciliation.figures().iter().filter_map(told).collect();
@@ -267,9 +271,9 @@ fn method(stack: &mut Stack, say: &Sentences<'_>, is_adjusted: bool) {
     let texts = [
         format!("Each wall to the {fine}: every side, at the outside face, to the nearest {fine} ({halves}); after that only the area is rounded, once, to the square foot [1]."),
         format!("Each wall to the whole foot: every side, at the outside face, to the nearest foot ({halves}) [2]."),
-        if is_adjusted { format!("Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger).{estimated} The pieces above use the resulting walls.") } else { String::new() },
+        if is_adjusted { format!("Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger).{estimated} The pieces use the resulting walls.") } else { String::new() },
         area.to_owned(),
-        "What is possible: which way the office rounded each wall is not known, so a cause fits if the figure is within three times the usual effect of rounding on such a house, and within what rounding can change at all. Several that fit are in the order of how common each is thought to be and how near it comes, which is a judgment; of about equals, one that gives the very figure comes first.".to_owned(),
+        "What is possible: which way the office rounded each wall is not known, so a cause fits if the figure is within three times the usual effect of rounding on such a house, and within what rounding can change at all. Several that fit stand in the order of how common each is thought to be and how near it comes, which is a judgment.".to_owned(),
         "Counted: living space above grade. Openings to the level below, low ceilings and courts open to the sky are deducted. Garages, porches and the like are shown but not counted.".to_owned(),
         match say.house.particulars.interior_seen {
             Some(true) => "This is not a statement of square footage under ANSI Z765 [1].",
@@ -277,7 +281,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>, is_adjusted: bool) {
         }
         .to_owned(),
         by_closing.to_owned(),
-        "[1] ANSI Z765-2021, section 3 (inch or tenth of a foot, total to the whole square foot), as other publications report it; the standard itself was not read.".to_owned(),
+        "[1] ANSI Z765-2021, section 3 (inch or tenth of a foot, total to the whole square foot), as reported in publications for appraisers.".to_owned(),
         "[2] In assessors' manuals, for example: Maryland SDAT, Assessment Procedure Manual; Cabarrus County, North Carolina, 2012 schedule of values.".to_owned(),
         "[3] In surveying texts, for example: Mahun, Open Access Surveying Library, COGO, chapter H.".to_owned(),
         if has_curves { "[4] International Correspondence Schools, The Building Trades Pocketbook, Mensuration." } else { "" }.to_owned(),
@@ -344,7 +348,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         // What is drawn there is a length with the thickness of walls, which nobody taped as a side.
         let thickness = match house.spaces.iter().any(is_moved) {
             true => {
-                " Lengths to another face than the outside were moved there by the thickness of the walls, which is as stated in the sides file or assumed."
+                " Where lengths were taken inside or at the frame, the thickness of the walls was added; it is as stated in the sides file or assumed."
             }
             false => "",
         };
@@ -363,7 +367,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
     }
     let interior = match say.house.particulars.interior_seen {
         Some(true) => "The interior was seen.",
-        _ => "The interior was not seen.",
+        _ => "The interior was not inspected.",
     };
     stack.paragraph(8.5, interior);
     stack.paragraph(8.5, signed_for(&sides));
@@ -390,10 +394,10 @@ fn signed_for(sides: &[(&str, &crate::house::Side)]) -> &'static str {
             "I did not measure these walls; their lengths are as I found them in the sources named above."
         }
         (_, 0) if closing == 0 => {
-            "I measured these walls; the lengths above are as I measured them."
+            "I measured these walls; the lengths on these pages are as I measured them."
         }
         (_, 0) => {
-            "I measured these walls, except those by closing; the lengths above are as I measured them."
+            "I measured these walls, except those by closing; the lengths on these pages are as I measured them."
         }
         _ => {
             "I measured the walls that are listed as measured, and those lengths are as I measured them; the others are as listed."

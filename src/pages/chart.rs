@@ -7,7 +7,7 @@
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Row, Stack};
-use crate::pages::page::{Fill, Ink, Part, Point, Role, Stroke, Text};
+use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Role, Stroke, Text};
 use crate::reconcile::{BridgeStep, Figure};
 use crate::units::area::Area;
 use crate::wording::sentences::{Sentences, capital, rounded_float};
@@ -20,6 +20,10 @@ const RANGE_PT: f64 = 7.0;
 const HALF_BAR_PT: f64 = 3.5;
 /// The letter size of the key, in points.
 const KEY_PT: f64 = 7.0;
+/// The letter size of the figures of the axis, in points.
+const LABEL_PT: f64 = 6.4;
+/// How far the figures of the axis stand from its ends, in points.
+const LABEL_OFF_PT: f64 = 2.0;
 /// The height of a line of the key, in points.
 const KEY_LINE_PT: f64 = 8.4;
 /// How far above the middle of the first row the key ends, in points.
@@ -29,7 +33,7 @@ const EDGE_PT: f64 = 4.0;
 
 /// Draws each step as a bar that begins where the one before it ends, beside its row in `steps`, whose middles are `rows`. The
 /// scale begins near the figures. The rows have no words here: a program that extracts text took them for cells of the
-/// steps. The key stands above the bars.
+/// steps. The key stands above the bars, the figures of the axis at its ends.
 ///
 /// A metric file has it in square meters. Nothing is drawn where every step would be a sliver, or a row is missing.
 pub(crate) fn chart(
@@ -46,7 +50,9 @@ pub(crate) fn chart(
     if rows.len() != lines.len() + 2 || !values.shows_a_step(figure, in_unit) {
         return Stack::new(width_pt);
     }
-    let (left, right) = (EDGE_PT, width_pt - EDGE_PT);
+    let ends = [values.low, values.high].map(rounded_float);
+    let edge = |end: &String| fonts::width_pt(Typeface::Plain, LABEL_PT, end) + LABEL_OFF_PT;
+    let (left, right) = (edge(&ends[0]).max(EDGE_PT), width_pt - edge(&ends[1]).max(EDGE_PT));
     let x = |size: f64| left + (size - values.low) / (values.high - values.low) * (right - left);
     let (mut inks, mut signs) = (Vec::new(), Vec::new());
     let post = |y_pt: f64, size: f64| {
@@ -106,9 +112,13 @@ pub(crate) fn chart(
     for at in [left, right].map(|x_pt| Point::new(x_pt, axis)) {
         inks.push(Ink::Stroke(Stroke::line(at, Point::new(at.x_pt, axis - 2.5), 0.5)));
     }
-    let [low, high] = [values.low, values.high].map(rounded_float);
-    let unit = if is_metric { "sq m" } else { "sq ft" };
-    let words = key(&format!("Axis from {low} to {high} {unit}."), &signs);
+    // Its figures stand at its ends, where they take no height.
+    let base = axis + LABEL_PT / 3.0;
+    let [low, high] = ends;
+    let low = Text::new(Point::new(left - LABEL_OFF_PT, base), LABEL_PT, low);
+    inks.push(Ink::Text(low.anchored(Anchor::End)));
+    inks.push(Ink::Text(Text::new(Point::new(right + LABEL_OFF_PT, base), LABEL_PT, high)));
+    let words = key(&signs);
     let lines = fonts::wrapped(Typeface::Plain, KEY_PT, &words, width_pt);
     let mut y_pt = KEY_PT;
     let ends_pt = f64::from(u32::try_from(lines.len()).unwrap_or(u32::MAX)) * KEY_LINE_PT;
@@ -123,7 +133,7 @@ pub(crate) fn chart(
         steps.paragraph(KEY_PT, &words);
     }
     let told = format!(
-        "The steps as bars, from {} to {}.",
+        "The rows before this as bars, from {} to {}.",
         say.size(figure.measured()),
         typed_size(figure.typed(), is_metric)
     );
@@ -289,7 +299,7 @@ impl Sign {
             Sign::Subtracts => "subtracts",
             Sign::NotExplained => "not explained",
             Sign::Left => "what is left, within rounding",
-            Sign::Again => "what is left, which measuring again could make",
+            Sign::Again => "what is left, small enough for measuring again to change it",
             Sign::Rest => "what is left",
             Sign::Range => "what rounding could change",
         }
@@ -306,8 +316,8 @@ impl Sign {
     }
 }
 
-/// The key of a chart: its axis, and the signs that are drawn in it.
-fn key(scale: &str, drawn: &[Sign]) -> String {
+/// The key of a chart: the signs that are drawn in it.
+fn key(drawn: &[Sign]) -> String {
     let signs = [
         Sign::Adds,
         Sign::Subtracts,
@@ -319,7 +329,7 @@ fn key(scale: &str, drawn: &[Sign]) -> String {
     ];
     let drawn = signs.into_iter().filter(|sign| drawn.contains(sign));
     let told = drawn.map(|sign| format!("{}: {}.", capital(sign.shape()), sign.words()));
-    std::iter::once(scale.to_owned()).chain(told).collect::<Vec<String>>().join(" ")
+    told.collect::<Vec<String>>().join(" ")
 }
 
 /// A thin horizontal line with end marks from `low` to `high`, in points on the page: the range that rounding could

@@ -128,19 +128,19 @@ fn legend(draft: &Draft) -> Vec<String> {
     let is_lot = draft.level.is_none();
     if suspects().any(|suspect| suspect.slip.is_some()) {
         legend.push(match is_lot {
-            true => "black square: compare this call with the deed first; a common misreading of it would account for the gap",
-            false => "black square: measure this wall again first; a common error there would account for the gap",
+            true => "black square: compare this call with the deed first; a common misreading of it would explain the gap",
+            false => "black square: measure this wall again first; a common error there would explain the gap",
         });
     }
     if suspects().any(|suspect| suspect.slip.is_none()) {
         legend.push(match is_lot {
-            true => "white square: an error in this call alone could account for the gap",
-            false => "white square: an error in this wall alone could account for the gap",
+            true => "white square: an error in this call alone could explain the gap",
+            false => "white square: an error in this wall alone could explain the gap",
         });
     }
     legend.push("small number at a wall: the number of that side");
     let mut legend: Vec<String> = legend.into_iter().map(str::to_owned).collect();
-    legend.push(on_drawings(draft.particulars.front, false));
+    legend.push(on_drawings(draft.particulars.front, None));
     legend
 }
 

@@ -435,7 +435,7 @@ impl Parts {
             self.is_cut |= blocks::one(&mut self.reasons, &block, sizes);
         }
         // What the record lists and was not found is a question apart from the request.
-        let missing = say.missing(reconciliation.figures()).into_iter().take(2);
+        let missing = say.missing(reconciliation).into_iter().take(2);
         for text in map::not_measured(say.house, reconciliation).into_iter().chain(missing) {
             self.is_cut |= blocks::one(&mut self.reasons, &Block::Paragraph(text), sizes);
         }
@@ -463,8 +463,9 @@ impl Parts {
         self.asks.space(2.0);
         let request = say.request(reconciliation, figure);
         self.is_cut |= self.asks.at_most(4, |asks| asks.title(9.2, &request));
-        if let Some(too) = say.asked_too(figure) {
-            self.is_cut |= blocks::one(&mut self.asks, &Block::Paragraph(too), asked);
+        // A question in smaller letters, or without a heading of its own, is passed over.
+        if let Some(besides) = say.asked_besides(reconciliation, figure) {
+            self.is_cut |= self.asks.at_most(3, |asks| asks.title(9.2, &besides));
         }
         self.asks.space(3.0);
     }

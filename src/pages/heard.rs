@@ -10,6 +10,7 @@ use crate::pages::drawing::side_words::side_words;
 use crate::reconcile::Reconciliation;
 use crate::units::length::Length;
 use crate::wording::Block;
+use crate::wording::compass;
 use crate::wording::map;
 use crate::wording::sentences::{DISCLAIMER, Sentences, capital};
 use crate::wording::size::number_or_size;
@@ -33,7 +34,7 @@ pub(crate) fn exhibit(
         sentences.extend(say.cause_line(figure));
         sentences.extend(say.own_sketch(figure));
         sentences.push(say.request(reconciliation, figure));
-        sentences.extend(say.asked_too(figure));
+        sentences.extend(say.asked_besides(reconciliation, figure));
     }
     let (smaller, unlikely) = say.warned_on_a_page(figures);
     sentences.extend(unlikely.into_iter().chain(smaller.map(str::to_owned)));
@@ -51,7 +52,7 @@ pub(crate) fn exhibit(
             _ => None,
         }));
         sentences.extend(map::not_measured(say.house, reconciliation));
-        sentences.extend(say.missing(figures).into_iter().take(2));
+        sentences.extend(say.missing(reconciliation).into_iter().take(2));
     }
     sentences.extend(levels.iter().map(|&level| drawn(say, marks, level, &[])));
     sentences.extend(other_levels(say, levels));
@@ -76,10 +77,19 @@ pub(crate) fn drawn(say: &Sentences<'_>, marks: &Marks, level: usize, apart: &[u
     let parts = marks.roofs_heard.iter().filter(|(on, _)| *on == level);
     let parts = parts.map(|(_, parts)| parts.clone()).filter(|parts| !parts.is_empty());
     let sentences: Vec<String> = spaces.chain(dashes).chain(roofs).chain(parts).collect();
+    // The arrow of true north says nothing to who does not see it.
+    let north = house.particulars.true_north.map(|bearing| {
+        let typed = match house.particulars.front {
+            None | Some(Direction::South) => "; north as typed is at the top, and ",
+            _ => ", and ",
+        };
+        format!("{typed}{}", compass::true_north(bearing.unit_vector()))
+    });
     format!(
-        "The drawing shows {}{below}{}. Its sides are told in the order and the direction in which they are walked. {}",
-        house.levels[level].name,
+        "The drawing shows {}{below}{}{}. Its sides are listed in the order and the direction in which they are walked. {}",
+        words::the_quoted(&house.levels[level].name),
         turned(house.particulars.front),
+        north.unwrap_or_default(),
         sentences.join(" ")
     )
 }
@@ -126,7 +136,7 @@ fn one(
     let whose = &marks.whose;
     let counts = match (marks.counted.contains(&space), marks.would_count.contains(&space)) {
         (true, _) => format!(", counted in the {whose}"),
-        (_, true) => format!(", which could account for the {whose}"),
+        (_, true) => format!(", which could explain the {whose}"),
         _ if marks.near.contains(&space) => ", named as a possible part of what is left".to_owned(),
         _ => String::new(),
     };
@@ -164,7 +174,7 @@ fn wall(say: &Sentences<'_>, marks: &Marks, space: usize, number: usize) -> Stri
         format!(", {} on the record{by}", say.length(recorded.length))
     });
     let ask = match marks.misread.contains(&(space, number)) {
-        true => format!(", another length of which could account for the {}", marks.whose),
+        true => format!(", another length of which could explain the {}", marks.whose),
         false => String::new(),
     };
     let length = length(say, space, number);

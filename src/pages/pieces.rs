@@ -279,6 +279,7 @@ fn one_drawing(
         2 => format!("{name}, cut into pieces {first} and {last}"),
         _ => format!("{name}, cut into pieces {first} to {last}"),
     };
+    let told = format!("{told}{}", lying(cutting, small));
     drawing.row(Row { height_pt: height, inks, role: Role::Figure(told), ..Row::default() });
     drawing.paragraph(6.5, &format!("Drawn at {scale}"));
     let mut table = flow.stack_of(flow.width_pt() - drawn_wide - 14.0);
@@ -307,6 +308,49 @@ fn one_drawing(
         return flow.pour(&table);
     }
     flow.beside(&drawing, &table, drawn_wide + 14.0);
+}
+
+/// Where each of several pieces lies in the outline, in words for who does not see the letters: `: A in the west; B in the
+/// northeast`.
+fn lying(cutting: &Cutting, small: bool) -> String {
+    let corners = || cutting.placed.iter().flat_map(|placed| placed.corners.iter().copied());
+    let span = |along: fn(OnSite) -> i64, corners: &mut dyn Iterator<Item = OnSite>| {
+        let ends = corners.map(along).fold(None, |ends: Option<(i64, i64)>, at| match ends {
+            None => Some((at, at)),
+            Some((low, high)) => Some((low.min(at), high.max(at))),
+        });
+        ends.unwrap_or_default()
+    };
+    type Along = fn(OnSite) -> i64;
+    let (east, north): (Along, Along) = (|at| at.0, |at| at.1);
+    let (wide, deep) = (span(east, &mut corners()), span(north, &mut corners()));
+    // A piece lies to one side if its middle is more than a sixth of the outline from the middle of that.
+    let way = |(low, high): (i64, i64), (from, to): (i64, i64), less, more| {
+        let off = (low + high) - (from + to);
+        match 3 * off.abs() > to - from {
+            true if off < 0 => less,
+            true => more,
+            false => "",
+        }
+    };
+    let told: Vec<String> = cutting
+        .placed
+        .iter()
+        .enumerate()
+        .map(|(i, placed)| {
+            let of = |along| span(along, &mut placed.corners.iter().copied());
+            let north = way(of(north), deep, "south", "north");
+            let place = match (north, way(of(east), wide, "west", "east")) {
+                ("", "") => "middle".to_owned(),
+                (north, east) => format!("{north}{east}"),
+            };
+            format!("{} in the {place}", letter(i, small))
+        })
+        .collect();
+    match told.len() {
+        ..2 => String::new(),
+        _ => format!(": {}", told.join("; ")),
+    }
 }
 
 /// The outline with its cuts dashed and a letter in every piece; also its height, and the scale in words.

@@ -11,7 +11,7 @@ use crate::reconcile::{Figure, Reconciliation};
 use crate::units::decimal::{group_thousands, rounded_quotient};
 use crate::units::length::{FineStep, Length, Step};
 use crate::wording::certainty::{closed_by, shared_walls};
-use crate::wording::compass::on_drawings;
+use crate::wording::compass::{on_drawings, true_north};
 use crate::wording::sentences::{Sentences, capital, signed_length, to_hundredths};
 use rust_decimal::Decimal;
 
@@ -71,7 +71,8 @@ pub(crate) fn side_table(
     }
     stack.table_of(7.3, &columns, &rows);
     let heads = &say.house.particulars;
-    let up = on_drawings(heads.front, heads.true_north.is_some());
+    let true_north = heads.true_north.map(|bearing| true_north(bearing.unit_vector()));
+    let up = on_drawings(heads.front, true_north.as_deref());
     stack.paragraph(
         7.0,
         &format!("Typed directions are those in which the walls are walked; {up}."),

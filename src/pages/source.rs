@@ -25,23 +25,11 @@ pub(crate) fn source(flow: &mut Flow, house: &House, private: bool, begins_page:
         flow.go_on("Source", kept, 90.0);
     }
     let mut stack = flow.stack();
-    // Whoever leafs through the pages sees it before handing them in.
+    // That it has values or sales is for the owner to know, on the Supplement; this page may be handed in.
     let caution =
         "Figures are computed from these lengths; that does not show that the lengths are right.";
-    match !private && house.has_values() {
-        true => {
-            stack.bold(
-                8.5,
-                &format!("{kept} It has values, rates or sales; --private leaves them out."),
-            );
-            stack.paragraph(7.6, caution);
-            stack.space(1.0);
-        }
-        false => {
-            stack.paragraph(8.5, &format!("{kept} {caution}"));
-            stack.space(6.0);
-        }
-    }
+    stack.paragraph(8.5, &format!("{kept} {caution}"));
+    stack.space(6.0);
     let size_pt = SIZE_PT * flow.tight();
     let room = (flow.width_pt() - GUTTER_PT) / size_pt;
     for (i, line) in house.source().text().lines().enumerate() {

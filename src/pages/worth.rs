@@ -45,6 +45,9 @@ pub(crate) fn worth(
     let mut stack = flow.stack();
     stack.bold(9.0, &format!("For the owner alone.{hand_in}"));
     stack.paragraph(8.0, &format!("It has its own page numbers.{values}"));
+    if let Some(text) = reconciliation.figures().iter().find_map(|one| say.other_answer(one)) {
+        stack.bold(8.0, &text);
+    }
     if let Some(text) = say.before_signing() {
         stack.paragraph(8.0, &text);
     }
@@ -123,7 +126,12 @@ fn plot(worth: &Worth, width_pt: f64) -> Option<Row> {
         inks.push(Ink::Stroke(mark(at, sale.is_near_measured() == Some(true))));
     }
     inks.extend(ends(&x, &y, sales[0].0.sold().currency().sign()));
-    let told = format!("Prices of {} sales against their sizes.", sales.len());
+    let near = sales.iter().filter(|(sale, _)| sale.is_near_measured() == Some(true)).count();
+    let told = format!(
+        "Prices of {} sales against their sizes. Full dots, near in size to this house as measured: {near}; open dots: {}.",
+        sales.len(),
+        sales.len() - near
+    );
     Some(Row { height_pt: HEIGHT_PT, inks, role: Role::Figure(told), ..Row::default() })
 }
 

@@ -218,7 +218,7 @@ impl NoOutline {
         let name = quoted(&space.name);
         let message = match self {
             NoOutline::Misses(misses) => format!(
-                "{name}: with its recorded sides the walk round ends {} of where it began",
+                "{name}: with its recorded sides the walk around the walls ends {} of where it began",
                 misses.spoken()
             ),
             NoOutline::Crosses => {

@@ -80,7 +80,7 @@ impl Report<'_> {
         Sentences::of(self.reconciliation.areas()).missing_walls(self.reconciliation)
     }
 
-    /// For each figure, what most likely could account for its difference, or that nothing common does: a sentence or
+    /// For each figure, what most likely could explain its difference, or that nothing common does: a sentence or
     /// two, with the name of the figure if there are several, and whether it is how a level was counted, which says
     /// little while a level may be missing. A figure that agrees with the house has none.
     #[must_use]

@@ -298,7 +298,7 @@ impl Writer<'_> {
         let Some(figure) = reconciliation.figures().first() else { return };
         self.page.heading("What the pages ask for");
         self.page.indented(&self.say.request(reconciliation, figure), 2, 2);
-        for missing in self.say.missing(reconciliation.figures()) {
+        for missing in self.say.missing(reconciliation) {
             self.page.indented(&missing, 2, 2);
         }
     }
@@ -489,7 +489,7 @@ impl Writer<'_> {
         let (weighed, named) = (self.say.weighed(figure), self.say.named(figure));
         let all =
             if explanations.is_capped() { "; there were more, too many to weigh" } else { "" };
-        self.page.indented(&format!("what could account for it: {weighed} combinations weighed, {named}{all}; each with its support, the sq ft it leaves, and how far (σ) it may be off"), 4, 6);
+        self.page.indented(&format!("what could explain it: {weighed} combinations weighed, {named}{all}; each with its support, the sq ft it leaves, and how far (σ) it may be off"), 4, 6);
         let shown = |explanation: &&Explanation| {
             explanation.support() >= 0.005 || explanation.is_reported()
         };

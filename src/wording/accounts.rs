@@ -1,4 +1,4 @@
-//! What could account for a figure, what would settle it, and what is said where nothing common does.
+//! What could explain a figure, what would settle it, and what is said where nothing common does.
 
 use std::collections::HashSet;
 
@@ -6,6 +6,8 @@ use crate::areas::range::Range;
 use crate::diagnostic::words;
 use crate::house::wall_moves::{self, Assumed};
 use crate::house::{Face, Kind, SideRule};
+#[cfg(feature = "pages")]
+use crate::reconcile::Reconciliation;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision::MOST_REPORTED;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
@@ -54,8 +56,8 @@ impl Accounts {
 }
 
 impl Sentences<'_> {
-    /// What could account for the figure: at most three items, and how to find out. `None` if there is nothing to
-    /// account for.
+    /// What could explain the figure: at most three items, and how to find out. `None` if there is nothing to
+    /// explain.
     pub(crate) fn accounts(&self, figure: &Figure) -> Option<Accounts> {
         let explanations = figure.explanations();
         if explanations.weighed() == 0 || figure.agreement().agrees() {
@@ -127,8 +129,19 @@ impl Sentences<'_> {
 
     /// What the office is asked about a figure besides the request; `None` if that is nothing.
     #[cfg(feature = "pages")]
-    pub(crate) fn asked_too(&self, figure: &Figure) -> Option<String> {
-        self.accounts(figure).map(|accounts| accounts.asks).filter(|asks| !asks.is_empty())
+    pub(crate) fn asked_besides(
+        &self,
+        reconciliation: &Reconciliation,
+        figure: &Figure,
+    ) -> Option<String> {
+        let asks = self.accounts(figure).map(|accounts| accounts.asks);
+        let asks = asks.filter(|asks| !asks.is_empty());
+        let missing = self.missing_asked(reconciliation).map(|missing| match &asks {
+            Some(_) => missing.replacen("Please state", "Please also state", 1),
+            None => missing,
+        });
+        let all: Vec<String> = asks.into_iter().chain(missing).collect();
+        (!all.is_empty()).then(|| all.join(" "))
     }
 
     /// The pages on which spaces are drawn, if those are others than this one: `page 2`, `pages 2 and 3`.
@@ -385,38 +398,8 @@ impl Sentences<'_> {
         let strength = self.strength_drawn(figure, one);
         Some(match self.only_cause(figure) {
             Some(given) => (format!("{words}{strength}: {given}"), Above::OnlyCause),
-            None => {
-                let as_measured = self.only_as_measured(figure, one).unwrap_or_default();
-                (format!("{words}{strength}{as_measured}"), Above::Nothing)
-            }
+            None => (format!("{words}{strength}"), Above::Nothing),
         })
-    }
-
-    /// A note that a cause fits with what it counts as measured, where the figure's own lengths give that another size:
-    /// `, with the covered porch as measured, 168; with the record's own lengths it is 210, and −42 is not explained`.
-    #[cfg(feature = "pages")]
-    fn only_as_measured(&self, figure: &Figure, one: &Explanation) -> Option<String> {
-        figure.line(BridgeStep::RecordedSides)?;
-        let mut counted = one.cause.each(self.house).into_iter().filter_map(|kind| match kind {
-            DepartureKind::Counted { space } => Some(space),
-            _ => None,
-        });
-        let space = counted.next().filter(|_| counted.next().is_none())?;
-        let (own, taken) = self.taken_and_own(figure, space)?;
-        let name = words::the_named(&self.house.spaces[space].name);
-        let left = not_explained(figure) - (own - taken);
-        // In two units the areas alone would fill the line.
-        if self.is_metric() {
-            return Some(format!(", with {name} as measured"));
-        }
-        Some(format!(
-            ", with {name} as measured, {}; with {}'s own lengths it would be {}, {} too {}",
-            self.number(taken),
-            the(figure),
-            self.number(own),
-            self.number(left.abs()),
-            if left < 0 { "much" } else { "little" }
-        ))
     }
 
     /// How strong a cause is and where it is drawn, in parentheses with a leading space.
@@ -455,12 +438,9 @@ impl Sentences<'_> {
             if above == Above::OnlyCause {
                 accounts.items.clear();
             }
-            // The line at the top says already that there is none.
-            if accounts.names_nothing
-                && let Some(at) = accounts.opening.find("No common cause")
-            {
-                accounts.opening.truncate(at);
-                accounts.opening = accounts.opening.trim_end().to_owned();
+            // The line at the top says already that there is none, and the last row how much is left.
+            if accounts.names_nothing {
+                accounts.opening.clear();
             }
             accounts.blocks()
         });
@@ -606,8 +586,14 @@ impl Sentences<'_> {
         let own = own.map(|own| format!(", {own}")).unwrap_or_default();
         let names: Vec<&str> =
             spaces.iter().map(|&space| self.house.spaces[space].name.as_str()).collect();
+        // The drawing has the size as measured, which may be another one.
+        let how = match figure.side_rule() {
+            SideRule::Step(Step::WholeFoot) => "in whole feet",
+            SideRule::Step(Step::HalfFoot) => "in half feet",
+            _ => "as measured",
+        };
         (is_after_recorded && !names.is_empty())
-            .then(|| format!(", with {} as measured{own}", words::all_named(&names)))
+            .then(|| format!(", with {} {how}{own}", words::all_named(&names)))
     }
 
     /// Whether a cause goes with walls that are not rounded to feet, so that only the reading of a tape is left to
@@ -705,7 +691,7 @@ impl Sentences<'_> {
         Some(format!("; that is {taken} instead of {own} for {name}{to_feet}"))
     }
 
-    /// Says that nothing common accounts for the rest; `None` if rounding alone does.
+    /// Says that nothing common explains the rest; `None` if rounding alone does.
     pub(super) fn nothing_common(&self, figure: &Figure) -> Option<Accounts> {
         let rest = not_explained(figure);
         let best = figure.explanations().list().first();
@@ -876,7 +862,7 @@ impl Sentences<'_> {
                     false => "No common cause explains that".to_owned(),
                 };
                 format!(
-                    "The steps come to {}, {} more than {}. {why}.",
+                    "The rows come to {}, {} more than {}. {why}.",
                     self.size(figure.area() - left),
                     self.size_left(figure),
                     the(figure)
@@ -1009,22 +995,30 @@ impl Sentences<'_> {
         let is_by_far = |one: &&Explanation| one.strength() == Some(Strength::ByFar);
         match (fit, shown.len()) {
             (1, 1) if shown.iter().any(is_near) => {
-                "one cause comes near, and it is named".to_owned()
+                "Of causes besides rounding, one comes near, and it is named".to_owned()
             }
             (_, named) if shown.iter().any(is_near) => {
-                format!("{named} causes that fit or come near are named")
+                format!("{named} causes besides rounding that fit or come near are named")
             }
-            (0, _) => "no cause fits well enough to be named".to_owned(),
+            (0, _) if figure.explanations().is_any_fitting() => {
+                "Besides rounding, no common cause is likely enough to be named".to_owned()
+            }
+            (0, _) => "Besides rounding, no common cause explains the difference".to_owned(),
             (1, _) if shown.iter().any(is_not_alone) => {
-                "one cause fits well enough to be named, but others cannot be ruled out".to_owned()
+                "Besides rounding, one cause fits and is named; others cannot be ruled out"
+                    .to_owned()
             }
             (1, _) if shown.iter().any(is_by_far) => {
-                "one cause is by far the likeliest, and it is named".to_owned()
+                "Besides rounding, one cause is by far the likeliest, and it is named".to_owned()
             }
-            (1, _) => "one cause fits, and it is named".to_owned(),
-            (2, 2) => "2 causes fit, and both are named".to_owned(),
-            (fit, named) if fit == named => format!("{fit} causes fit, and all are named"),
-            (fit, named) => format!("{fit} causes fit, and {named} of them are named"),
+            (1, _) => "Besides rounding, one cause fits, and it is named".to_owned(),
+            (2, 2) => "Besides rounding, 2 causes fit, and both are named".to_owned(),
+            (fit, named) if fit == named => {
+                format!("Besides rounding, {fit} causes fit, and all are named")
+            }
+            (fit, named) => {
+                format!("Besides rounding, {fit} causes fit, and {named} of them are named")
+            }
         }
     }
 

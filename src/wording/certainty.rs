@@ -25,6 +25,12 @@ struct Before {
     within: String,
 }
 
+/// How near a length is, and whether the file states it.
+type Within = (bool, String);
+
+/// A condition of more letters is shortened on the first page.
+const SHORT_WITHIN: usize = 60;
+
 impl Sentences<'_> {
     /// Sentences saying that rounded walls close in several equally near ways with other totals; empty if they do
     /// not.
@@ -60,6 +66,25 @@ impl Sentences<'_> {
         rules.into_iter().filter_map(sentence).collect()
     }
 
+    /// The counted walls that had to leave their own fine rounding so that their outlines close, in words; `None` if there are
+    /// none, or more than two.
+    pub(super) fn adjusted_to_fine(&self) -> Option<String> {
+        const MOST: usize = 2;
+        let counted = (0..self.house.spaces.len()).filter(|&i| self.house.spaces[i].counted);
+        let moved = counted.flat_map(|space| {
+            let rows = self.areas.side_rows(space).into_iter().enumerate();
+            rows.filter_map(move |(side, figures)| {
+                let alone = self.areas.outside_length(space, side)?;
+                let alone = alone.rounded(self.settings.fine.step(), self.settings.halves);
+                figures.tenth_foot.filter(|used| *used != alone)?;
+                let number = self.house.spaces[space].sides[side].number;
+                Some(format!("side {number} ({})", self.wall_outside(space, side)))
+            })
+        });
+        let moved: Vec<String> = moved.collect();
+        (1..=MOST).contains(&moved.len()).then(|| words::all_of(&moved))
+    }
+
     /// The totals with each wall rounded finely that other adjustments of walls give, which are equally near to the measured
     /// lengths: `1,414 or 1,420 sq ft`; `None` where there are no others.
     pub(super) fn other_closings_to_fine(&self) -> Option<String> {
@@ -86,7 +111,7 @@ impl Sentences<'_> {
             sentences.push(self.plus_minus());
         }
         if self.areas.is_computed() {
-            sentences.push("It has slanted or curved walls: the arithmetic is exact to 0.01 sq ft, the tape is not.".to_owned());
+            sentences.push("The house has slanted or curved walls: the arithmetic is exact to 0.01 sq ft, the tape is not.".to_owned());
         }
         if house.lots.iter().any(|lot| lot.closed.is_computed()) {
             sentences.push(
@@ -99,7 +124,7 @@ impl Sentences<'_> {
         sentences.extend(self.equally_near());
         sentences.extend(self.low_ceilings());
         if self.house.particulars.interior_seen != Some(true) && !house.spaces.is_empty() {
-            sentences.push("The interior was not seen (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.".to_owned());
+            sentences.push("The interior was not inspected (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.".to_owned());
         }
         sentences
     }
@@ -184,7 +209,7 @@ impl Sentences<'_> {
             })
         });
         let told: Vec<String> = told.collect();
-        (!told.is_empty()).then(|| format!("Taped as checks: {}.", told.join("; ")))
+        (!told.is_empty()).then(|| format!("Measured as checks: {}.", told.join("; ")))
     }
 
     /// The height rule the file followed, if it deducts low ceilings: a sentence without its period.
@@ -230,7 +255,7 @@ impl Sentences<'_> {
         let low = || self.house.spaces.iter().filter(|space| space.kind == Kind::Low);
         let seen = match self.house.particulars.interior_seen {
             Some(true) => "the interior was seen",
-            _ => "the interior was not seen",
+            _ => "the interior was not inspected",
         };
         // The strips end at the inside face, so the wall beyond them stays in the area of their space.
         let is_moved_out = |space: &&Space| {
@@ -251,24 +276,17 @@ impl Sentences<'_> {
         let changes = step_alone(exact, rounded, is_metric);
         let (fine, appraisers) = self.fine_of_appraisers();
         let unit = if is_metric { "sq m" } else { "sq ft" };
-        let rounded = number_alone(rounded, is_metric);
-        // The area of the first sentence on the page follows from the one here.
+        // The area of the first sentence on the page, and its ±, follow from the ones here.
         let leads = match changes.strip_prefix('+') {
             _ if changes == "0" => "does not change it".to_owned(),
-            // The rounded area lies outside the ± of the measured one, and gets its own.
-            Some(more) if self.is_rounded_beyond() => {
+            Some(more) => {
                 format!("adds {more} {unit}, so it is {}", self.plus_minus_with_rounding())
             }
-            None if self.is_rounded_beyond() => format!(
+            None => format!(
                 "subtracts {} {unit}, so it is {}",
                 changes.trim_start_matches('\u{2212}'),
                 self.plus_minus_with_rounding()
             ),
-            Some(more) => format!("makes it {rounded} {unit}, {more} {unit} more"),
-            None => {
-                let less = changes.trim_start_matches('\u{2212}');
-                format!("makes it {rounded} {unit}, {less} {unit} less")
-            }
         };
         let comma = if fine.ends_with(',') { "" } else { "," };
         format!(
@@ -315,26 +333,30 @@ impl Sentences<'_> {
         Before { above, area, how_sure, within: self.if_within() }
     }
 
-    /// The uncertainty of the area that is compared with a figure, which comes first where rounding its walls leads beyond
-    /// the ± before that: `The measured area is 607 ± 3 sq ft: 605 ± 1 sq ft before any rounding, …, and 2 sq ft more because
-    /// each wall is rounded to a tenth of a foot.`
-    pub(super) fn plus_minus_compared(&self) -> String {
-        if !self.is_rounded_beyond() {
-            return self.plus_minus_before_rounding();
-        }
+    /// How far the area that is compared with a figure may be off, in one short sentence; what that is made of stands in the
+    /// Calculations: `The measured area is 1,208 sq ft, give or take 4 (about 19 times in 20, if each wall is within 1/2", as
+    /// assumed here).` It holds everything that the ± before rounding holds.
+    pub(super) fn give_or_take(&self) -> String {
         let is_metric = self.is_metric();
         let gross = self.areas.gross();
-        let step = step_alone(gross.outside(), gross.tenth_foot(), is_metric);
-        let unit = if is_metric { "sq m" } else { "sq ft" };
-        let more = if step.starts_with('+') { "more" } else { "less" };
-        let step = step.trim_start_matches(['+', '\u{2212}']);
-        let Before { above, area, how_sure, within } = self.parts_before_rounding();
-        let (fine, _) = self.fine_of_appraisers();
+        let (exact, rounded) = (gross.outside(), gross.tenth_foot());
+        let off = |sq_ft: f64| off_by_with_step(exact, rounded, sq_ft, is_metric);
+        let (usual, worst) = (off(gross.plus_minus_outside()), off(gross.worst_case_outside()));
+        let (at_most, how_sure) = match usual == worst {
+            true => (" at most", ""),
+            false => ("", "about 19 times in 20, "),
+        };
+        let within = self.if_within();
+        let within = match within.len() <= SHORT_WITHIN {
+            true => within,
+            false => self.within_in_short(),
+        };
+        let above = if self.areas.below_grade().is_some() { " above grade" } else { "" };
         format!(
-            "The {} area{above} is {}: {area} before any rounding{how_sure}, if {within}; and {step} {unit} {more} because each wall is rounded to {}.",
+            "The {} area{above} is {} {}, give or take {usual}{at_most} ({how_sure}if {within}).",
             self.area_word(),
-            self.plus_minus_with_rounding(),
-            fine.trim_end_matches(',')
+            number_alone(rounded, is_metric),
+            if is_metric { "sq m" } else { "sq ft" }
         )
     }
 
@@ -355,6 +377,28 @@ impl Sentences<'_> {
     /// How near the lengths are, each stated by the file or assumed here: `each wall is within 1/2", as stated, and each
     /// wall thickness is within 1/4", as assumed here`.
     fn if_within(&self) -> String {
+        let (stated, assumed) = self.within();
+        let part = |all: Vec<Within>, whence: &str| {
+            let all: Vec<String> = all.into_iter().map(|(_, text)| text).collect();
+            (!all.is_empty()).then(|| format!("{}, {whence}", words::all_of(&all)))
+        };
+        let parts = [part(stated, "as stated"), part(assumed, "as assumed here")];
+        parts.into_iter().flatten().collect::<Vec<String>>().join(", and ")
+    }
+
+    /// The same where it is long: `the lengths are as near as stated or assumed`.
+    fn within_in_short(&self) -> String {
+        let (stated, assumed) = self.within();
+        let whence = match (stated.is_empty(), assumed.is_empty()) {
+            (false, true) => "stated",
+            (true, _) => "assumed here",
+            _ => "stated or assumed here",
+        };
+        format!("the lengths are as near as {whence}")
+    }
+
+    /// How near each kind of length is: what the file states, and what is assumed.
+    fn within(&self) -> (Vec<Within>, Vec<Within>) {
         let tolerance = self.house.particulars.tolerance;
         let [quarter, half, one, two] = match self.is_metric() {
             // In the unit of the file.
@@ -378,13 +422,7 @@ impl Sentences<'_> {
         if gross.holds_assumptions() && self.areas.assumed().common {
             told.push((false, format!("the thickness of a common wall is within {two}")));
         }
-        let (stated, assumed): (Vec<_>, Vec<_>) = told.into_iter().partition(|(stated, _)| *stated);
-        let part = |all: Vec<(bool, String)>, whence: &str| {
-            let all: Vec<String> = all.into_iter().map(|(_, text)| text).collect();
-            (!all.is_empty()).then(|| format!("{}, {whence}", words::all_of(&all)))
-        };
-        let parts = [part(stated, "as stated"), part(assumed, "as assumed here")];
-        parts.into_iter().flatten().collect::<Vec<String>>().join(", and ")
+        told.into_iter().partition(|(stated, _)| *stated)
     }
 
     /// The walls with a tolerance of their own, and whether the file states it: `side 4 of the farmhouse is within 1'`.

@@ -8,7 +8,7 @@ use crate::reconcile::{BridgeStep, CouldExplain};
 use crate::wording::sentences::{Sentences, capital};
 use crate::wording::step_lines::not_explained;
 #[cfg(feature = "pages")]
-use crate::{units::length::Step, wording::sentences::the, wording::step_lines::half_of};
+use crate::{units::area::Area, units::length::Step, wording::sentences::the};
 
 /// What the line below the headline of a page says in full, so that it is not said again below the steps.
 #[cfg(feature = "pages")]
@@ -16,14 +16,14 @@ use crate::{units::length::Step, wording::sentences::the, wording::step_lines::h
 pub(super) enum Above {
     /// The only cause, with the area that it gives.
     OnlyCause,
-    /// The first paragraph of what could account for the figure.
+    /// The first paragraph of what could explain the figure.
     Opening,
     /// None of it.
     Nothing,
 }
 
 impl Sentences<'_> {
-    /// What most likely accounts for a figure; where nothing common does, or rounding alone, that. `None` only where
+    /// What most likely explains a figure; where nothing common does, or rounding alone, that. `None` only where
     /// the headline says already that the two agree.
     pub(crate) fn conclusion(&self, figure: &Figure, is_only: bool) -> Option<String> {
         let of = if is_only { String::new() } else { format!(" ({})", figure.name()) };
@@ -44,8 +44,8 @@ impl Sentences<'_> {
         let answer = self.answer(figure);
         Some(about(match (answer.is_empty(), not_explained(figure)) {
             (false, _) => answer,
-            (true, 0) => "The steps below account for all of it.".to_owned(),
-            (true, _) => "What the steps below leave is not explained.".to_owned(),
+            (true, 0) => "The rows below explain all of it.".to_owned(),
+            (true, _) => "No common cause is named for what the rows below leave.".to_owned(),
         }))
     }
 
@@ -80,40 +80,42 @@ impl Sentences<'_> {
         }
         let rest = not_explained(figure);
         if own_changes && rest == 0 {
-            let own = format!("{}'s own lengths account for all of it.", capital(&whose));
+            // Only with the rounding that stands before them among the rows, which nobody has confirmed.
+            let is_rounded = figure.is_record()
+                && !figure.says_rule()
+                && figure.line(BridgeStep::Rounding).is_some_and(|line| line.area() != Area::ZERO);
+            let if_rounded = match is_rounded {
+                true => ", if each wall is rounded to the foot",
+                false => "",
+            };
+            let own = format!("{}'s own lengths explain all of it{if_rounded}.", capital(&whose));
             return Some((own, Above::Nothing));
         }
         let accounts = self.accounts(figure);
         Some(match accounts.filter(|accounts| accounts.items.is_empty()) {
             Some(accounts) if accounts.names_nothing => (self.no_cause(figure), Above::Nothing),
             Some(accounts) => (accounts.opening, Above::Opening),
-            None if rest == 0 => {
-                ("The steps below account for all of it.".to_owned(), Above::Nothing)
-            }
+            None if rest == 0 => ("The rows below explain all of it.".to_owned(), Above::Nothing),
             None => {
-                let none = "No cause is told: what the steps below leave is not explained.";
+                let none = "No common cause is named for what the rows below leave.";
                 (none.to_owned(), Above::Nothing)
             }
         })
     }
 
-    /// Says that no cause is told, and that rounding alone is none where that was tried.
+    /// Says that no cause is named.
     #[cfg(feature = "pages")]
     fn no_cause(&self, figure: &Figure) -> String {
         let none = match figure.explanations().is_any_fitting() {
             true => "No common cause is likely enough to be named",
             false => "No common cause explains the difference",
         };
-        let is_tried = self.is_asked_about_feet(figure)
-            && figure.rounding_test().could_explain() == Some(CouldExplain::No);
-        match is_tried {
-            true => format!("{none}, and rounding alone cannot explain it."),
-            false => format!("{none}."),
-        }
+        // Whether rounding alone could be one stands below the rows.
+        format!("{none}.")
     }
 
-    /// Rounding as the cause of a difference that it could account for by itself: `rounding each wall to the whole foot,
-    /// which could account for the difference`. `None` where it cannot.
+    /// Rounding as the cause of a difference that it could explain by itself: `rounding each wall to the whole foot,
+    /// which could explain the difference`. `None` where it cannot.
     #[cfg(feature = "pages")]
     fn rounding_as_cause(&self, figure: &Figure) -> Option<String> {
         let test = figure.rounding_test();
@@ -139,17 +141,17 @@ impl Sentences<'_> {
         };
         if let Some(line) = self.against_the_rule(figure).filter(|_| is_possible) {
             return Some(format!(
-                "rounding each wall{at} to the {unit}{stated}, which could account for the difference; the total fits it, the {line}'s line does not"
+                "rounding each wall{at} to the {unit}{stated}, which could explain the difference; it gives the record's total, but not what the record lists for the {line}"
             ));
         }
         is_possible.then(|| match not_explained(figure) {
             0 => format!(
-                "rounding each wall{at} to the {unit}{stated}, which {} account for the difference",
+                "rounding each wall{at} to the {unit}{stated}, which {} explain the difference",
                 self.would_or_could(figure)
             ),
             _ => format!(
-                "rounding each wall{at} to the {unit}{stated}, which could account for the difference if walls near {} went the other way",
-                half_of(test.step())
+                "rounding each wall{at} to the {unit}{stated}, which could explain the difference with {}",
+                self.other_way(figure)
             ),
         })
     }

@@ -92,7 +92,8 @@ impl Sentences<'_> {
                 let [rule, other] = parts.map(|(from, to)| self.changed(from, to));
                 let foot = self.foot_of(figure);
                 blocks.push(Block::Note(format!(
-                    "{rule} with each wall to the nearest {foot}, and {other} more with those walls the other way"
+                    "{rule} with each wall to the nearest {foot}, and {other} more with {}",
+                    self.other_way(figure)
                 )));
             }
             blocks.extend(self.part_worked(line).map(Block::Note));
@@ -147,7 +148,7 @@ impl Sentences<'_> {
         let (_, step) = told.into_iter().find(|(line, _)| line.step() == BridgeStep::Counting)?;
         (fine != step && !self.is_metric()).then(|| {
             format!(
-                ", with {} for {}; the steps have {}",
+                ", with {} for {}; the rows have {}",
                 self.number(fine),
                 words::all_named(line.counted()),
                 self.number(step)
@@ -294,7 +295,7 @@ impl Sentences<'_> {
             self.house.particulars.measured.as_ref().map(|measured| self.measured_by(measured));
         let close = self.only_from_a_plan().unwrap_or_else(|| match figures.is_empty() {
             true => self.plus_minus(),
-            false => self.plus_minus_compared(),
+            false => self.give_or_take(),
         });
         who.into_iter().chain([close]).collect::<Vec<_>>().join(" ")
     }
@@ -332,7 +333,10 @@ impl Sentences<'_> {
         let (fine, appraisers) = self.fine_of_appraisers();
         let comma = if fine.ends_with(',') { "" } else { "," };
         let other = self.other_closings_to_fine().map_or_else(String::new, |other| {
-            format!("; with another wall adjusted so that the rounded walls meet, it is {other}")
+            match self.adjusted_to_fine() {
+                Some(which) => format!(", with {which} adjusted so that the rounded walls meet; with another wall adjusted instead, it is {other}"),
+                None => format!(", with walls adjusted so that they meet; adjusted another way, it is {other}"),
+            }
         });
         let gross_at = format!(
             "{}, each wall to {fine}{comma} as {appraisers} do{other}",

@@ -23,7 +23,8 @@ impl Sentences<'_> {
         let near = self.near_the_half_foot();
         let unit = self.office_reading();
         let off = |near: &Near, what: &str| self.off_from(near.off, what);
-        let if_off = format!("may go either way if the office read the tape {unit} more or less");
+        let if_off =
+            format!("may go either way if the office read the tape {unit} longer or shorter");
         let walls = near.iter().map(|near| near.spaces.len() * near.numbers.len()).sum();
         match near.as_slice() {
             [] if self.is_adjusted_to_feet() => {
@@ -103,7 +104,28 @@ impl Sentences<'_> {
         }
     }
 
-    /// Whether rounding the walls would account for a figure, or only could: it would where the walls give the figure, none
+    /// How walls near the half foot have to be rounded for a figure that rounding them otherwise could give: `every wall taken up
+    /// to the next foot` where a house of one rectangle is that simple, else `walls near the half foot rounded the other way`.
+    pub(super) fn other_way(&self, figure: &Figure) -> String {
+        let half = half_of(figure.rounding_test().step());
+        let otherwise = || format!("walls near {half} rounded the other way");
+        let Some(sides) = self.other_feet(figure) else { return otherwise() };
+        let foot = Length::FOOT.nm();
+        let is_all = |is_up: bool| {
+            sides.iter().all(|&(length, feet)| {
+                let below = length.nm().div_euclid(foot);
+                let is_whole = length.nm().rem_euclid(foot) == 0;
+                feet == if is_up && !is_whole { below + 1 } else { below }
+            })
+        };
+        match (is_all(true), is_all(false)) {
+            (true, _) => "every wall taken up to the next foot".to_owned(),
+            (_, true) => "every wall taken down to the foot below".to_owned(),
+            _ => otherwise(),
+        }
+    }
+
+    /// Whether rounding the walls would explain a figure, or only could: it would where the walls give the figure, none
     /// of them is so near the half foot that the office may read it either way, and none had to be adjusted.
     pub(super) fn would_or_could(&self, figure: &Figure) -> &'static str {
         let test = figure.rounding_test();
@@ -125,7 +147,7 @@ impl Sentences<'_> {
     }
 
     /// The counted wall that is nearest to where a length is rounded the other way, as a sentence, if that is within the
-    /// office's reading: `Side 1 is 6 mm (0.02 ft) from the half foot, so it may go either way if the office read the tape 46 mm (0.15 ft) more or less.`
+    /// office's reading: `Side 1 is 6 mm (0.02 ft) from the half foot, so it may go either way if the office read the tape 46 mm (0.15 ft) longer or shorter.`
     pub(super) fn nearest_to_the_half(&self, step: Step) -> Option<String> {
         let spaces = 0..self.house.spaces.len();
         let counted = spaces.filter(|&space| is_in_total(self.house, space, false));
@@ -141,7 +163,7 @@ impl Sentences<'_> {
         let near = Near { spaces: vec![space], numbers: vec![number], off };
         (off <= self.settings.reading).then(|| {
             format!(
-                "{} is {}, so it may go either way if the office read the tape {} more or less.",
+                "{} is {}, so it may go either way if the office read the tape {} longer or shorter.",
                 capital(&self.walls_named(&near)),
                 self.off_from(off, half_of(step)),
                 self.office_reading()

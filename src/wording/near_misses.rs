@@ -1,4 +1,4 @@
-//! Spaces about as large as what no cause accounts for: what they would leave, and whether rounding could change that.
+//! Spaces about as large as what no cause explains: what they would leave, and whether rounding could change that.
 
 use std::collections::HashSet;
 
@@ -87,13 +87,13 @@ impl Sentences<'_> {
             .then(|| figure.rounding_test().could_explain_with(&near.numbers()))
             .flatten();
         match by_rounding {
-            Some(CouldExplain::Yes) => Some("rounding could account for"),
+            Some(CouldExplain::Yes) => Some("rounding could explain"),
             // Against the rule nearly every wall would have to go one way to make much more than rounding usually does.
             Some(CouldExplain::OnlyAgainst) if self.is_a_usual_rounding(figure, near.left) => {
-                Some("walls rounded up or down against the rule could account for")
+                Some("walls rounded up or down against the rule could explain")
             }
             // So little needs no reason.
-            _ => (near.left.abs() <= AGREES_WITHIN).then_some("rounding could account for"),
+            _ => (near.left.abs() <= AGREES_WITHIN).then_some("rounding could explain"),
         }
     }
 
@@ -116,7 +116,7 @@ impl Sentences<'_> {
         sq_ft.abs() <= MOST && SHARE * sq_ft.abs() <= figure.area().whole_sq_ft()
     }
 
-    /// What would account for all that the steps leave, with rounding: `the total counts the garage`. `None` where a cause
+    /// What would explain all that the steps leave, with rounding: `the total counts the garage`. `None` where a cause
     /// is reported, or nothing comes near enough.
     pub(super) fn left_unless(&self, figure: &Figure) -> Option<String> {
         let is_open = figure.explanations().reported().next().is_none();
@@ -210,7 +210,7 @@ impl Sentences<'_> {
     }
 
     /// A sentence where no cause is reported and the steps leave no more than a figure and a house that agree may differ
-    /// by: `Rounding walls to the foot would account for all but 1 sq ft, which is too little to look for a cause.`
+    /// by: `Rounding walls to the foot would explain all but 1 sq ft, which is too little to look for a cause.`
     pub(super) fn all_but_little(&self, figure: &Figure) -> Option<String> {
         let rest = not_explained(figure);
         let is_little = rest != 0 && rest.abs() <= AGREES_WITHIN;
@@ -225,11 +225,11 @@ impl Sentences<'_> {
             });
             let who = match figure.side_rule() {
                 SideRule::Step(Step::WholeFoot) if is_rounding_alone && !figure.says_rule() => {
-                    "Rounding walls to the foot would account"
+                    "Rounding walls to the foot would explain"
                 }
-                _ => "The steps account",
+                _ => "The rows explain",
             };
-            format!("{who} for all but {size}, which is too little to look for a cause.")
+            format!("{who} all but {size}, which is too little to look for a cause.")
         })
     }
 

@@ -7,6 +7,7 @@ use crate::diagnostic::words;
 use crate::house::{Face, LengthSource, SideRule};
 use crate::reconcile::{BridgeStep, Figure, Line, Reconciliation};
 use crate::units::area::Area;
+use crate::units::decimal::thousands;
 use crate::units::length::Step;
 use crate::wording::request::how_closely;
 use crate::wording::sentences::{LARGER_IN_FEET, SMALLER_RECORD, Sentences, capital, the};
@@ -157,7 +158,7 @@ impl Sentences<'_> {
     pub(crate) fn gross_at(&self) -> String {
         let seen = match self.house.particulars.interior_seen {
             Some(true) => "",
-            _ => " (interior not seen)",
+            _ => " (interior not inspected)",
         };
         format!("{}{}{seen}", self.gross_name(), self.shared_walls())
     }
@@ -191,9 +192,29 @@ impl Sentences<'_> {
         let caution = match is_smaller {
             true => SMALLER_RECORD,
             false if figures.iter().any(is_larger_in_feet) => LARGER_IN_FEET,
-            false => return None,
+            false => return figures.iter().find_map(|figure| self.other_answer(figure)),
         };
         Some(caution.to_owned())
+    }
+
+    /// Warns the owner that the question about the height of ceilings has an answer by which the house is larger than the
+    /// record: `… 2,669 + 447 = 3,116 sq ft, more than the record, 3,094 …`. `None` where it is not asked, or has none.
+    pub(crate) fn other_answer(&self, figure: &Figure) -> Option<String> {
+        let low = self
+            .low_without_a_height()
+            .filter(|_| figure.is_record() && self.asks_anything(figure))?;
+        let like = figure.measured_like_figure();
+        let [like, low] = [like, low].map(Area::whole_sq_ft);
+        (like + low > figure.area().whole_sq_ft()).then(|| {
+            format!(
+                "Caution: if floor under ceilings as low as the ones deducted here counts in such a total, this house has {} + {} = {} sq ft, more than {}, {}. Handing these pages in may raise the value; ask a licensed professional first.",
+                thousands(like),
+                thousands(low),
+                thousands(like + low),
+                the(figure),
+                thousands(figure.area().whole_sq_ft())
+            )
+        })
     }
 
     /// `measured`, or if no counted wall was, its source: `from plan`.

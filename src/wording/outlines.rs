@@ -3,7 +3,7 @@
 use crate::diagnostic::words;
 use crate::house::{Face, ReferenceSource, SideNumber, SideRule};
 use crate::reconcile::departures::DepartureKind;
-use crate::reconcile::{BridgeStep, Figure, OutlineReport};
+use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
 use crate::units::length::{Length, Step};
@@ -158,8 +158,36 @@ impl Sentences<'_> {
         }
     }
 
+    /// What the office is asked about what the record lists and was not found on site, which stands with the request;
+    /// `None` where nothing is asked.
+    #[cfg(feature = "pages")]
+    pub(crate) fn missing_asked(&self, reconciliation: &Reconciliation) -> Option<String> {
+        let named = |missing: &crate::house::Missing| words::the_named(&missing.name);
+        let names: Vec<String> = self.house.missing.iter().take(MISSING_MOST).map(named).collect();
+        (self.is_missing_asked(reconciliation) && !names.is_empty()).then(|| {
+            format!(
+                "Please state whether the total includes {}, which the record lists.",
+                words::list_or(&names)
+            )
+        })
+    }
+
+    /// Whether what the record lists and was not found on site is asked about with the request.
+    fn is_missing_asked(&self, reconciliation: &Reconciliation) -> bool {
+        let figure = reconciliation.figures().first();
+        self.is_for_the_office()
+            && figure.is_some_and(|figure| {
+                is_larger_record(figure) && self.asks_for_a_change(reconciliation, figure)
+            })
+    }
+
     /// What the record lists that was not found on site, if the record is larger than the measured area.
-    pub(crate) fn missing(&self, figures: &[Figure]) -> Vec<String> {
+    pub(crate) fn missing(&self, reconciliation: &Reconciliation) -> Vec<String> {
+        let figures = reconciliation.figures();
+        let question = match self.is_missing_asked(reconciliation) {
+            true => "",
+            false => " Please state whether the total includes it.",
+        };
         if !figures.iter().any(is_larger_record) {
             return Vec::new();
         }
@@ -183,11 +211,11 @@ impl Sentences<'_> {
             let instead =
                 instead.and_then(|figure| self.with_missing(figure, missing.recorded.area()));
             format!(
-                "The record also lists {name}, {size}, which was not found on site{}. Please state whether the total includes it.",
+                "The record also lists {name}, {size}, which was not found on site{}.{question}",
                 instead.unwrap_or_default()
             )
         };
-        self.house.missing.iter().enumerate().take(6).map(sentence).collect()
+        self.house.missing.iter().enumerate().take(MISSING_MOST).map(sentence).collect()
     }
 
     /// What the total would be with a space that was not found on site, where the steps have another cause: `; instead of the
@@ -212,7 +240,7 @@ impl Sentences<'_> {
         };
         is_plain.then(|| {
             format!(
-                "; instead of the possible cause above it would give {} + {} = {}, {compared}",
+                "; instead of the possible cause, it would give {} + {} = {}, {compared}",
                 whole(house),
                 thousands(missing),
                 thousands(all)
@@ -232,6 +260,9 @@ impl Sentences<'_> {
 }
 
 /// Whether a figure is of a record, and larger than the measured area.
+/// The most that is told of what the record lists and was not found on site.
+const MISSING_MOST: usize = 6;
+
 fn is_larger_record(figure: &Figure) -> bool {
     figure.is_record() && figure.apart_sq_ft() > 0 && !figure.agreement().agrees()
 }

@@ -41,7 +41,7 @@ impl Wall {
 
 impl Sentences<'_> {
     /// What a space that is a rectangle would be by the figure's own lengths of its walls, where those are known and give
-    /// another area than it is taken at: `168; by the record's own lengths it would be 15' × 14' = 210 sq ft, 42 more`.
+    /// another area than it is taken at: `168; by the record's own lengths, 15' × 14', it would be 210 sq ft, 42 more`.
     pub(super) fn by_its_own_lengths(&self, figure: &Figure, space: usize) -> Option<String> {
         let [one, other] = self.own_sides(figure, space)?;
         let [one, other] = [one, other].map(|side| match side.of {
@@ -54,7 +54,7 @@ impl Sentences<'_> {
         let (sq_ft, taken) = self.taken_and_own(figure, space)?;
         let than = if sq_ft > taken { "more" } else { "less" };
         Some(format!(
-            "{}; by {}'s own lengths it would be {one} × {other} = {}, {} {than}",
+            "{}; by {}'s own lengths, {one} × {other}, it would be {}, {} {than}",
             self.number(taken),
             the(figure),
             size_of_sq_ft(sq_ft, self.is_metric()),

@@ -14,30 +14,37 @@ use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::{Units, area_of_sq_ft};
 use crate::wording::step_lines::not_explained;
 
+/// How a question about the rule for rounding begins.
+const RULE_ASKED: &str = "Please state whether each wall was rounded";
 /// What is asked first where ceilings of a height that was not stated are deducted.
 const HEIGHT_ASKED: &str =
-    "Please state the ceiling height below which the total deducts floor area.";
+    "Please state the ceiling height below which the total leaves out floor area.";
 
 impl Sentences<'_> {
-    /// The request to the publisher of a figure, in one sentence, after whom it is for.
+    /// The request to the publisher of a figure, after whom it is for, with the figure that another way of rounding gives in
+    /// a sentence of its own.
     pub(crate) fn request(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
         let asked = self.asked(reconciliation, figure);
         if !self.asks_for_a_change(reconciliation, figure) {
             return asked;
         }
+        // A clerk who hears two figures in one sentence may write down the second. Where the rule for rounding is asked about,
+        // one is enough.
+        let is_of_the_rule = asked.starts_with(RULE_ASKED);
+        let feet = self.in_whole_feet(figure).filter(|_| !is_of_the_rule).unwrap_or_default();
         // Nobody can correct a total to one that depends on a height which was not stated.
         let asked = match self.low_of_unknown_height(figure) {
             None => asked,
             Some(low) => match asked.strip_prefix("Please correct ") {
                 Some(rest) => format!(
-                    "{HEIGHT_ASKED} If it deducts the {low} under low ceilings here, whose height is not stated, please correct {rest}"
+                    "{HEIGHT_ASKED} If floor under ceilings as low as the ones deducted here, {low}, is left out of such a total, please correct {rest}"
                 ),
                 None => format!("{HEIGHT_ASKED} {low} are deducted here. {asked}"),
             },
         };
         match figure.is_record() {
-            true => format!("To the office that keeps {}: {asked}", the(figure)),
-            false => format!("To whoever published {}: {asked}", the(figure)),
+            true => format!("To the office that keeps {}: {asked}{feet}", the(figure)),
+            false => format!("To whoever published {}: {asked}{feet}", the(figure)),
         }
     }
 
@@ -50,7 +57,7 @@ impl Sentences<'_> {
     /// What is asked, in one sentence.
     ///
     /// If the figure is too large, the request is to correct it or to state what else it counts; but if the record's
-    /// own lengths give its total, only to measure those that differ, and if rounding alone would account for it,
+    /// own lengths give its total, only to measure those that differ, and if rounding alone would explain it,
     /// only to state the rule for rounding. If the figure is smaller, nothing is requested.
     fn asked(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
         let apart = figure.apart_sq_ft();
@@ -75,12 +82,9 @@ impl Sentences<'_> {
         }
         let units = self.units_of(figure);
         let (area, second) = units.both(figure.measured_like_figure());
-        let with = |feet: Option<String>| {
-            let parts: Vec<String> =
-                second.clone().into_iter().chain(self.taken_as(figure)).chain(feet).collect();
-            if parts.is_empty() { String::new() } else { format!(" ({})", parts.join("; ")) }
-        };
-        let terms = with(None);
+        let parts: Vec<String> = second.into_iter().chain(self.taken_as(figure)).collect();
+        let terms =
+            if parts.is_empty() { String::new() } else { format!(" ({})", parts.join("; ")) };
         let walls = self.walls_to_measure(reconciliation, figure, self.is_for_the_office());
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && self.is_asked_about_feet(figure);
@@ -106,15 +110,13 @@ impl Sentences<'_> {
             figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == figure.area().whole_sq_ft());
         if let Some(walls) = walls.as_ref().filter(|_| adds_up) {
             return format!(
-                "Please measure {walls} again; if they are as measured here, please correct {} to {area}{}.",
-                the(figure),
-                with(self.in_whole_feet(figure))
+                "Please measure {walls} again; if they are as measured here, please correct {} to {area}{terms}.",
+                the(figure)
             );
         }
         if is_rounding && walls.is_none() {
             return format!("{}.", self.about_the_rule(figure, &area, &terms));
         }
-        let terms = with(self.in_whole_feet(figure));
         let below = self.below_apart(figure);
         let ask = format!(
             "please correct {} to {area}{terms}{below}, or state {}",
@@ -122,10 +124,11 @@ impl Sentences<'_> {
             self.or_state(figure)
         );
         match walls {
-            // First the walls, then what follows from them.
-            Some(walls) => {
-                format!("Please measure {walls} again; if they are as measured here, {ask}.")
-            }
+            // First the walls, then what follows from them: the figure asked for takes off the other cause too.
+            Some(walls) => format!(
+                "Please measure {walls} again; if they are as measured here{}, {ask}.",
+                self.besides_the_walls(figure)
+            ),
             None if is_small(figure) => format!(
                 "If a difference as small as {} in {} is worth a change, {}.",
                 units.apart(figure.area(), figure.measured_like_figure()),
@@ -133,6 +136,35 @@ impl Sentences<'_> {
                 ask
             ),
             None => format!("{}.", capital(&ask)),
+        }
+    }
+
+    /// What has to be so besides the lengths of some walls for the figure asked for, preceded by a space: ` and the total
+    /// should not count the covered porch`. Empty where the walls alone lead to it.
+    fn besides_the_walls(&self, figure: &Figure) -> String {
+        let likeliest = shown_once(figure).into_iter().next();
+        let kinds = likeliest.map(|one| one.cause.each(self.house)).unwrap_or_default();
+        let named = |space: usize| words::the_named(&self.house.spaces[space].name);
+        let not_counted: Option<Vec<String>> = kinds
+            .iter()
+            .map(|kind| match *kind {
+                DepartureKind::Counted { space } | DepartureKind::CountedAsListed { space } => {
+                    Some(named(space))
+                }
+                DepartureKind::MissingCounted { missing } => {
+                    Some(words::the_named(&self.house.missing[missing].name))
+                }
+                _ => None,
+            })
+            .collect();
+        match not_counted {
+            Some(names) if !names.is_empty() => {
+                format!(" and the total should not count {}", words::list_or(&names))
+            }
+            _ if likeliest.is_some() || not_explained(figure) != 0 => {
+                " and the rest is as drawn here".to_owned()
+            }
+            _ => String::new(),
         }
     }
 
@@ -168,8 +200,8 @@ impl Sentences<'_> {
     }
 
     /// The total that a record whose walls may be rounded to the foot would have if they are as measured, with what it
-    /// says it counts: `1,570 if each wall is rounded to the foot`; `1,752 or 1,800 if …`; `1,148, more than the record, if each wall is rounded to
-    /// the foot`. `None` where that is no other number, or is the record itself.
+    /// says it counts, as a sentence with a leading space: ` With each wall rounded to the foot, that is 1,752 or 1,800 sq ft.`;
+    /// `…, that is 1,148 sq ft, more than the record.` `None` where that is no other number, or is the record itself.
     pub(super) fn in_whole_feet(&self, figure: &Figure) -> Option<String> {
         let is_plain = figure.is_record()
             && figure.side_rule() == SideRule::Step(Step::WholeFoot)
@@ -195,14 +227,7 @@ impl Sentences<'_> {
         if !is_plain || !is_other {
             return None;
         }
-        let size = |sq_ft: i64| {
-            let (first, second) = self.units_of(figure).both(area_of_sq_ft(sq_ft));
-            // Among two units a number without one could be of either.
-            match second {
-                Some(_) => first,
-                None => first.trim_end_matches(" sq ft").to_owned(),
-            }
-        };
+        let size = |sq_ft: i64| self.units_of(figure).both(area_of_sq_ft(sq_ft)).0;
         // Adjustments of other walls that are as near to the measured lengths give other totals.
         let own = own.whole_sq_ft();
         let is_gross = own == self.areas.gross().whole_foot().whole_sq_ft();
@@ -212,17 +237,26 @@ impl Sentences<'_> {
         totals.push(own);
         totals.sort_unstable();
         let more = match totals.iter().all(|total| *total > figure.area().whole_sq_ft()) {
-            true => format!(", more than {},", the(figure)),
+            true => format!(", more than {}", the(figure)),
             false => String::new(),
+        };
+        let number = |sq_ft: &i64| {
+            let one = size(*sq_ft);
+            let unit = one.find(' ').unwrap_or(one.len());
+            one[..unit].to_owned()
         };
         let told = match totals.as_slice() {
             [only] if is_open => {
-                format!("{}, or another total that is as near,", size(*only))
+                format!("{}, or another total that is as near", size(*only))
             }
-            [low, .., high] if totals.len() > 3 => format!("{} to {}", size(*low), size(*high)),
-            few => words::list_or(&few.iter().copied().map(size).collect::<Vec<String>>()),
+            [low, .., high] if totals.len() > 3 => format!("{} to {}", number(low), size(*high)),
+            [few @ .., last] => {
+                let few = few.iter().map(number).chain([size(*last)]);
+                words::list_or(&few.collect::<Vec<String>>())
+            }
+            [] => return None,
         };
-        Some(format!("{told}{more} if each wall is rounded to the foot"))
+        Some(format!(" With each wall rounded to the foot, that is {told}{more}."))
     }
 
     /// What becomes of an area below grade where the area above it is asked for: ` above grade, with the 564 sq ft below
@@ -290,7 +324,7 @@ impl Sentences<'_> {
             (None, true) => format!("the {unit}, {}", self.as_understood(figure)),
             (None, false) => format!("the {unit}"),
         };
-        format!("Please state whether each wall was rounded to {what}")
+        format!("{RULE_ASKED} to {what}")
     }
 
     /// What is to be stated if a figure stays: what else it includes where a space is the likeliest cause, or how it came

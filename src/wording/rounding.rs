@@ -16,7 +16,7 @@ use crate::wording::products::product;
 use crate::wording::request::how_closely;
 use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::{number_or_size, off_by, range_beside, range_size, size_of_sq_ft};
-use crate::wording::step_lines::{half_of, not_explained};
+use crate::wording::step_lines::not_explained;
 
 impl Sentences<'_> {
     /// The conclusion about rounding, in a sentence; empty if there is nothing to add.
@@ -51,7 +51,7 @@ impl Sentences<'_> {
         let is_assumed = figure.is_record() && !figure.says_rule();
         if is_assumed && changes(BridgeStep::Rounding) {
             return format!(
-                "{agree}; the step of rounding matters only if the office rounds its walls."
+                "{agree}; the row of rounding matters only if the office rounds its walls."
             );
         }
         match changes(BridgeStep::RecordedSides) {
@@ -104,11 +104,11 @@ impl Sentences<'_> {
             // The later page with totals on both sides of it would read as another explanation.
             return test.between().map(|between| {
                 format!(
-                    "Without {}'s own lengths, however each wall is rounded to the foot, the nearest totals are {} and {}, not {}.",
+                    "Rounding each wall to the foot, without {}'s own lengths, comes no nearer than {} and {}; {}.",
                     the(figure),
                     number_or_size(between.below, self.is_metric()),
                     number_or_size(between.above, self.is_metric()),
-                    number_or_size(test.wanted(), self.is_metric())
+                    self.is(figure)
                 )
             });
         }
@@ -182,6 +182,15 @@ impl Sentences<'_> {
     /// The same for a house of one rectangle whose walls, each rounded to one of its two next feet as far as the office
     /// may have read it so, give the figure in one way only: ` In whole feet: 30 × 21 = 630 sq ft.`
     fn in_other_feet_worked(&self, figure: &Figure) -> Option<String> {
+        let [(_, one), (_, other)] = self.other_feet(figure)?;
+        let total = thousands(figure.area().whole_sq_ft());
+        let (one, other) = (one.max(other), one.min(other));
+        Some(format!(" In whole feet: {one} × {other} = {total} sq ft."))
+    }
+
+    /// The two lengths of a house of one rectangle, each with the one of its two next feet, as far as the office may have read
+    /// it so, that gives the figure; `None` where that is not one way alone.
+    pub(super) fn other_feet(&self, figure: &Figure) -> Option<[(Length, i64); 2]> {
         let mut counted =
             (0..self.house.spaces.len()).filter(|&i| is_in_total(self.house, i, false));
         let space = counted.next().filter(|_| counted.next().is_none())?;
@@ -205,8 +214,7 @@ impl Sentences<'_> {
         let wanted = figure.area().whole_sq_ft();
         let mut fitting = all.filter(|(one, other)| one * other == wanted);
         let (one, other) = fitting.next().filter(|_| fitting.next().is_none())?;
-        let (one, other, total) = (one.max(other), one.min(other), thousands(wanted));
-        Some(format!(" In whole feet: {one} × {other} = {total} sq ft."))
+        Some([(sides[0], one), (sides[1], other)])
     }
 
     /// Whether rounding could explain the figure, as the end of a sentence.
@@ -249,31 +257,31 @@ impl Sentences<'_> {
                 let near = self.nearest_to_the_half(test.step());
                 let near = near.map(|near| format!(" {near}")).unwrap_or_default();
                 format!(
-                    "rounding alone {} account for it: {rounded} {usual}, as {} says.{near}",
+                    "rounding alone {} explain it: {rounded} {usual}, as {} says.{near}",
                     self.would_or_could(figure),
                     the(figure)
                 )
             }
             (CouldExplain::Yes, Some(usual)) if not_explained(figure) == 0 => {
                 let would = self.would_or_could(figure);
-                format!("{alone} {would} account for it: {rounded} {usual}, and {wanted} fits.")
+                format!("{alone} {would} explain it: {rounded} {usual}, and {wanted} fits.")
             }
             (CouldExplain::Yes, Some(usual)) => format!(
-                "{alone} could explain it, if walls near {} were rounded the other way: {rounded} {usual}, and {wanted} fits.",
-                half_of(test.step())
+                "{alone} could explain it, with {}: {rounded} {usual}, and {wanted} fits.",
+                self.other_way(figure)
             ),
             (CouldExplain::OnlyAgainst, _) if !test.closes() && test.between().is_none() => {
                 let here = test.range().map(|range| format!(", which here gives {}", size(range)));
                 let here = here.unwrap_or_default();
                 format!(
-                    "rounding would account for it only if other walls than here were adjusted: rounded to the {foot}, these walls do not meet, so that one has to be adjusted{here}; with walls rounded either way {house} can be {widest_size}, and {wanted} fits that."
+                    "rounding would explain it only if other walls than here were adjusted: rounded to the {foot}, these walls do not meet, so that one has to be adjusted{here}; with walls rounded either way {house} can be {widest_size}, and {wanted} fits that."
                 )
             }
             (CouldExplain::OnlyAgainst, usual) => {
                 let usual = usual.map(|usual| format!(" {rounded} {usual};")).unwrap_or_default();
                 let alone = if named.is_some() { alone.as_str() } else { "rounding" };
                 format!(
-                    "{alone} would account for it only if walls were rounded against the rule:{usual} with walls rounded up or down against it, it can be {widest_size}, and {wanted} fits that."
+                    "{alone} would explain it only if walls were rounded against the rule:{usual} with walls rounded up or down against it, it can be {widest_size}, and {wanted} fits that."
                 )
             }
             (CouldExplain::No, _) => {

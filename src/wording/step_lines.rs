@@ -99,8 +99,7 @@ impl Sentences<'_> {
         let name = self.name_of_line(figure, line);
         match line.step() {
             BridgeStep::Rounding if self.more_rounding(figure).is_some() => {
-                let half = half_of(figure.rounding_test().step());
-                format!("{name}, with walls near {half} the other way")
+                format!("{name}, with {}", self.other_way(figure))
             }
             _ => name,
         }
@@ -126,7 +125,7 @@ impl Sentences<'_> {
             },
             BridgeStep::Rounding if is_rounded_otherwise(figure, line) => {
                 let how = line.rounding().map(causes::rounded).unwrap_or_default();
-                let how = format!("{how}, as fits the next step best");
+                let how = format!("{how}, as fits the next row best");
                 format!("rounding: {}", self.assumed_as(&how))
             }
             BridgeStep::Rounding
@@ -180,10 +179,7 @@ impl Sentences<'_> {
                 let first = figure.explanations().reported().next();
                 // The step of rounding stands above it, perhaps with the other sign.
                 if first.is_none() {
-                    return format!(
-                        "what is left, possible if walls near {} were rounded the other way",
-                        half_of(figure.rounding_test().step())
-                    );
+                    return format!("what is left, possible with {}", self.other_way(figure));
                 }
                 let what = match first {
                     Some(one) if self.is_taken_finely(figure, one) => "reading a tape",
@@ -194,6 +190,10 @@ impl Sentences<'_> {
             }
             BridgeStep::NotExplained => match self.left_unless(figure) {
                 Some(unless) => format!("not explained, unless {unless}"),
+                // Nothing is explained by what is only possible.
+                None if not_explained(figure) == 0 && is_possible_told(figure) => {
+                    "left, if the possible cause is right".to_owned()
+                }
                 None => "not explained".to_owned(),
             },
         }
@@ -381,10 +381,16 @@ impl Left {
             Left::WholeMeter => "what is left, within rounding to the whole square meter",
             Left::TenthOfAMeter => "what is left, within rounding to a tenth of a square meter",
             Left::LastDecimal => "what is left, within rounding to the last decimal",
-            Left::Measuring => "what is left, which measuring again could make",
+            Left::Measuring => "what is left, small enough for measuring again to change it",
             Left::Plain => "what is left",
         }
     }
+}
+
+/// Whether a row names a possible cause.
+fn is_possible_told(figure: &Figure) -> bool {
+    let mut lines = figure.lines().iter();
+    lines.any(|line| line.step() == BridgeStep::Counting && line.is_supported())
 }
 
 /// Whether the step of rounding is another one than the figure's own, as goes with its likeliest cause. Walls in whole feet

@@ -32,7 +32,7 @@ const NOT: &[(&str, &str)] = &[
     ("why to look again", "second look"),
     ("est.", "estimated"),
     ("rec.", "from record"),
-    ("caused by", "would account for"),
+    ("caused by", "would explain"),
     ("proves", "nothing of the kind"),
     ("fault", "error"),
     ("faults", "errors"),

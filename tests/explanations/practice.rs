@@ -152,11 +152,11 @@ fn two_spaces_under_the_roof_are_named_as_three_are() {
     assert!(said.contains(named), "{said}");
 }
 
-/// 42 × 31 = 1,302 in whole feet: rounding alone could account for it, and without a veneer the frame is the outside.
+/// 42 × 31 = 1,302 in whole feet: rounding alone could explain it, and without a veneer the frame is the outside.
 #[test]
 fn the_figures_behind_a_report_do_not_contradict_it() {
     let said = why(&house("1,302 sq ft", &rectangle("30' 6\"", "41' 7\"")));
-    assert!(said.contains("Rounding alone could account for it"), "{said}");
+    assert!(said.contains("Rounding alone could explain it"), "{said}");
     assert!(!said.contains("rounding alone (not named"), "{said}");
     assert!(!said.contains("measured to the frame"), "{said}");
 }
@@ -396,7 +396,7 @@ fn a_few_square_feet_are_not_made_many_by_an_assumed_rule() {
     assert!(said.contains("how walls are rounded"), "{said}");
     assert!(!said.contains("sketch") && !said.contains("Rounding alone"), "{said}");
     let said = report(&house("1,287 sq ft", &rectangle("28' 4\"", "46' 3\"")));
-    let all_but = "Rounding walls to the foot would account for all but 1 sq ft, which is too little to look for a cause.";
+    let all_but = "Rounding walls to the foot would explain all but 1 sq ft, which is too little to look for a cause.";
     assert!(said.contains(all_but), "{said}");
     assert!(!said.contains("sketch") && !said.contains("Rounding alone"), "{said}");
     // Nor are 300.

@@ -411,13 +411,13 @@ fn the_rest_is_put_down_to_rounding_only_within_the_ranges_beside_the_areas() {
         };
         let is_within = end("low") - 0.5 <= record as f64 && record as f64 <= end("high") + 0.5;
         let rest = steps_of(figure, "not explained");
-        let is_rounded_one_way = report.contains("as fits the next step best");
+        let is_rounded_one_way = report.contains("as fits the next row best");
         if rest.abs() < 1.0 || is_rounded_one_way {
             continue;
         }
         let is_said = report.contains("what is left, which rounding could make")
             || report.contains(
-                "what is left, possible if walls near the half foot were rounded the other way",
+                "what is left, possible with walls near the half foot rounded the other way",
             );
         assert_eq!(is_said, is_within, "{} to {}: {report}", end("low"), end("high"));
         assert_ne!(is_said, report.contains(" not explained "), "{report}");

@@ -15,7 +15,7 @@ fn drawn(sides: &str) -> String {
 #[test]
 fn the_direction_and_both_sums_are_reported() {
     let page = drawn("north 30'\neast 40'\nsouth 29' 6\"\nwest 40'\n");
-    assert!(page.contains("the walk round ends 6\" north of where it began"), "{page}");
+    assert!(page.contains("the walk around the walls ends 6\" north of where it began"), "{page}");
     assert!(page.contains("the sides north add up to 30', the sides south to 29' 6\""), "{page}");
     assert!(
         page.contains("measure again: side 1 (`north 30'`) or side 3 (`south 29' 6\"`)"),
@@ -324,7 +324,7 @@ fn a_call_along_the_gap_is_named() {
 #[test]
 fn misclosures_are_stated_in_the_unit_of_the_file() {
     let page = drawn("north 8.64 m\neast 12.2 m\nsouth 8.64 m\nwest 11.2 m\n");
-    assert!(page.contains("the walk round ends 1 m east of where it began"), "{page}");
+    assert!(page.contains("the walk around the walls ends 1 m east of where it began"), "{page}");
     assert!(page.contains("the sides east add up to 12.2 m"), "{page}");
 }
 

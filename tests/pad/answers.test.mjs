@@ -49,7 +49,7 @@ test('whatever the record says, the answer says what follows', async () => {
   const { tab, troubles, context } = await begun([['back', '30', '5'], ['right', '40', '3'], ['front', '30', '5'], ['left', '40', '3']]);
   // 1,200: rounding alone; 1,255: nothing common; 1,000: smaller; 1,240: near the half foot.
   for (const [figure, said] of [
-    ['1,200', /rounding alone could account for it/i],
+    ['1,200', /rounding alone could explain it/i],
     ['1,240', /rounding alone could explain it/i],
     ['1,255', /./],
     ['1,000', /Possible/],

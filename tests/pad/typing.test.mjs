@@ -651,7 +651,7 @@ test('the first press on a help applies it while the cursor is in a figure', asy
   await context.close();
 });
 
-test('what most likely accounts for the difference is said with the answer', async () => {
+test('what most likely explains the difference is said with the answer', async () => {
   const { tab, context } = await withGarage('1,176');
   const said = await tab.locator('.opening p').allInnerTexts();
   assert.match(said[0], /Measured 776 sq ft/);

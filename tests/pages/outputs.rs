@@ -104,15 +104,19 @@ fn a_file_without_a_house_has_pages_too() {
     assert_eq!(titles, ["Exhibit", "Lot", "Calculations; Source"]);
 }
 
-/// The tags of a PDF: each with its name, and what it says in place of its content.
-fn tags(pdf: &[u8]) -> Vec<(String, Option<String>)> {
+/// A tag of a PDF: its name, what it says beside its content, and what it says in place of that.
+type Tag = (String, Option<String>, Option<String>);
+
+/// The tags of a PDF.
+pub(super) fn tags(pdf: &[u8]) -> Vec<Tag> {
     let document = lopdf::Document::load_mem(pdf).unwrap();
     let of = |object: &lopdf::Object| {
         let element = object.as_dict().ok()?;
         let is_tag = element.get(b"Type").ok()?.as_name().ok()? == b"StructElem";
         let name = element.get(b"S").ok().filter(|_| is_tag)?.as_name().ok()?;
-        let told = element.get(b"Alt").ok().and_then(|told| lopdf::decode_text_string(told).ok());
-        Some((String::from_utf8_lossy(name).into_owned(), told))
+        let text = |key: &[u8]| lopdf::decode_text_string(element.get(key).ok()?).ok();
+        let name = String::from_utf8_lossy(name).into_owned();
+        Some((name, text(b"Alt"), text(b"ActualText")))
     };
     document.objects.values().filter_map(of).collect()
 }
@@ -122,7 +126,7 @@ fn a_pdf_says_what_is_a_heading_a_table_and_a_drawing() {
     let pages = pages(&sketch("brick-garage"));
     let pdf = pages.pdf().unwrap();
     let tags = tags(&pdf);
-    let count = |name: &str| tags.iter().filter(|(tag, _)| tag == name).count();
+    let count = |name: &str| tags.iter().filter(|(tag, ..)| tag == name).count();
     // The address; Exhibit, Calculations, Other figures and Source.
     assert_eq!((count("H1"), count("H2")), (1, 4));
     // The sides, the pieces of the house, the plain rectangles and the totals.
@@ -131,8 +135,8 @@ fn a_pdf_says_what_is_a_heading_a_table_and_a_drawing() {
     assert_eq!(count("TH"), 3 + 5 + 8 + 5);
     let told: Vec<&String> = tags
         .iter()
-        .filter(|(tag, _)| tag == "Figure")
-        .map(|(_, told)| told.as_ref().expect("a drawing is told of"))
+        .filter(|(tag, ..)| tag == "Figure")
+        .map(|(_, told, _)| told.as_ref().expect("a drawing is told of"))
         .collect();
     assert!(told.iter().any(|told| told.contains("34 feet 1 1/2 inches")), "{told:?}");
     let document = lopdf::Document::load_mem(&pdf).unwrap();
@@ -140,4 +144,18 @@ fn a_pdf_says_what_is_a_heading_a_table_and_a_drawing() {
     assert_eq!(catalog.get(b"Lang").unwrap().as_str().unwrap(), b"en-US");
     let marked = catalog.get(b"MarkInfo").unwrap().as_dict().unwrap();
     assert!(marked.get(b"Marked").unwrap().as_bool().unwrap());
+}
+
+/// Many voices leave the marks of feet and inches out, by which `40' 7"` is heard as 40 7.
+#[test]
+fn lengths_in_running_text_have_their_spoken_form() {
+    let pdf = pages(&sketch("notice")).pdf().unwrap();
+    let spoken: Vec<String> = tags(&pdf).into_iter().filter_map(|(.., spoken)| spoken).collect();
+    let request =
+        spoken.iter().find(|text| text.starts_with("To the office that keeps the record"));
+    let request = request.expect("the request is spoken");
+    let walls = "Please measure side 1 (west wall, 40 feet 7 inches) and side 3 (east wall, 12 feet 2 inches) of the house again; if";
+    assert!(request.contains(walls), "{request}");
+    // The Source is read sign by sign.
+    assert!(!spoken.iter().any(|text| text.starts_with("north 40 feet")), "{spoken:?}");
 }

@@ -63,7 +63,7 @@ fn a_page_is_heard_in_the_order_in_which_it_would_be_told() {
         "Measured on March 7, 2026",
         "Step by step: measured area 1,757 square feet;",
         "The record also lists the garden shed, 80 square feet",
-        "The drawing shows Ground floor",
+        "The drawing shows the ground floor",
         "side 1 north 34 feet 1 1/2 inches",
         "Not an appraisal, not a survey, not legal advice",
     ];
@@ -135,7 +135,7 @@ fn what_is_not_deducted_is_told_with_the_size_of_both_levels() {
         page.contains("Please state whether the total deducts the opening \"Tall room 2\""),
         "{page}"
     );
-    assert!(page.contains("△: could account for the record, as said on this page"), "{page}");
+    assert!(page.contains("△: could explain the record, as said on this page"), "{page}");
     // 30 × 40, and the same less 10 × 10.
     let sum = "Main rooms 1,200 + Upper rooms 1,100 = 2,300 sq ft.";
     assert!(page.contains(sum), "{page}");
@@ -161,14 +161,14 @@ fn what_is_below_grade_is_neither_added_to_the_headline_nor_left_out_of_the_requ
     let page = first(&sketch("split-level"));
     for said in [
         "Measured 1,154 sq ft above grade. The record is 548 sq ft larger (47.5% of the measured area). Wholly or partly below grade, not included: 564 sq ft.",
-        "Please correct the record to 1,154 sq ft (1,150 if each wall is rounded to the foot) above grade, with the 564 sq ft below grade listed separately, or state",
+        "Please correct the record to 1,154 sq ft above grade, with the 564 sq ft below grade listed separately, or state what else its 1,702 sq ft includes. With each wall rounded to the foot, that is 1,150 sq ft.",
     ] {
         assert!(page.contains(said), "{said}: {page}");
     }
     // The rec room counts in the record, as it says.
     let with = first(&sketch("basement"));
     assert!(
-        with.contains("please correct the record to 2,669 sq ft (with the rec room; 2,664 if each wall is rounded to the foot), or"),
+        with.contains("please correct the record to 2,669 sq ft (with the rec room), or state what else its 3,094 sq ft includes. With each wall rounded to the foot, that is 2,664 sq ft."),
         "{with}"
     );
 }
@@ -177,7 +177,7 @@ fn what_is_below_grade_is_neither_added_to_the_headline_nor_left_out_of_the_requ
 fn walls_to_measure_again_come_with_what_follows() {
     let page = first(&sketch("recorded-sides"));
     assert!(
-        page.contains("Please measure side 4 (north wall, 19' 5\") and side 6 (south wall, 48' 2\") again; if they are as measured here, please correct the record to 1,699 sq ft (1,692 if each wall is rounded to the foot)."),
+        page.contains("Please measure side 4 (north wall, 19' 5\") and side 6 (south wall, 48' 2\") again; if they are as measured here, please correct the record to 1,699 sq ft. With each wall rounded to the foot, that is 1,692 sq ft."),
         "{page}"
     );
 }
@@ -248,7 +248,7 @@ fn the_method_has_only_what_a_wall_of_the_file_needs() {
 #[test]
 fn the_range_of_every_rounding_leaves_out_what_the_first_page_says_is_impossible() {
     let recorded = sketch("recorded-sides");
-    let nearest = "Without the record's own lengths, however each wall is rounded to the foot, the nearest totals are 1,721 and 1,749, not 1,748.";
+    let nearest = "Rounding each wall to the foot, without the record's own lengths, comes no nearer than 1,721 and 1,749; the record is 1,748.";
     assert!(first(&recorded).contains(nearest), "{}", first(&recorded));
     let both = "the only possible total is 1,692 if only a wall within 0.15 ft of the half foot goes either way; with every wall up or down, it can be 1,660 to 1,721, or 1,749.";
     assert!(all(&recorded).contains(both), "{}", all(&recorded));
@@ -285,12 +285,12 @@ fn a_wall_that_is_adjusted_so_that_rounded_walls_meet_is_named_with_both_lengths
 #[test]
 fn a_short_length_has_the_unit_of_a_metric_file() {
     let cabin = first(&sketch("kit-cabin"));
-    for said in
-        ["2.9 cm (0.1 ft) from the half foot", "4.6 cm (0.15 ft) more or less", "within 0.6 cm"]
-    {
+    for said in ["2.9 cm (0.1 ft) from the half foot", "4.6 cm (0.15 ft) longer or shorter"] {
         assert!(cabin.contains(said), "{said}: {cabin}");
     }
-    assert!(!all(&sketch("kit-cabin")).contains(" mm"), "millimeters in a file of centimeters");
+    let calculations = all(&sketch("kit-cabin"));
+    assert!(calculations.contains("each wall thickness is within 0.6 cm"), "{calculations}");
+    assert!(!calculations.contains(" mm"), "millimeters in a file of centimeters");
     let modular = first(&sketch("modular"));
     assert!(modular.contains("46 mm (0.15 ft)") && modular.contains("about 30 mm"), "{modular}");
     assert!(!modular.contains(" cm"), "{modular}");
@@ -304,9 +304,13 @@ fn a_wall_of_the_table_is_named_as_in_the_sentences_and_a_photo_that_is_not_encl
     // These have words and no file.
     let story = all(&sketch("two-story"));
     assert!(story.contains("Side 1: photo \"west side\", not enclosed."), "{story}");
-    // Whoever leafs through the pages sees what the last one shows before handing it in.
-    let shown = "It has values, rates or sales; --private leaves them out.";
-    assert!(notice.contains(shown) && !story.contains(shown), "{notice}");
+    // That the Source has values is said to the owner on the Supplement, and not on a page that is handed in.
+    let shown = "As they are, the Source prints the comments, values, rates and sales of the file";
+    let pages = pages(&sketch("notice"));
+    let handed_in: Vec<String> =
+        pages.pages()[..pages.before_supplement()].iter().flat_map(words).collect();
+    assert!(!handed_in.join(" ").contains("leaves them out"), "{handed_in:?}");
+    assert!(notice.contains(shown) && !story.contains("--private"), "{notice}");
 }
 
 #[test]
@@ -314,7 +318,7 @@ fn a_cause_beside_which_others_are_possible_is_told_alike_on_both_pages() {
     let bay = all(&sketch("angled-bay"));
     assert!(bay.contains("(fits, but others cannot be ruled out)"), "{bay}");
     assert!(
-        bay.contains("one cause fits well enough to be named, but others cannot be ruled out"),
+        bay.contains("Besides rounding, one cause fits and is named; others cannot be ruled out"),
         "{bay}"
     );
     assert!(!bay.contains("one cause fits, and it is named"), "{bay}");
@@ -366,7 +370,7 @@ fn spaces_named_together_come_with_a_sum_that_can_be_followed() {
     let page = first(text);
     let sum = "The front porch (72) and the hall (56, page 2) together, each wall to the foot, would be 128 of the 132 sq ft that are left; the other 4 are too little to name a cause for.";
     assert!(page.contains(sum), "{page}");
-    assert!(!page.contains("rounding could account for the other"), "{page}");
+    assert!(!page.contains("rounding could explain the other"), "{page}");
     assert_eq!(page.matches('△').count(), 2, "the name and the key: {page}");
     assert_eq!(heard(text).matches("named as a possible part of what is left").count(), 1);
 }
@@ -375,8 +379,11 @@ fn spaces_named_together_come_with_a_sum_that_can_be_followed() {
 fn a_small_gap_is_not_asked_about_as_another_house() {
     let near = first(&sketch("lot"));
     assert!(
-        // One digit of the total typed wrong gives it, which is not called no cause. The line at the top says it once.
-        near.contains("The steps come to 1,148 sq ft, 8 sq ft more than the record.")
+        // One digit of the total typed wrong gives it, which is not called no cause. The line at the top says it once, and a
+        // row has the 8 by which 1,148 is more.
+        near.contains("not explained")
+            && near.contains("\u{2212}8 sq ft")
+            && !near.contains("come to 1,148")
             && near.matches("No common cause is likely enough to be named").count() == 1,
         "{near}"
     );
@@ -423,8 +430,11 @@ fn north_is_shown_on_a_drawing_with_another_side_up() {
 #[test]
 fn the_request_has_the_unit_of_the_record_first() {
     let cabin = first(&sketch("kit-cabin"));
-    assert!(cabin.contains("please correct the record to 886 sq ft (82.4 sq m; 896 sq ft if each wall is rounded to the foot)"), "{cabin}");
-    assert!(cabin.contains("or state how its 990 sq ft was arrived at"), "{cabin}");
+    assert!(
+        cabin.contains("please correct the record to 886 sq ft (82.4 sq m), or state how"),
+        "{cabin}"
+    );
+    assert!(cabin.contains("state how its 990 sq ft was arrived at. With each wall rounded to the foot, that is 896 sq ft."), "{cabin}");
 }
 
 #[test]
@@ -446,7 +456,7 @@ fn a_space_is_heard_beside_the_one_it_touches_and_around_the_one_it_holds() {
 #[test]
 fn the_legend_of_the_chart_has_every_kind_of_step_that_is_not_nothing() {
     let basement = words(&pages(&sketch("basement")).pages()[0]);
-    let key = "Axis from 2,000 to 3,200 sq ft. Solid: adds. Open: subtracts.";
+    let key = "Solid: adds. Open: subtracts.";
     assert!(basement.join(" ").contains(key), "{basement:?}");
 }
 
@@ -550,13 +560,13 @@ fn rounding_would_account_for_a_figure_only_where_no_wall_may_go_either_way() {
         ))
     };
     let open = house(1_148, "27' 9\"", "40' 7\"");
-    assert!(open.contains("Rounding alone could account for it"), "{open}");
-    assert!(open.contains("which could account for the difference"), "{open}");
-    assert!(!open.contains("would account for"), "{open}");
+    assert!(open.contains("Rounding alone could explain it"), "{open}");
+    assert!(open.contains("which could explain the difference"), "{open}");
+    assert!(!open.contains("would explain"), "{open}");
     let sure = house(1_230, "29' 9\"", "40' 8\"");
-    assert!(sure.contains("Rounding alone would account for it"), "{sure}");
-    assert!(sure.contains("which would account for the difference"), "{sure}");
-    assert!(!sure.contains("could account for"), "{sure}");
+    assert!(sure.contains("Rounding alone would explain it"), "{sure}");
+    assert!(sure.contains("which would explain the difference"), "{sure}");
+    assert!(!sure.contains("could explain"), "{sure}");
 }
 
 #[test]
@@ -565,13 +575,13 @@ fn what_the_areas_are_measured_to_and_what_is_deducted_stands_on_the_first_page(
     let start =
         "measured area: each wall to a tenth of a foot, outside, shared walls to their centerline";
     assert!(townhouse.contains(start), "{townhouse}");
-    assert!(!townhouse.contains("interior not seen"), "{townhouse}");
+    assert!(!townhouse.contains("interior not inspected"), "{townhouse}");
     let basement = first(&sketch("basement"));
     let low = "Low ceilings are deducted; the height below which they count as low is not stated.";
     assert!(basement.contains(low), "{basement}");
     let brick = first(&sketch("brick-garage"));
     assert!(
-        brick.contains("1,757 sq ft, gross area, outside measure (interior not seen)"),
+        brick.contains("1,757 sq ft, gross area, outside measure (interior not inspected)"),
         "{brick}"
     );
     assert!(!brick.contains("Low ceilings"), "{brick}");
@@ -619,7 +629,7 @@ fn one_area_is_said_to_be_compared_and_it_is_that_of_the_headline() {
 fn a_space_that_is_counted_as_measured_is_told_by_the_records_own_lengths_too() {
     let text = sketch("notice");
     let page = first(&text);
-    let own = "with the covered porch as measured, 168; by the record's own lengths it would be 15' (side 3 of the house) × 14' (side 4 of the house) = 210 sq ft, 42 more";
+    let own = "with the covered porch in whole feet, 168; by the record's own lengths, 15' (side 3 of the house) × 14' (side 4 of the house), it would be 210 sq ft, 42 more";
     assert!(page.contains(own), "{page}");
     // Not without lengths of its walls, nor where they give the same: 43' 7" would then be 40' 5" and 12'.
     let alike = text
@@ -637,13 +647,13 @@ fn a_space_that_is_counted_as_measured_is_told_by_the_records_own_lengths_too() 
 fn rounding_only_could_account_for_a_figure_where_a_wall_is_a_pencils_width_from_the_half_foot() {
     let metric = first(&sketch("metric"));
     for said in [
-        "Rounding alone could account for it: rounded to the foot, with walls adjusted so that they meet, this house is 139.0 sq m (1,496 sq ft), as the record says.",
-        "Side 1 is 6 mm (0.02 ft) from the half foot, so it may go either way if the office read the tape 46 mm (0.15 ft) more or less.",
-        "to the whole foot, which could account for the difference",
+        "Rounding alone could explain it: rounded to the foot, with walls adjusted so that they meet, this house is 139.0 sq m (1,496 sq ft), as the record says.",
+        "Side 1 is 6 mm (0.02 ft) from the half foot, so it may go either way if the office read the tape 46 mm (0.15 ft) longer or shorter.",
+        "to the whole foot, which could explain the difference",
     ] {
         assert!(metric.contains(said), "{said}: {metric}");
     }
-    assert!(!metric.contains("would account for"), "{metric}");
+    assert!(!metric.contains("would explain"), "{metric}");
 }
 
 /// A measured area and one that is less at most stand under each other, so each has its rule.
@@ -709,7 +719,12 @@ fn what_a_drawing_and_an_interval_mean_is_said_on_their_page() {
     }
     let brick = first(&sketch("brick-garage"));
     assert!(brick.contains("Whole feet: the area with each wall rounded to the foot."), "{brick}");
-    assert!(brick.contains("± 4 sq ft, about 19 times in 20"), "{brick}");
+    assert!(
+        brick.contains(
+            "give or take 5 (about 19 times in 20, if each wall is within 1/2\", as stated)"
+        ),
+        "{brick}"
+    );
     let farm = first(&sketch("farmhouse"));
     assert!(
         farm.contains("Half feet: the area with each wall rounded to the half foot."),
@@ -744,7 +759,7 @@ fn the_likeliest_cause_stands_above_the_request() {
         let above = &page[..request];
         let is_told = [
             "Possible cause",
-            "The record's own lengths account for all of it.",
+            "The record's own lengths explain all of it, if each wall is rounded to the foot.",
             "No common cause ",
             "A map shows a part that was not measured",
         ];
@@ -777,34 +792,31 @@ fn the_line_of_the_cause_says_how_strong_it_is_and_where_it_is_drawn() {
         ),
         (
             "notice",
-            "Possible cause, besides the record's own lengths: covered porch counted (only common cause that fits), with the covered porch as measured, 168; with the record's own lengths it would be 210, 42 too much.",
+            "Possible cause, besides the record's own lengths: covered porch counted (only common cause that fits). The record's own",
         ),
         (
             "plain-rectangle",
-            "Possible cause: rounding each wall to the whole foot, which could account for the difference.",
+            "Possible cause: rounding each wall to the whole foot, which could explain the difference.",
         ),
         (
             "farmhouse",
-            "Possible cause: rounding each wall to the half foot, as the owner understands the record, which could account for the difference; the total fits it, the garage's line does not.",
+            "Possible cause: rounding each wall to the half foot, as the owner understands the record, which could explain the difference; it gives the record's total, but not what the record lists for the garage.",
         ),
         (
             "cottage",
-            "Possible cause: rounding each wall to the whole foot, which could account for the difference if walls near the half foot went the other way.",
+            "Possible cause: rounding each wall to the whole foot, which could explain the difference with every wall taken up to the next foot.",
         ),
-        ("recorded-sides", "The record's own lengths account for all of it."),
+        (
+            "recorded-sides",
+            "The record's own lengths explain all of it, if each wall is rounded to the foot.",
+        ),
     ] {
         let page = first(&sketch(name));
         assert!(page.contains(said), "{name}: {page}");
     }
     for (name, said) in [
-        (
-            "small-record",
-            "No common cause explains the difference, and rounding alone cannot explain it.",
-        ),
-        (
-            "lot",
-            "No common cause is likely enough to be named, and rounding alone cannot explain it.",
-        ),
+        ("small-record", "No common cause explains the difference."),
+        ("lot", "No common cause is likely enough to be named."),
         ("map-outline", "about 14' by 12': 168 of the 171 sq ft that are not explained."),
     ] {
         let page = first(&sketch(name));
@@ -817,7 +829,7 @@ fn the_line_of_the_cause_says_how_strong_it_is_and_where_it_is_drawn() {
 #[test]
 fn a_small_difference_is_called_small_and_left_to_the_reader() {
     let lot = first(&sketch("lot"));
-    let said = "If a difference as small as 11 sq ft in 1,140 sq ft is worth a change, please correct the record to 1,129 sq ft (1,148, more than the record, if each wall is rounded to the foot), or state how its 1,140 sq ft was arrived at.";
+    let said = "If a difference as small as 11 sq ft in 1,140 sq ft is worth a change, please correct the record to 1,129 sq ft, or state how its 1,140 sq ft was arrived at. With each wall rounded to the foot, that is 1,148 sq ft, more than the record.";
     assert!(lot.contains(said), "{lot}");
     assert!(!first(&sketch("brick-garage")).contains("as small as"));
 }
@@ -827,14 +839,14 @@ fn a_small_difference_is_called_small_and_left_to_the_reader() {
 fn rounding_in_two_steps_is_told_as_one_step() {
     let cottage = first(&sketch("cottage"));
     for said in [
-        "(assumed), with walls near the half foot the other way",
-        "\u{2212}7 sq ft with each wall to the nearest foot, and +30 sq ft more with those walls the other way",
+        "(assumed), with every wall taken up to the next foot",
+        "\u{2212}7 sq ft with each wall to the nearest foot, and +30 sq ft more with every wall taken up to the next foot",
         "+23 sq ft",
     ] {
         assert!(cottage.contains(said), "{said}: {cottage}");
     }
     assert!(!cottage.contains("what is left"), "{cottage}");
-    assert!(!first(&sketch("lot")).contains("with those walls the other way"));
+    assert!(!first(&sketch("lot")).contains("more with "));
 }
 
 /// 10 × 4 is 40. A circle of chord 10 and rise 4 has a radius of (25 + 16) ÷ 8 = 5.125 and an angle of 2 × asin(5 ÷ 5.125) =
@@ -882,11 +894,11 @@ fn a_total_that_depends_on_a_height_nobody_stated_is_asked_about_before_it_is_co
     for (name, said) in [
         (
             "basement",
-            "To the office that keeps the record: Please state the ceiling height below which the total deducts floor area. If it deducts the 447 sq ft under low ceilings here, whose height is not stated, please correct the record to 2,669 sq ft (with the rec room; 2,664 if each wall is rounded to the foot), or state what else its 3,094 sq ft includes.",
+            "To the office that keeps the record: Please state the ceiling height below which the total leaves out floor area. If floor under ceilings as low as the ones deducted here, 447 sq ft, is left out of such a total, please correct the record to 2,669 sq ft (with the rec room), or state what else its 3,094 sq ft includes.",
         ),
         (
             "kit-cabin",
-            "To the office that keeps the record: Please state the ceiling height below which the total deducts floor area. If it deducts the 161 sq ft (14.9 sq m) under low ceilings here, whose height is not stated, please correct the record to 886 sq ft (82.4 sq m; 896 sq ft if each wall is rounded to the foot), or state how its 990 sq ft was arrived at.",
+            "To the office that keeps the record: Please state the ceiling height below which the total leaves out floor area. If floor under ceilings as low as the ones deducted here, 161 sq ft (14.9 sq m), is left out of such a total, please correct the record to 886 sq ft (82.4 sq m), or state how its 990 sq ft was arrived at.",
         ),
     ] {
         let page = first(&sketch(name));
@@ -906,14 +918,17 @@ fn a_total_that_depends_on_a_height_nobody_stated_is_asked_about_before_it_is_co
 #[test]
 fn a_total_in_whole_feet_is_told_with_the_other_that_is_as_near() {
     let page = first(&sketch("notice"));
-    assert!(page.contains("(1,752 or 1,800 if each wall is rounded to the foot)"), "{page}");
+    assert!(
+        page.contains("With each wall rounded to the foot, that is 1,752 or 1,800 sq ft."),
+        "{page}"
+    );
 }
 
 /// The walls of the bay come back to their start in tenths of a foot in two ways.
 #[test]
 fn two_closings_in_tenths_of_a_foot_are_both_told() {
     let page = first(&sketch("angled-bay"));
-    let said = "as many appraisers do; with another wall adjusted so that the rounded walls meet, it is 1,414 sq ft. With each wall to the whole foot it is 1,394 sq ft.";
+    let said = "as many appraisers do, with walls adjusted so that they meet; adjusted another way, it is 1,414 sq ft. With each wall to the whole foot it is 1,394 sq ft.";
     assert!(page.contains(said), "{page}");
 }
 
@@ -925,7 +940,7 @@ fn a_plan_alone_asks_for_no_change() {
     assert!(page.contains(said) && !page.contains("please correct"), "{page}");
     assert!(!page.contains("Exhibit") && page.contains("Summary"), "{page}");
     // 830 and 30 are 860.
-    let part = "Side 3 of Part A: 830 mm of it stands free beyond Part B.";
+    let part = "Side 3 of Part A: 830 mm of it stands free beyond Part B; with what the wall there covers, 860 mm.";
     assert!(page.contains(part), "{page}");
     let ends = "Part A and Part B: lengths on the plan end at the frame; drawn and dimensioned at the outside face.";
     assert!(page.contains(ends) && !page.contains("measured to the frame"), "{page}");
@@ -964,7 +979,7 @@ fn a_figure_in_square_meters_is_led_to_by_walls_that_are_not_rounded() {
 #[test]
 fn a_tilted_arrow_is_told_from_the_north_of_the_walls() {
     let metric = all(&sketch("metric"));
-    let said = "on the drawings north as typed is to the left, east up, and the street is at the bottom; true north is where the arrow points.";
+    let said = "on the drawings north as typed is to the left, east up, and the street is at the bottom; true north is 12.5° counterclockwise from there.";
     assert!(metric.contains(said), "{metric}");
     assert!(!all(&sketch("notice")).contains("as typed is up"));
 }
@@ -991,4 +1006,62 @@ fn who_hands_pages_in_is_told_first_to_leave_the_values_out() {
     let notice = all(&sketch("notice"));
     assert!(notice.contains("Before anything is handed in, make the pages with `--private`."));
     assert!(!notice.contains("Hand in page") && !notice.contains("mistake"), "{notice}");
+}
+
+/// The walls of the notice house are 54 of the 238 sq ft, and the porch's 168 are not of the walls: measured as here, the
+/// walls alone would leave 2,022 − 54 = 1,968.
+#[test]
+fn what_the_request_asks_for_follows_from_its_condition() {
+    for (name, condition) in [
+        (
+            "notice",
+            "if they are as measured here and the total should not count the covered porch, please correct the record to 1,784 sq ft, or",
+        ),
+        (
+            "record-sketch",
+            "if they are as measured here and the total should not count the front step, please correct the record to 1,673 sq ft, or",
+        ),
+        // 21 − 19 and 50 − 48 are all that differs here.
+        (
+            "recorded-sides",
+            "if they are as measured here, please correct the record to 1,699 sq ft. With",
+        ),
+    ] {
+        let page = first(&sketch(name));
+        assert!(page.contains(condition), "{name}: {page}");
+    }
+}
+
+/// 2,669 + 447 = 3,116 is more than 3,094, and 886 + 161 = 1,047 more than 990: the owner hears of it, and not the office.
+#[test]
+fn an_answer_by_which_the_house_is_larger_than_the_record_is_told_to_the_owner() {
+    for (name, sum) in [
+        ("basement", "2,669 + 447 = 3,116 sq ft, more than the record, 3,094."),
+        ("kit-cabin", "886 + 161 = 1,047 sq ft, more than the record, 990."),
+    ] {
+        let result = super::worked_out(&sketch(name));
+        let caution = result.report().caution().expect("a caution");
+        assert!(caution.contains(sum), "{name}: {caution}");
+        assert!(!first(&sketch(name)).contains("more than the record"), "{name}");
+    }
+    // With 2,669 + 447 below the record, no answer makes the house larger.
+    let larger = sketch("basement").replace("3,094", "3,194");
+    assert_eq!(super::worked_out(&larger).report().caution(), None);
+}
+
+/// The notice house is 48' 2" wide with 34' in the west: its pieces are A and B, one of them in the south of the other.
+#[test]
+fn where_pieces_and_true_north_lie_is_said_in_words() {
+    let figures = |name: &str| -> Vec<String> {
+        let pages = pages(&sketch(name));
+        let pdf = pages.pdf().unwrap();
+        super::outputs::tags(&pdf).into_iter().filter_map(|(_, told, _)| told).collect()
+    };
+    let notice = figures("notice");
+    let pieces = notice.iter().find(|told| told.contains("cut into pieces")).expect("pieces");
+    let (_, places) = pieces.split_once(": A in the ").expect("the place of A");
+    assert!(places.contains("; B in the "), "{pieces}");
+    // `true north N 18° E` is the bearing of the walls' north, so true north lies as far to the west of that.
+    let map = heard(&sketch("map-outline"));
+    assert!(map.contains("true north is 18 degrees counterclockwise from there"), "{map}");
 }

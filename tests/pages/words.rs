@@ -148,7 +148,7 @@ fn every_page_has_a_title_and_a_description_for_a_screen_reader() {
     let description = svgs[0].split("<desc id=\"desc\">").nth(1).unwrap();
     let first = "33 Mallow Street, rear cottage, Juniper County: Account R-112408. Record 630 square feet. Measured 607 square feet, each wall to a tenth of a foot.";
     assert!(description.trim_start().starts_with(first), "{description}");
-    let steps = "Step by step: measured area 607 square feet; rounding: if the office rounds each wall to the whole foot (assumed), with walls near the half foot the other way, plus 23 square feet; the record 630 square feet.";
+    let steps = "Step by step: measured area 607 square feet; rounding: if the office rounds each wall to the whole foot (assumed), with every wall taken up to the next foot, plus 23 square feet; the record 630 square feet.";
     assert!(description.contains(steps), "{description}");
     for svg in svgs {
         assert!(!svg.contains("<script") && !svg.contains("http://www.w3.org/1999/xlink"));

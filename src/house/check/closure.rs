@@ -23,7 +23,7 @@ pub(crate) fn does_not_close(
 ) -> Diagnostic {
     let form = usual_form(sides.iter().map(|side| &side.run));
     let on = level.map(|level| format!(" on {}", quoted(level))).unwrap_or_default();
-    let walked = if level.is_some() { "the walk round ends" } else { "the calls end" };
+    let walked = if level.is_some() { "the walk around the walls ends" } else { "the calls end" };
     let message = format!(
         "{}{on} does not close: {walked} {} of where {} began",
         quoted(name),

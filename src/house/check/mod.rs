@@ -718,7 +718,10 @@ impl Checker<'_> {
                 Diagnostic::new(
                     Word::MisclosureSpread,
                     span,
-                    format!("{}: the walk round ends {ways} of where it began", quoted(name)),
+                    format!(
+                        "{}: the walk around the walls ends {ways} of where it began",
+                        quoted(name)
+                    ),
                 )
                 .note(format!("that is within the tolerances, and was spread {how}")),
             );

@@ -120,7 +120,7 @@ pub struct ExplanationReport {
     pub sq_ft: String,
     /// The published figure minus that, in square feet.
     pub leaves: String,
-    /// Whether it fits: whether rounding can account for what is left.
+    /// Whether it fits: whether rounding can explain what is left.
     pub fits: bool,
     /// Its support from 0 to 0.99, over all ways of rounding.
     pub support: String,

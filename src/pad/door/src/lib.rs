@@ -52,7 +52,7 @@ struct Shown {
     opening: Vec<Vec<Part>>,
     /// The measured area before any rounding, if that is another.
     unrounded: Option<String>,
-    /// What most likely could account for each difference, and whether it is how a level was counted.
+    /// What most likely could explain each difference, and whether it is how a level was counted.
     likely: Vec<(Vec<Part>, bool)>,
     /// The report after them; `None` while there is an error.
     report: Option<String>,
