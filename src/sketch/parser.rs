@@ -733,9 +733,10 @@ impl Cursor<'_> {
                     direction.word()
                 ));
             }
-            return self.fault(fault.help(
-                "a bay with square corners is three sides: out, along and back, each on a line of its own",
-            ));
+            let way = direction.word();
+            return self.fault(fault.help(format!(
+                "measure how wide the bay is along the wall, and type that after `{way}`: it is wider there than its front; only a bay with square corners is three sides, out, along and back, each on a line of its own",
+            )));
         }
         let words = self.side_words()?;
         if let Some(recorded) = words.recorded {

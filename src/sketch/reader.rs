@@ -118,6 +118,7 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                     context.house.as_ref().map(|house| house.name.as_str()),
                 ),
                 last_walk: walk(&text[..offset], context.space.as_deref()),
+                last_is_a_part: is_a_part(&text[..offset]),
                 ..beside(text, offset, offset + line.len())
             });
             let is_of_lot =
@@ -357,6 +358,13 @@ fn walk(text: &str, name: Option<&str>) -> std::rc::Rc<[std::rc::Rc<str>]> {
     let below = lines.get(at + 1..).unwrap_or_default().iter();
     let below = below.take_while(|line| !begins_another(line)).take(MOST_OF_A_WALK);
     below.filter(|line| says(line)).map(|line| (*line).into()).collect()
+}
+
+/// Whether the last line of a space is that of a part of another one.
+fn is_a_part(text: &str) -> bool {
+    let first = |line: &str| line.split_whitespace().next().unwrap_or_default().to_lowercase();
+    let last = text.lines().rev().map(first).find(|word| mend::is_kind(word));
+    last.is_some_and(|word| ["open", "stair", "low", "court"].contains(&word.as_str()))
 }
 
 /// The lines at the beginning of a text that begin nothing else.

@@ -16,6 +16,7 @@ mod limits;
 mod obeyed;
 mod pads;
 mod places;
+mod told;
 mod typing;
 
 use std::path::PathBuf;

@@ -270,13 +270,15 @@ proptest! {
         let walls = house.walls(side);
         if walls.iter().all(|(low, high)| (high - low) % 2 == 0) {
             let found = offers(&house, &format!("porch {place}"), (w, h), true);
-            // A side with a jog has more than one middle: it is asked for.
-            prop_assert_eq!(found.len(), usize::from(walls.len() == 1), "{} {:?}", place, house);
+            // A side with a jog has more than one middle, one for each of its walls.
+            prop_assert!(found.len() <= walls.len(), "{} {:?}", place, house);
+            if walls.len() == 1 {
+                prop_assert_eq!(found.len(), 1, "{} {:?}", place, house);
+            }
             for there in found {
-                let (low, high) = walls[0];
                 let own = if side % 2 == 0 { (there[0], there[2]) } else { (there[1], there[3]) };
                 prop_assert!(stands_on(&house, there, side));
-                prop_assert_eq!(own.0 - low, high - own.1);
+                prop_assert!(walls.iter().any(|(low, high)| own.0 - low == high - own.1));
             }
         }
     }

@@ -414,13 +414,13 @@ impl Checker<'_> {
             .filter(|_| !is_as_long)
             .map(|axis| [Direction::along(axis, -1), Direction::along(axis, 1)]);
         let example = self.example();
-        // In the middle of a side with a jog: how far from an end is asked for.
-        let jogged =
+        // Where it fits in the middle of no wall, how far from an end is asked for.
+        let off_center =
             told.parts.iter().zip(allowed).find_map(|(part, one)| match (&part.sort, one) {
-                (Sort::Middle, Allows::Along(axis, all)) if all.is_empty() => Some(*axis),
+                (Sort::Middle, Allows::Along(axis, _)) if tried.is_empty() => Some(*axis),
                 _ => None,
             });
-        let (fits, ends) = match jogged {
+        let (fits, ends) = match off_center {
             Some(axis) => (true, Some([-1, 1].map(|sign| Direction::along(axis, sign)))),
             None => (fits, ends),
         };
@@ -595,10 +595,26 @@ impl Checker<'_> {
                 Allows::Along(axis, vec![end - edge(stretch(&own, axis), way.opposite())])
             }
             Sort::Middle => {
-                let side = all.iter().find_map(|part| match part.sort {
-                    Sort::Side(side) | Sort::Inset(side, _) => Some(side),
+                let on_side = all.iter().find_map(|part| match part.sort {
+                    Sort::Side(side) => Some(side),
                     _ => None,
                 });
+                let side = on_side.or_else(|| {
+                    all.iter().find_map(|part| match part.sort {
+                        Sort::Inset(side, _) => Some(side),
+                        _ => None,
+                    })
+                });
+                // How far it is from an end says more than that it is in the middle.
+                let is_measured = |part: &Part| match part.sort {
+                    Sort::Inset(end, by) => {
+                        by > Length::ZERO && on_side.is_some_and(|side| side.axis() != end.axis())
+                    }
+                    _ => false,
+                };
+                if all.iter().any(is_measured) {
+                    return Allows::Any;
+                }
                 let Some(axis) = side.map(|side| match side.axis() {
                     Axis::East => Axis::North,
                     Axis::North => Axis::East,
@@ -607,13 +623,13 @@ impl Checker<'_> {
                 };
                 // A side with a jog has more than one middle.
                 let walls = side.map(|side| self.walls_on(of, side)).unwrap_or_default();
-                let all = match &walls[..] {
-                    [only] => only.ends,
-                    _ if inside && corners.len() == 4 => stretch(&there.extent, axis),
-                    _ => return Allows::Along(axis, Vec::new()),
+                let all: Vec<(i64, i64)> = match walls.is_empty() {
+                    true if inside && corners.len() == 4 => vec![stretch(&there.extent, axis)],
+                    _ => walls.iter().map(|wall| wall.ends).collect(),
                 };
                 let own = stretch(&own, axis);
-                Allows::Along(axis, vec![(all.0 + all.1 - own.0 - own.1).div_euclid(2)])
+                let start = |all: &(i64, i64)| (all.0 + all.1 - own.0 - own.1).div_euclid(2);
+                Allows::Along(axis, all.iter().map(start).collect())
             }
             Sort::At(point) => match self.point(of, point) {
                 Some(_) if inside => Allows::Places(self.corner_on_corner(wanted.space, &corners)),

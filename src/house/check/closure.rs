@@ -6,7 +6,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
-use crate::house::check::street_words::named_by_their_sides;
+use crate::house::check::street_words::{named_by_their_sides, walked_the_other_way};
 use crate::house::check::suspect::{ReadIn, Reread, Slip, Suspect};
 use crate::house::check::suspects::{behind_backwards, off, same_axis_neighbors, suspects_on};
 use crate::sketch::statement::{Run, usual_form};
@@ -42,7 +42,10 @@ pub(crate) fn does_not_close(
         Some((help, false)) => {
             with_suspects(fault, level.is_none(), traverse, sides, misses).help(help)
         }
-        None => with_suspects(fault, level.is_none(), traverse, sides, misses),
+        None => match level.and_then(|_| walked_the_other_way(sides)) {
+            Some(help) => fault.help(help),
+            None => with_suspects(fault, level.is_none(), traverse, sides, misses),
+        },
     }
 }
 

@@ -66,15 +66,41 @@ pub(super) fn named_by_their_sides(sides: &[Side]) -> Option<(String, bool)> {
     ))
 }
 
+/// What to type where the only wall that is typed by a side of the house brings the walk back to its start if it was walked
+/// the other way.
+pub(super) fn walked_the_other_way(sides: &[Side]) -> Option<String> {
+    let named: Vec<&Side> = sides.iter().filter(|side| street_word(side).is_some()).collect();
+    let [side] = named[..] else { return None };
+    let way = side.direction?;
+    let opposite = |one: &Side, way: Direction| {
+        if street_word(one).is_some() { way.opposite() } else { way }
+    };
+    if named.len() == sides.len() || !closes_with(sides, opposite) {
+        return None;
+    }
+    let (word, rest) = side.typed.split_once(' ')?;
+    Some(format!(
+        "`{word}` is read as the way in which the wall was walked, here {}; walked the other way it brings the walk back to its start: if that is meant, type `{} {rest}` for `{}`",
+        way.word(),
+        way.opposite().word(),
+        side.typed
+    ))
+}
+
 /// Whether a walk closes if each wall that is typed by a side of the house runs along that side, the inside on the right or
 /// on the left.
 fn closes_turned(sides: &[Side], clockwise: bool) -> bool {
-    const NEAR: i64 = 6 * Length::INCH.nm();
     let turned = |way: Direction| if clockwise { way.right() } else { way.left() };
+    closes_with(sides, |side, way| if street_word(side).is_some() { turned(way) } else { way })
+}
+
+/// Whether a walk closes if each wall runs the way that it is given.
+fn closes_with(sides: &[Side], runs: impl Fn(&Side, Direction) -> Direction) -> bool {
+    const NEAR: i64 = 6 * Length::INCH.nm();
     let (mut east, mut north) = (0_i64, 0_i64);
     let mut open: Vec<Direction> = Vec::new();
     for side in sides {
-        let way = |way: Direction| if street_word(side).is_some() { turned(way) } else { way };
+        let way = |way: Direction| runs(side, way);
         let mut go = |way: Direction, length: Length| match way.axis() {
             Axis::East => east += way.sign() * length.nm(),
             Axis::North => north += way.sign() * length.nm(),

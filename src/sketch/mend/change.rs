@@ -59,6 +59,8 @@ pub(in crate::sketch) struct Beside {
     pub(in crate::sketch) house_walk: std::rc::Rc<[std::rc::Rc<str>]>,
     /// The lines of the walk of the last space above.
     pub(in crate::sketch) last_walk: std::rc::Rc<[std::rc::Rc<str>]>,
+    /// Whether the last space above is a part of another: an opening, a stair, or what is too low.
+    pub(in crate::sketch) last_is_a_part: bool,
     /// The lines after it, up to the first that begins something else.
     pub(in crate::sketch) following: std::rc::Rc<[std::rc::Rc<str>]>,
     /// Whether the file says how thick its veneer is.

@@ -50,6 +50,46 @@ struct Said {
 
 /// A porch round a corner: its six sides, or what is missing for them.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    if let Some((line, recorded)) = without_its_area(typed) {
+        let plain = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
+        return round(&plain).map(|answer| match answer {
+            Answer::Lines(lines, cause) => {
+                let with = |line: &String| match line.split_once('\n') {
+                    Some((first, rest)) => format!("{first} recorded {recorded}\n{rest}"),
+                    None => format!("{line} recorded {recorded}"),
+                };
+                Answer::Lines(lines.iter().map(with).collect(), cause)
+            }
+            Answer::Say { cause, help } => Answer::Say {
+                cause,
+                help: format!(
+                    "{help}; `recorded {recorded}` goes to the end of the line of the porch itself"
+                ),
+            },
+            other => other,
+        });
+    }
+    round(typed)
+}
+
+/// The line without the area that the record has, and that area: `…, 8' deep, recorded 560 sq ft`.
+fn without_its_area(typed: &Typed<'_>) -> Option<(String, String)> {
+    let says =
+        ["recorded", "record", "county", "card", "has", "says", "on", "the", "at", "assessor"];
+    let is_small = |at: usize| typed.says(at, &says) || typed.pieces[at].is_mark(",;:()-–.=");
+    let (at, end, area) = super::measure::area_from(&typed.pieces, 1)?;
+    let mut first = at;
+    while first > 1 && is_small(first - 1) {
+        first -= 1;
+    }
+    let rest = end..typed.pieces.len();
+    let is_recorded = (first..at).chain(rest.clone()).any(|at| typed.says(at, &says[..5]));
+    let line = typed.text(0, first).trim_end_matches([',', ' ', '(']).to_owned();
+    (rest.clone().all(is_small) && is_recorded).then_some((line, area))
+}
+
+/// A porch round a corner on a line without an area.
+fn round(typed: &Typed<'_>) -> Option<Answer> {
     let said = read(typed)?;
     if super::super::begins_as_side(&typed.attempt.beside.after) {
         return None;

@@ -22,7 +22,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         land_without_a_lot,
         start_before_a_wall,
         straight_at_an_angle,
-        wall_with_a_box,
         knee_walls,
         along_before_the_bearing,
         another_is_inside,
@@ -356,6 +355,14 @@ fn land_without_a_lot(typed: &Typed<'_>) -> Option<Answer> {
     let (at, end, area) = area_from(&typed.pieces, first)?;
     let is_land = begins && at == first && end == typed.pieces.len();
     let sized = !typed.says(0, &["lot"]) || first > 1;
+    if is_land && sized && !super::lots::calls_follow(typed) {
+        return Some(Answer::say(
+            "land is drawn from its calls, the bearings and lengths of the deed or the plat, as a `lot`",
+            format!(
+                "write `lot \"Lot\" recorded {area}`, and each call on a line below it, as `bearing N 0° 30' E 120'`; until you have the calls, put a `#` before this line"
+            ),
+        ));
+    }
     (is_land && sized).then(|| {
         Answer::line(
             format!("lot \"Lot\" recorded {area}"),
@@ -398,39 +405,6 @@ fn straight_at_an_angle(typed: &Typed<'_>) -> Option<Answer> {
         Answer::Lines(
             quarters.map(line).into(),
             "a slanted wall says between which two ways it runs".to_owned(),
-        )
-    })
-}
-
-/// `east 50' with 6' x 2' box bay`: what stands out of a wall divides it.
-fn wall_with_a_box(typed: &Typed<'_>) -> Option<Answer> {
-    let way = typed.says(0, &["north", "east", "south", "west"]).then(|| typed.lower(0))?;
-    let wall = length_at(&typed.pieces, 1)?;
-    let with = typed.says(wall.end, &["with", "w", "incl", "including", "has"]);
-    let end = wall.end
-        + 1
-        + usize::from(typed.piece(wall.end + 1).is_some_and(|mark| mark.is_mark("/")))
-        + usize::from(typed.says(wall.end + 1, &["a"]));
-    let bump = ["bay", "bump", "bumpout", "bump-out", "popout", "pop-out", "jog", "box", "chimney"];
-    let last = typed.find(end, &bump)?;
-    let sizes = lengths(&typed.pieces, end);
-    let [(_, one), (_, two), ..] = &sizes[..] else { return None };
-    // What stands out of a wall is wider than deep.
-    let (wide, out) = if one.length < two.length { (two, one) } else { (one, two) };
-    let rest = wall.length - wide.length;
-    let fits = with && last >= end && rest > crate::units::length::Length::ZERO && sizes.len() == 2;
-    fits.then(|| {
-        let out_ways =
-            if matches!(way.as_str(), "north" | "south") { "`east` or `west`" } else { "`north` or `south`" };
-        Answer::say(
-            "what stands out of a wall is part of the walk, and divides the wall",
-            format!(
-                "write five lines instead of this one: `{way}` and the length up to it; {out_ways}, the way out, `{}`; `{way} {}`; the other way back in, `{}`; and `{way}` and the rest: the first and the last together are {}",
-                out.text,
-                wide.text,
-                out.text,
-                super::measure::written(rest, &wall)
-            ),
         )
     })
 }

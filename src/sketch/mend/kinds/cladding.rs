@@ -184,22 +184,32 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         [(first, thick)] if typed.says(0, &["veneer"]) && thick.has_unit => Some((first, thick)),
         _ => None,
     };
+    // `veneer on front only`
+    let is_veneer = typed.says(0, &["veneer"]) && typed.says(1, &["on", "only", "at", "front"]);
     let is_brick = thick.is_some()
+        || is_veneer
         || (0..typed.pieces.len()).any(|at| typed.says(at, &BRICK) && !is_denied(typed, at));
     let is_thick = |at: usize| thick.is_some_and(|(first, one)| (*first..one.end).contains(&at));
-    let is_part = typed.find(0, &part).is_some() || typed.find(0, &SIDING).is_some();
-    let words = typed.pieces.iter().enumerate().all(|(at, piece)| {
-        piece.sort == Sort::Word || piece.is_mark(".,;:()&-–/+") || is_thick(at)
+    // `brick on 3 sides`
+    let counted = (0..typed.pieces.len()).find(|&at| {
+        ["1", "2", "3"].contains(&typed.pieces[at].text.as_str())
+            && typed.says(at + 1, &["side", "sides", "walls", "wall", "elevations"])
     });
+    let is_part =
+        typed.find(0, &part).is_some() || typed.find(0, &SIDING).is_some() || counted.is_some();
+    let words = typed.pieces.iter().enumerate().all(|(at, piece)| {
+        let is_count = counted == Some(at);
+        piece.sort == Sort::Word || piece.is_mark(".,;:()&-–/+") || is_thick(at) || is_count
+    });
+    let is_wall = |at: usize| counted.is_some_and(|count| at == count + 1);
+    let others = ["measured", "faces", "face", "to", "from", "wall", "walls", "corner"];
     if typed.says(0, &["this", "that"])
         || !is_brick
         || !is_part
         || !words
         || typed.find(0, &all).is_some() && typed.find(0, &SIDING).is_none()
         || !is_of_the_house(typed)
-        || typed
-            .find(0, &["measured", "faces", "face", "to", "from", "wall", "walls", "corner"])
-            .is_some()
+        || (0..typed.pieces.len()).any(|at| typed.says(at, &others) && !is_wall(at))
     {
         return None;
     }

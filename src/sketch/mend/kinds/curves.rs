@@ -224,6 +224,15 @@ fn bearing(one: &str, two: &str, length: &Measure, rest: &str) -> Answer {
     let letter = |word: &str| word[..1].to_uppercase();
     let (from, to) = if ["north", "south"].contains(&one) { (one, two) } else { (two, one) };
     let rest = rest.trim_start_matches(['°', 'º', ' ']);
+    // `NE 4' 3", east 30'`: another wall is no remark.
+    let more = rest.trim_start_matches([',', ';', '/', ' ']);
+    let more = more.strip_prefix("then ").or_else(|| more.strip_prefix("and ")).unwrap_or(more);
+    if super::super::begins_as_side(more) {
+        return Answer::line(
+            format!("bearing {} 45° {} {}\n{more}", letter(from), letter(to), length.text),
+            "each side goes on its own line; a slanted wall taped along itself has a bearing, 45° where it turns half a right angle",
+        );
+    }
     let comment = if rest.is_empty() { String::new() } else { format!("  # {}", remark(rest)) };
     Answer::line(
         format!("bearing {} 45° {} {}{comment}", letter(from), letter(to), length.text),

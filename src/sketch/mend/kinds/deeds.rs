@@ -33,6 +33,28 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     quadrant(typed, from).or_else(|| straight(typed, from))
 }
 
+/// `N 0° 30' E 120, S 89° 30' E 76.3`, `N 0° 30' E 120' thence S 89° 30' E 76.3'`: several calls on one line.
+pub(super) fn several(typed: &Typed<'_>) -> Option<Answer> {
+    let (mut lines, mut at) = (Vec::new(), 0);
+    while at < typed.pieces.len() {
+        if typed.says(at, &["bearing", "thence", "then", "and", "th"])
+            || typed.pieces[at].is_mark(",;./")
+        {
+            at += 1;
+            continue;
+        }
+        let toward = (at + 2..typed.pieces.len().min(at + 9))
+            .find(|&end| typed.says(end, &["e", "w", "east", "west"]))
+            .filter(|_| typed.says(at, &["n", "s", "north", "south"]))?;
+        let is_angle = typed.pieces[at + 1].is_number()
+            && typed.pieces[at + 1..toward].iter().any(|mark| mark.is_mark("°º˚"));
+        let length = length_at(&typed.pieces, toward + 1).filter(|_| is_angle)?;
+        lines.push(format!("bearing {} {}", typed.text(at, toward + 1), length.text));
+        at = length.end;
+    }
+    (lines.len() >= 2).then(|| Answer::line(lines.join("\n"), "each call goes on its own line"))
+}
+
 /// `SE 87-45-00 105.50'`, `bearing NE 2° 15' 140.00'`, `NE 2° 15' E 140.00'`: both letters of the compass before the
 /// angle.
 pub(super) fn slanted(typed: &Typed<'_>) -> Option<Answer> {

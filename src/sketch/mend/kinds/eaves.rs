@@ -224,7 +224,7 @@ fn floor(typed: &Typed<'_>) -> (Option<String>, Option<Walk>) {
             .any(|word| name.starts_with(word))
     };
     match (&typed.attempt.space, &typed.attempt.house) {
-        (Some(last), Some(house)) if is_part(last) => {
+        (Some(last), Some(house)) if beside.last_is_a_part || is_part(last) => {
             (Some(house.clone()), straight::walk(typed, &beside.house_walk))
         }
         (last, _) => (last.clone(), straight::walk(typed, &beside.last_walk)),

@@ -1,12 +1,23 @@
 //! Lines between the walls of a walk that name a jog, or the part of the house that a wall belongs to.
 
+use super::super::compass::{along, by_compass, way_and_back};
+use super::super::pieces::Piece;
+use super::faces::STANDS;
 use super::measure::{Measure, length_at};
-use super::walls::is_way;
+use super::straight;
+use super::walls::{WAYS, is_way};
 use super::whereabouts::{self, direction};
 use super::{Answer, Rule, Typed, first_of, kind_word, quoted};
+use crate::geometry::compass::Direction;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[wall_of_a_jog, wall_of_a_space, place_below_its_line];
+    let rules: &[Rule] = &[
+        side_by_closing,
+        wall_of_a_jog,
+        wall_of_a_space,
+        wall_by_what_it_is_at,
+        place_below_its_line,
+    ];
     first_of(rules, typed)
 }
 
@@ -68,6 +79,244 @@ fn wall_of_a_space(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// `right side by closing`, `garage wall by closing`: where a wall stands that was not measured.
+fn side_by_closing(typed: &Typed<'_>) -> Option<Answer> {
+    let side = direction(typed, 0)?;
+    let by = typed.find(1, &["by"]).filter(|by| typed.says(by + 1, &["closing"]))?;
+    let stands =
+        typed.says(1, &STANDS) && (2..by).all(|at| typed.says(at, &["of", "the", "house", "is"]));
+    let progress = straight::progress(typed, &typed.attempt.beside.last_walk);
+    if !stands || by + 2 != typed.pieces.len() || !progress.is_open() {
+        return None;
+    }
+    // From the street alone it runs back or front, on whichever side it stands.
+    let [one, two] = match side {
+        Some(side) => along(side.word()),
+        None => along(way_and_back(&typed.lower(0))?.0),
+    };
+    let is_last = !super::super::begins_as_wall(&typed.attempt.beside.after) && progress.walls >= 3;
+    let way = progress.way_back().filter(|way| is_last && [one, two].contains(&way.word()));
+    let lines = match way {
+        Some(way) => vec![format!("{} by closing", way.word())],
+        None => [one, two].map(|way| format!("{way} by closing")).into(),
+    };
+    Some(Answer::Lines(
+        lines,
+        format!(
+            "`{}` says where the wall stands, and a side begins with the way that you walked along it: {one} or {two}",
+            typed.text(0, 2)
+        ),
+    ))
+}
+
+/// What a wall may be told by: rooms, and things that stand in or against a house. The kinds of spaces are such words too.
+const THINGS: [&str; 57] = [
+    "kitchen",
+    "dining",
+    "living",
+    "family",
+    "great",
+    "laundry",
+    "utility",
+    "mud",
+    "mudroom",
+    "bath",
+    "bathroom",
+    "bed",
+    "bedroom",
+    "master",
+    "den",
+    "study",
+    "office",
+    "foyer",
+    "entry",
+    "entrance",
+    "hall",
+    "closet",
+    "nook",
+    "pantry",
+    "sunroom",
+    "room",
+    "bay",
+    "chimney",
+    "fireplace",
+    "stairs",
+    "steps",
+    "stoop",
+    "door",
+    "doors",
+    "window",
+    "gate",
+    "fence",
+    "driveway",
+    "patio",
+    "house",
+    "home",
+    "addition",
+    "wing",
+    "ell",
+    "breakfast",
+    "neighbor",
+    "neighbors",
+    "shed",
+    "barn",
+    "terrace",
+    "bumpout",
+    "bump-out",
+    "walkway",
+    "meter",
+    "ac",
+    "hvac",
+    "pool",
+];
+/// Words after which a wall is told by what it is at.
+const AT: [&str; 22] = [
+    "by", "at", "along", "past", "behind", "beside", "near", "next", "opposite", "around", "to",
+    "from", "toward", "towards", "against", "under", "over", "shared", "common", "party", "jog",
+    "between",
+];
+const PART: [&str; 12] = [
+    "wall",
+    "side",
+    "face",
+    "elevation",
+    "facade",
+    "return",
+    "end",
+    "edge",
+    "jog",
+    "offset",
+    "bump",
+    "line",
+];
+const SMALL_HERE: [&str; 14] = [
+    "of", "the", "with", "w", "my", "our", "its", "and", "is", "then", "left", "right", "front",
+    "back",
+];
+
+/// `front of garage 22'`, `by garage west 40'`, `porch side 40'`, `shared wall with garage 20'`: a wall of a walk that is
+/// not back at its start yet.
+fn wall_by_what_it_is_at(typed: &Typed<'_>) -> Option<Answer> {
+    let beside = &typed.attempt.beside;
+    let progress = straight::progress(typed, &beside.last_walk);
+    let (first, length) = the_length(typed)?;
+    let ends = length.end == typed.pieces.len();
+    let begins_otherwise =
+        typed.says(0, &["bay", "arc", "diagonal", "bearing", "overall", "tie", "corner"]);
+    // `east fence 36`, `left side of the house 28'`: walls named by their sides are for other rules.
+    let has_side = direction(typed, 0).is_some();
+    let of = typed.find(1, &["of"]).filter(|of| *of <= 2);
+    let of_house = of.is_some_and(|of| {
+        typed.says(of + 1, &["house", "home"]) || typed.says(of + 2, &["house", "home"])
+    });
+    if !ends
+        || first == 0
+        || begins_otherwise
+        || has_side && (of.is_none() || of_house)
+        || !progress.is_open()
+        || super::is_text(typed.piece(1))
+        || typed.line.contains('\t')
+    {
+        return None;
+    }
+    let mark = usize::from(typed.pieces[first - 1].is_mark(":,-–=/"));
+    let words = first - mark;
+    // The way that it was walked may stand right before its length.
+    let named = words.checked_sub(1).filter(|&at| typed.says(at, &WAYS));
+    let end = named.unwrap_or(words);
+    let end = end - usize::from(end > 0 && typed.pieces[end - 1].is_mark(":,-–=/"));
+    let is_thing = |at: usize| kind_word(&typed.lower(at)).is_some() || typed.says(at, &THINGS);
+    let is_part = |at: usize| typed.says(at, &PART);
+    let is_side = |at: usize| direction(typed, at).is_some();
+    let is_word = |at: usize| {
+        is_thing(at)
+            || is_part(at)
+            || is_side(at)
+            || typed.says(at, &AT)
+            || typed.says(at, &SMALL_HERE)
+            || typed.pieces[at].is_mark("/,()")
+    };
+    let has = |is: &dyn Fn(usize) -> bool| (0..end).any(is);
+    let is_common = has(&|at| typed.says(at, &["shared", "common", "party"]));
+    let says_part = has(&is_part) || has(&is_side) || has(&|at| typed.says(at, &AT));
+    let names = has(&is_thing) || is_common && has(&is_part);
+    // `kitchen 12'` may be a room, and `west wall 12'` is for other rules.
+    if end == 0 || !names || !(0..end).all(is_word) || !(says_part || named.is_some()) {
+        return None;
+    }
+    // `side porch 12'` names a kind, and `shared wall 8"` how thick a wall is.
+    let begins_a_space =
+        kind_word(&typed.lower(end - 1)).is_some() && named.is_none() && !typed.says(0, &AT);
+    let is_begun = is_side(0) && typed.says(1, &["of"])
+        || typed.says(0, &["side"]) && typed.says(1, &["of"])
+        || is_part(0);
+    if begins_a_space && !is_begun || length.is_inches_alone() {
+        return None;
+    }
+    let said = typed.text(0, end).trim_end_matches([',', ':', ';', ' ']);
+    let note = quoted(said.trim());
+    let text = &length.text;
+    let of_another = is_common && !has(&is_thing)
+        || has(&|at| typed.says(at, &["neighbor", "neighbors", "party"]));
+    let common = if of_another { " common" } else { "" };
+    let noted = if is_common && !has(&is_thing) { String::new() } else { format!(" note {note}") };
+    let line = |way: &str| format!("{way} {text}{common}{noted}");
+    if let Some(way) = named {
+        return Some(Answer::line(
+            line(&typed.lower(way)),
+            "a side begins with the way that it runs; where the wall stands goes in a note",
+        ));
+    }
+    // The side that it is on, or else the wall before it, from which it turns.
+    let on = (0..end).find_map(|at| direction(typed, at).flatten());
+    let is_last = !super::super::begins_as_wall(&beside.after) && progress.walls >= 3;
+    let fits = |way: &Direction| on.is_none_or(|side| side.axis() != way.axis());
+    if let Some(way) = progress.way_back().filter(|way| is_last && fits(way)) {
+        return Some(Answer::line(
+            line(way.word()),
+            format!(
+                "a side begins with the way that it was walked, and from here the start lies {}; where the wall stands goes in a note",
+                way.word()
+            ),
+        ));
+    }
+    let before = cut_way(typed, &beside.before);
+    let cause = "between the walls of a walk stands a wall, and this line says what it is at, and not which way it was walked";
+    let help = match (on, before) {
+        (Some(side), _) => {
+            let [one, two] = along(side.word());
+            format!("write `{}` or `{}`, as it was walked", line(one), line(two))
+        }
+        (None, Some(way)) => {
+            let [one, two] = along(way);
+            format!(
+                "write `{}` or `{}`, as it was walked; `{}` if the walk does not turn there",
+                line(one),
+                line(two),
+                line(way)
+            )
+        }
+        (None, None) => format!(
+            "write `north`, `east`, `south` or `west`, as it was walked, then `{text}{common}{noted}`"
+        ),
+    };
+    Some(Answer::say(cause, help))
+}
+
+/// The way that a line of a wall begins with, by the compass if it is known where the street is.
+fn cut_way(typed: &Typed<'_>, line: &str) -> Option<&'static str> {
+    let first = line.split(' ').next().unwrap_or_default();
+    Some(by_compass(way_and_back(first)?.0, typed.attempt.beside.front))
+}
+
+/// The only length of a line, and where it begins.
+fn the_length(typed: &Typed<'_>) -> Option<(usize, Measure)> {
+    let first = typed.pieces.iter().position(Piece::is_number)?;
+    let one =
+        one_length(typed, first).or_else(|| straight::length_in(typed, &typed.pieces, first))?;
+    Some((first, one))
+}
+
 /// A length at the end of a line: `21-10` is 21 feet 10 inches.
 fn one_length(typed: &Typed<'_>, at: usize) -> Option<Measure> {
     if let [feet, dash, inches] = typed.pieces.get(at..)?
@@ -89,12 +338,30 @@ fn place_below_its_line(typed: &Typed<'_>) -> Option<Answer> {
     let kind = kind_word(&pieces.first()?.text.to_lowercase())?;
     let is_named = pieces.get(1).is_some_and(|name| super::is_text(Some(name)));
     let is_placed = pieces.iter().any(|piece| piece.is_word(&["start", "from", "detached"]));
-    let from = typed.piece(0)?.is_number() && typed.find(1, &["from", "off"]).is_some();
-    let leads = ["on", "at", "in", "behind", "beside", "against", "along"];
-    if !is_named || is_placed || kind == "living" || !(from || typed.says(0, &leads)) {
+    let first = usize::from(typed.says(0, &["starts", "begins", "is"]));
+    let from = typed.piece(first)?.is_number() && typed.find(1, &["from", "off"]).is_some();
+    let leads =
+        ["on", "at", "in", "behind", "beside", "against", "along", "starts", "begins", "is"];
+    // `west wall 14' over`: as far from that wall.
+    let wall = usize::from(typed.says(0, &["from", "off", "the"]));
+    let stands = direction(typed, wall).is_some() && typed.says(wall + 1, &["wall", "side", "end"]);
+    let next = wall + 2 + usize::from(typed.says(wall + 2, &["is", "wall"]));
+    let over = length_at(&typed.pieces, next).filter(|one| {
+        stands
+            && one.has_unit
+            && (typed.says(one.end, &["over", "away", "off", "in", "from"]) || wall > 0)
+            && one.end + 1 >= typed.pieces.len()
+    });
+    let is_led = typed.says(0, &leads) || from || over.is_some();
+    if !is_named || is_placed || kind == "living" || !is_led {
         return None;
     }
-    let line = format!("porch \"P\", {}", typed.line.trim());
+    let told = match &over {
+        Some(one) => format!("{} from the {}", one.text, typed.text(wall, wall + 2)),
+        None if typed.says(0, &["starts", "begins", "is"]) => typed.rest(1).trim().to_owned(),
+        None => typed.line.trim().to_owned(),
+    };
+    let line = format!("porch \"P\", {told}");
     let words = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
     let lies_inside = matches!(kind, "open" | "stair" | "low");
     let place = whereabouts::place(&words, 3, lies_inside);
@@ -103,10 +370,7 @@ fn place_below_its_line(typed: &Typed<'_>) -> Option<Answer> {
         let body = before.split('#').next().unwrap_or_default().trim_end();
         Answer::say(
             "where a space stands is said on its own line, before its walls",
-            format!(
-                "leave this line out and write the line above as `{body}, {}`",
-                typed.line.trim()
-            ),
+            format!("leave this line out and write the line above as `{body}, {told}`"),
         )
     })
 }

@@ -6,7 +6,7 @@ use super::measure::lengths;
 use super::{Answer, Rule, Typed, first_of, is_text, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[high_ceiling, room_or_addition, roofed, converted];
+    let rules: &[Rule] = &[high_ceiling, high_room, room_or_addition, roofed, converted];
     first_of(rules, typed)
 }
 
@@ -42,6 +42,41 @@ fn high_ceiling(typed: &Typed<'_>) -> Option<Answer> {
             "a high ceiling takes nothing from the floor below it; only where a floor above is left out for it does that floor have a space `open`",
         )
     })
+}
+
+/// `vaulted LR 8x10, nothing above`, `two-story great room 14 x 16` on an upper floor: that floor is open there.
+fn high_room(typed: &Typed<'_>) -> Option<Answer> {
+    const HIGH: [&str; 6] =
+        ["cathedral", "vaulted", "vault", "two-story", "double-height", "2-story"];
+    let says_above = typed.find(0, &["nothing", "no"]).is_some_and(|at| {
+        typed.says(at + 1, &["above"])
+            || typed.says(at + 1, &["floor"]) && typed.says(at + 2, &["above"])
+    });
+    let is_high = typed.says(0, &HIGH);
+    let begins =
+        typed.says(0, &["vaulted", "cathedral"]) && typed.says(1, &["ceiling", "ceilings"]);
+    let size = super::size_in(typed.line).filter(|_| (is_high || says_above) && !begins)?;
+    let house = typed.attempt.house.as_ref()?;
+    if !is_sized_here(typed) || !typed.attempt.beside.has_level_above {
+        return None;
+    }
+    let begin = typed.pieces.iter().position(|piece| Some(piece.at) >= typed.line.find(size))?;
+    let first = usize::from(is_high);
+    let name = super::levels::capitalized(
+        super::plainly(typed.text(first, begin)).trim_end_matches([':', ',', ' ']),
+    );
+    let name = if name.is_empty() { "Open".to_owned() } else { name };
+    let sides = sides(typed, "")?;
+    let [one, ..] = &sides[..] else { return None };
+    let walls: Vec<String> = one.trim().lines().map(|side| format!("`{side}`")).collect();
+    Some(Answer::say(
+        "where a room below reaches through this floor, the floor is `open` there, and that is deducted",
+        format!(
+            "write `open {}`, then `start` and how far east and north of corner 1 of `{house}` it begins, and on the lines below it {}, or with the two lengths exchanged; if this floor is not there at all, and its walls go round that room, leave the line out",
+            quoted(&name),
+            walls.join(", ")
+        ),
+    ))
 }
 
 /// Rooms that are part of nearly every house, with an outline of their own only if they were built on.
@@ -117,6 +152,21 @@ fn room_or_addition(typed: &Typed<'_>) -> Option<Answer> {
             offered,
             format!(
                 "a room inside the walls is in the area of `{house}` already, and its line is a comment"
+            ),
+        ));
+    }
+    // Upstairs a foyer has no floor, mostly.
+    let is_foyer = (0..end).any(|at| typed.says(at, &["foyer", "entry"]));
+    if is_foyer && typed.attempt.beside.has_level_above {
+        let sides = sides(typed, "")?;
+        let walls: Vec<String> =
+            sides.first()?.trim().lines().map(|side| format!("`{side}`")).collect();
+        return Some(Answer::say(
+            "a room inside the walls is in the area already; but an upper floor that is open to the room below is not there",
+            format!(
+                "if it is open to below, write `open {}`, then `start` and how far east and north of corner 1 of `{house}` it begins, and on the lines below it {}, or with the two lengths exchanged; if it has a floor here, put a `#` before this line",
+                quoted(&name),
+                walls.join(", ")
             ),
         ));
     }

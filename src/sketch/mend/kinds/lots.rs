@@ -6,10 +6,38 @@ use super::{Answer, Typed, is_text, quoted};
 
 /// A lot with its name, its size and its area, in any order; and one whose number stands after a `#`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    if let Some(answer) = legal(typed) {
+        return Some(answer);
+    }
     if !typed.says(0, &["lot", "parcel", "land"]) {
         return None;
     }
     numbered_in_a_comment(typed).or_else(|| sized(typed))
+}
+
+/// Whether the line below is a call of a deed or a wall.
+pub(super) fn calls_follow(typed: &Typed<'_>) -> bool {
+    let after = typed.attempt.beside.after.to_lowercase();
+    let begins =
+        ["bearing", "thence", "beginning", "commencing"].iter().any(|word| after.starts_with(word));
+    begins || super::super::begins_as_side(&typed.attempt.beside.after)
+}
+
+/// `legal: Lot 4 Blk 2` above calls: the name of the lot.
+fn legal(typed: &Typed<'_>) -> Option<Answer> {
+    let first = 1 + usize::from(typed.says(1, &["description", "desc"]));
+    let first = first + usize::from(typed.piece(first).is_some_and(|mark| mark.is_mark(":-–=.")));
+    let begins =
+        typed.says(0, &["legal"]) && typed.says(first, &["lot", "tract", "parcel", "unit"]);
+    let name = typed.name(first, typed.pieces.len());
+    let fits =
+        begins && calls_follow(typed) && typed.attempt.house.is_some() && !name.contains('"');
+    (fits && name.chars().count() <= 40).then(|| {
+        Answer::line(
+            format!("lot {}", quoted(&name)),
+            "the land is a `lot` with its name, and its calls stand below it",
+        )
+    })
 }
 
 /// `lot #9 recorded 0.21 acres`: what follows the `#` is a comment.

@@ -14,6 +14,7 @@ mod attic;
 mod bays;
 mod between;
 mod brief;
+mod bumps;
 mod calls;
 mod cladding;
 mod clauses;
@@ -61,6 +62,7 @@ mod nearly;
 mod offhand;
 mod outdoors;
 mod parts;
+mod passing;
 mod placed;
 mod places;
 mod published;
@@ -216,6 +218,9 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
     let rules: &[Rule] = &[
+        deeds::several,
+        passing::answer,
+        bumps::answer,
         brief::answer,
         clear::answer,
         titles::answer,

@@ -51,7 +51,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     );
     let (mut inside, mut text) = inside(typed, &said, encloses);
     // `in the garage, back left corner`
-    let room = (!inside).then(|| in_a_room(typed, &text)).flatten();
+    let room = (!inside).then(|| in_a_room(typed, &text, size.is_some())).flatten();
     let mut of_room = None;
     if let Some((name, rest)) = room {
         space.within = Some(format!("within {}", quoted(&name)));
@@ -133,7 +133,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             Answer::Lines(lines, "the first space of a level needs no place, and its size is typed as its sides: which of the two lengths runs north and south?".to_owned())
         });
     }
-    if !is_about_a_place(&words, &place, inside, size.is_some()) {
+    let names_a_room = of_room.is_some() && size.is_some();
+    if !names_a_room && !is_about_a_place(&words, &place, inside, size.is_some()) {
         return None;
     }
     let is_detached = says_detached && !is_as_in_the_format(&words)
@@ -648,6 +649,11 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
     let (mut left, mut size) = (Vec::new(), None);
     let mut at = first;
     while let Some(piece) = typed.piece(at) {
+        if let Some(end) = remark_set_off(typed, at) {
+            space.comments.push(super::remark(typed.text(at + 1, end)));
+            at = end;
+            continue;
+        }
         let is_low_height = space.kind == "low" && piece.is_number();
         let cold = cold_words(typed, at).filter(|_| matches!(space.kind, "living" | "unfinished"));
         let next = if is_low_height && is_from_an_end(typed, at) {
@@ -685,6 +691,53 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
         }
     }
     (left, size)
+}
+
+/// `, sloped ceiling`, `, wood`: the end of a part of the line that says how a space is made, and nothing of its place.
+fn remark_set_off(typed: &Typed<'_>, at: usize) -> Option<usize> {
+    const HOW: [&str; 34] = [
+        "sloped",
+        "sloping",
+        "slanted",
+        "vaulted",
+        "ceiling",
+        "ceilings",
+        "finished",
+        "heated",
+        "cooled",
+        "wood",
+        "wooden",
+        "concrete",
+        "composite",
+        "treated",
+        "pressure",
+        "stone",
+        "tile",
+        "paved",
+        "gravel",
+        "new",
+        "old",
+        "newer",
+        "older",
+        "roofed",
+        "uncovered",
+        "railing",
+        "raised",
+        "screened",
+        "carpeted",
+        "insulated",
+        "drywalled",
+        "floor",
+        "slab",
+        "roof",
+    ];
+    const SMALL: [&str; 7] = ["with", "and", "has", "a", "is", "its", "fully"];
+    typed.piece(at).filter(|mark| mark.is_mark(",;"))?;
+    let stop = (at + 1..typed.pieces.len())
+        .find(|&at| typed.pieces[at].is_mark(",;"))
+        .unwrap_or(typed.pieces.len());
+    let all = (at + 1..stop).all(|at| typed.says(at, &HOW) || typed.says(at, &SMALL));
+    (all && (at + 1..stop).any(|at| typed.says(at, &HOW))).then_some(stop)
 }
 
 /// `unheated`, `not heated`: where words end that say a room is not finished.
@@ -827,7 +880,7 @@ fn the_above(words: &Typed<'_>, at: usize) -> Option<usize> {
 
 /// `inside the garage, back left corner`: the space of the file that something lies in, by its own name, and the words
 /// without it. A name alone belongs to another rule.
-fn in_a_room(typed: &Typed<'_>, text: &str) -> Option<(String, String)> {
+fn in_a_room(typed: &Typed<'_>, text: &str, is_sized: bool) -> Option<(String, String)> {
     let words = Typed { line: text, pieces: super::cut(text), attempt: typed.attempt };
     let at = words.find(0, &["in", "inside", "within"])?;
     let first = at + 1 + usize::from(words.says(at + 1, &["the", "my", "our"]));
@@ -837,7 +890,9 @@ fn in_a_room(typed: &Typed<'_>, text: &str) -> Option<(String, String)> {
         let is_it = end <= words.pieces.len() && words.text(first, end).eq_ignore_ascii_case(space);
         is_it.then(|| (space.to_string(), end))
     });
-    let (name, end) = named.filter(|(_, end)| *end < words.pieces.len())?;
+    // With a size on the line, where in it the space lies is all that is missing.
+    let is_alone = at == 0 && is_sized;
+    let (name, end) = named.filter(|(_, end)| is_alone || *end < words.pieces.len())?;
     Some((name, words.without(at, end)))
 }
 
@@ -1009,17 +1064,27 @@ fn stands_apart(space: &Space, place: &Place, words: &Typed<'_>) -> bool {
 
 /// What is missing in the line of a space, and what stays as it is.
 pub(super) fn ask(typed: &Typed<'_>, space: &Space) -> String {
-    let has_size = space.comments.iter().any(|comment| size_in(comment).is_some());
     let sides_follow = super::super::begins_as_side(&typed.attempt.beside.after);
     let after = space.after_place();
     let mut then = if after.is_empty() { String::new() } else { format!(", then `{after}`") };
-    if !space.comments.is_empty() {
-        then.push_str(&format!(", then `# {}`", space.comments.join(", ")));
+    let size = space.comments.iter().find(|comment| size_in(comment).is_some());
+    let size = size.filter(|_| !sides_follow);
+    // A size that is all of a comment becomes the sides.
+    let sized = size.and_then(|comment| {
+        let line = Typed { line: comment, pieces: super::cut(comment), attempt: typed.attempt };
+        let (found, end) = Size::at(&line, 0)?;
+        (end == line.pieces.len()).then_some((comment.clone(), found))
+    });
+    let is_size = |comment: &String| sized.as_ref().is_some_and(|(size, _)| size == comment);
+    let kept: Vec<&str> =
+        space.comments.iter().filter(|comment| !is_size(comment)).map(String::as_str).collect();
+    if !kept.is_empty() {
+        then.push_str(&format!(", then `# {}`", kept.join(", ")));
     }
-    let sides = if has_size && !sides_follow {
-        "; its size is typed as its sides, one on each line below"
-    } else {
-        ""
+    let sides = match (&sized, size) {
+        (Some((_, size)), _) => format!("; on the lines below it {}", size.as_sides()),
+        (None, Some(_)) => "; its size is typed as its sides, one on each line below".to_owned(),
+        (None, None) => String::new(),
     };
     let places = starts(typed, space.kind, space.within.is_some());
     format!("write `{}`, then where it starts: {places}{then}{sides}", space.before_place())

@@ -29,10 +29,9 @@ fn inside_the_walls(typed: &Typed<'_>) -> Option<Answer> {
         "half", "full", "master", "main", "guest", "hall", "walk-in", "small", "linen", "coat",
         "powder", "a", "the", "upstairs",
     ];
-    const AROUND: [&str; 22] = [
+    const AROUND: [&str; 21] = [
         "room", "under", "the", "stairs", "stair", "in", "inside", "hall", "by", "at", "near",
-        "entry", "bedroom", "main", "floor", "of", "x", "is", "garage", "basement", "attic",
-        "kitchen",
+        "entry", "bedroom", "main", "floor", "of", "x", "is", "basement", "attic", "kitchen",
     ];
     typed.attempt.house.as_ref()?;
     let at = (0..typed.pieces.len()).find(|&at| typed.says(at, &ROOMS))?;
@@ -48,11 +47,24 @@ fn inside_the_walls(typed: &Typed<'_>) -> Option<Answer> {
     // A larger one may be an addition.
     let is_small = |length: Length| length <= Length::from_nm(10 * Length::FOOT.nm());
     let sizes = super::measure::lengths(&typed.pieces, 0);
+    let lengths_are_none = sizes.is_empty()
+        && (0..at).all(|at| typed.says(at, &BEFORE))
+        && (at + 1..typed.pieces.len()).all(is_only);
     let fits = (0..at).all(|at| typed.says(at, &BEFORE))
         && (at + 1..typed.pieces.len()).all(is_only)
         && super::size_in(typed.line).is_some()
         && sizes.iter().all(|(_, one)| is_small(one.length));
-    (fits && !follows && !has_text).then(|| {
+    let without_size = typed.find(0, &["under"]).is_some_and(|under| {
+        typed.says(under + 1, &["stairs", "stair", "the"]) && lengths_are_none
+    });
+    let fits = (fits || without_size) && !has_text;
+    if fits && follows && without_size {
+        return Some(Answer::say(
+            "a room inside the walls is in the area of the house already, and is not typed",
+            "put a `#` before this line and before its walls below; only a room beyond the walls that you typed has sides of its own, as `living`, with where it starts",
+        ));
+    }
+    (fits && !follows).then(|| {
         Answer::line(
             format!("# {}", typed.line),
             "a room inside the walls is in the area of the house already, and is not typed",

@@ -193,8 +193,13 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
     }
     // How far it is from an end of the wall is none of its own lengths.
     let is_far = |end: usize| typed.says(end, &["from", "off", "in"]);
+    // Neither is the angle of its sides.
+    let is_angle = |end: usize| {
+        typed.says(end, &["degree", "degrees", "deg"])
+            || typed.piece(end).is_some_and(|mark| mark.is_mark("°º˚"))
+    };
     let mut found = lengths(&typed.pieces, first + 1);
-    found.retain(|(_, measure)| !is_far(measure.end));
+    found.retain(|(_, measure)| !is_far(measure.end) && !is_angle(measure.end));
     let has_way = (0..typed.pieces.len()).any(|at| whole_way(typed, at).is_some());
     if !plain
         || has_way
@@ -220,9 +225,11 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
     };
     let wide = found.iter().find(along).map(|(first, _)| *first);
     // `8' out 2'`, as the format has it.
-    let then_out = found
-        .windows(2)
-        .find(|two| typed.says(two[0].1.end, &["out"]) && two[1].0 == two[0].1.end + 1);
+    let then_out = found.windows(2).find(|two| {
+        typed.says(two[0].1.end, &["out"])
+            && two[1].0 == two[0].1.end + 1
+            && !typed.says(two[1].1.end, &fronts)
+    });
     let then_out = then_out.map(|two| two[1].0);
     let out =
         then_out.or_else(|| labeled(&["out", "deep", "depth", "projection", "projects", "sticks"]));

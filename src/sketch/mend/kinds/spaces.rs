@@ -36,6 +36,10 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     first_of(rules, typed)
 }
 
+fn begins_side_below(typed: &Typed<'_>) -> bool {
+    super::super::begins_as_side(&typed.attempt.beside.after)
+}
+
 /// `2-story foyer start east 12'`: suggests a space that is open to the floor below.
 fn two_stories(typed: &Typed<'_>) -> Option<Answer> {
     let story = ["story", "storey", "stories", "high", "double-height", "double", "height"];
@@ -362,6 +366,17 @@ fn area_alone(typed: &Typed<'_>) -> Option<Answer> {
     let mut stop = end;
     while typed.piece(stop).is_some_and(speaks) {
         stop += 1;
+    }
+    // Of an opening the record has no area, mostly: it is what was measured.
+    let is_deducted = matches!(typed.lower(0).as_str(), "open" | "stair" | "low" | "court");
+    if is_deducted && begin == first && stop == typed.pieces.len() && !begins_side_below(typed) {
+        return Some(Answer::say(
+            "an area alone cannot be drawn, and only what is drawn is deducted",
+            format!(
+                "write `{}`, then where it starts, and on the lines below it its sides; at the end of the line `recorded {area}` only if the record has that area for it",
+                typed.text(0, 2)
+            ),
+        ));
     }
     let line = format!("{} {} recorded {area}", typed.text(0, begin), typed.rest(stop));
     Some(Answer::line(

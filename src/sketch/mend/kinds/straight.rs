@@ -53,6 +53,90 @@ pub(super) fn walk(typed: &Typed<'_>, lines: &[Rc<str>]) -> Option<Walk> {
     (is_back && walls.len() >= 4).then_some(Walk { walls, corners })
 }
 
+/// How far the lines of a walk have led.
+pub(super) struct Progress {
+    /// How far it is back to the start, east and north; `None` if a line of it says no straight wall.
+    pub(super) back: Option<(i64, i64)>,
+    pub(super) walls: usize,
+}
+
+impl Progress {
+    /// Whether the walk is not back at its start for all that is known.
+    pub(super) fn is_open(&self) -> bool {
+        self.walls > 0 && self.back.is_none_or(|back| !is_near(back.0) || !is_near(back.1))
+    }
+
+    /// The only way that leads back to the start, if one wall does.
+    pub(super) fn way_back(&self) -> Option<Direction> {
+        let (east, north) = self.back?;
+        match (is_near(east), is_near(north)) {
+            (false, true) => Some(Direction::along(Axis::East, east.signum())),
+            (true, false) => Some(Direction::along(Axis::North, north.signum())),
+            _ => None,
+        }
+    }
+}
+
+fn is_near(nm: i64) -> bool {
+    nm.abs() <= GAP.nm()
+}
+
+/// How far a walk has led that may not be at its end. A wall by closing leads back on its axis.
+pub(super) fn progress(typed: &Typed<'_>, lines: &[Rc<str>]) -> Progress {
+    let front = typed.attempt.beside.front;
+    let (mut at, mut walls, mut is_known) = ((0_i64, 0_i64), 0, true);
+    let mut by_closing: Vec<Axis> = Vec::new();
+    for line in lines {
+        let pieces = cut(line);
+        let Some(first) = pieces.first() else { continue };
+        if first.is_word(&["corner", "overall", "tie"]) {
+            continue;
+        }
+        walls += 1;
+        let way_of = |piece: &Piece| compass(by_compass(way_and_back(&piece.text)?.0, front));
+        let mut go = |way: Direction, by: Length| match way.axis() {
+            Axis::East => at.0 += way.sign() * by.nm(),
+            Axis::North => at.1 += way.sign() * by.nm(),
+        };
+        let plain = usize::from(first.is_word(&["arc", "bay"]));
+        let one = pieces.get(plain).and_then(way_of).zip(length_in(typed, &pieces, plain + 1));
+        let closes =
+            pieces.windows(2).any(|two| two[0].is_word(&["by"]) && two[1].is_word(&["closing"]));
+        match (first.is_word(&["diagonal"]), one) {
+            (true, _) => {
+                let one = pieces.get(1).and_then(way_of).zip(length_in(typed, &pieces, 2));
+                let two = one.as_ref().and_then(|(_, one)| {
+                    pieces.get(one.end).and_then(way_of).zip(length_in(typed, &pieces, one.end + 1))
+                });
+                match (one, two) {
+                    (Some((way, by)), Some((other, by_other))) => {
+                        go(way, by.length);
+                        go(other, by_other.length);
+                    }
+                    _ => is_known = false,
+                }
+            }
+            (false, Some((way, by))) => go(way, by.length),
+            (false, None) if closes => match way_of(first) {
+                // `right side by closing` stands on the right, and runs along it.
+                Some(way) if pieces.get(1).is_some_and(|next| next.is_word(&["side", "wall"])) => {
+                    by_closing.push(if way.axis() == Axis::East {
+                        Axis::North
+                    } else {
+                        Axis::East
+                    });
+                }
+                Some(way) => by_closing.push(way.axis()),
+                None => is_known = false,
+            },
+            (false, None) => is_known = false,
+        }
+    }
+    let back = |axis: Axis, nm: i64| if by_closing.contains(&axis) { 0 } else { -nm };
+    let back = is_known.then(|| (back(Axis::East, at.0), back(Axis::North, at.1)));
+    Progress { back, walls }
+}
+
 /// The direction that a compass word names.
 pub(super) fn compass(word: &str) -> Option<Direction> {
     let all = [Direction::North, Direction::East, Direction::South, Direction::West];

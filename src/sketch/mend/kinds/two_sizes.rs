@@ -16,7 +16,34 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         &[several_stories, with_an_ell, with_an_opening, garage_in_the_basement, sized_start];
     let has_text = typed.pieces.iter().any(|piece| super::is_text(Some(piece)));
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
-    first_of(rules, typed).filter(|_| !has_text && !follows)
+    if follows {
+        return None;
+    }
+    first_of(rules, typed).filter(|_| !has_text).or_else(|| wide_and_deep(typed))
+}
+
+/// `open foyer 8 wide 10 deep`, `garage 20' wide, 22' deep`: a size at the end of a line, without its `x`.
+fn wide_and_deep(typed: &Typed<'_>) -> Option<Answer> {
+    const LABELS: [&str; 5] = ["wide", "deep", "long", "w", "d"];
+    let begins =
+        super::kind_word(&typed.lower(0)).is_some() || super::loose::kind_at_start(typed).is_some();
+    let all = super::measure::lengths(&typed.pieces, 1);
+    let [(first, one), (second, two)] = &all[..] else { return None };
+    let between = one.end + 1;
+    let is_joint = typed.says(between, &["and"])
+        || typed.piece(between).is_some_and(|mark| mark.is_mark(",/;"));
+    let meets = *second == between + usize::from(is_joint);
+    let labels = [one.end, two.end].map(|at| typed.lower(at));
+    let fits = labels.iter().all(|label| LABELS.contains(&label.as_str()))
+        && labels[0] != labels[1]
+        && two.end + 1 == typed.pieces.len();
+    (begins && meets && fits && !is_of_a_house(typed, *first)).then(|| {
+        let said = typed.text(0, *first);
+        Answer::line(
+            format!("{said} {} x {}", one.text, two.text),
+            "the two lengths of a size have an `x` between them",
+        )
+    })
 }
 
 /// The sizes of a line: where each begins and ends.

@@ -1,0 +1,127 @@
+//! Walls and places told by what they are at: what the message offers, typed as is, gives the house that was meant. Areas
+//! are computed by hand.
+
+use fairfoot::diagnostic::draw;
+use fairfoot::{Diagnostic, Settings};
+
+use super::diagnostics_of;
+use super::typing::errors;
+
+/// A house of two rectangles: 30' by 20', and 12' by 8' at its back on the east side, 600 and 96 sq ft.
+fn house(lines: &[&str]) -> String {
+    let mut text = "front south\nlevel \"Ground floor\"\nliving \"House\"\n".to_owned();
+    for line in lines {
+        text.push_str(line);
+        text.push('\n');
+    }
+    text
+}
+
+const WALLS: [&str; 6] = ["north 20'", "east 18'", "north 8'", "east 12'", "south 28'", "west 30'"];
+
+/// The text with each offered change made, the first one of several.
+fn obeyed(text: &str) -> String {
+    let mut text = text.to_owned();
+    for error in errors(&text.clone()).iter().rev() {
+        let fix = error.fixes().first().unwrap_or_else(|| panic!("nothing is offered: {text}"));
+        text.replace_range(fix.span.start..fix.span.end, &fix.text);
+    }
+    text
+}
+
+/// The helps of the errors of a text.
+fn helps(text: &str) -> String {
+    let list = errors(text);
+    list.iter().flat_map(Diagnostic::helps).map(ToString::to_string).collect::<Vec<_>>().join("\n")
+}
+
+fn counted(text: &str) -> i64 {
+    let house = fairfoot::read("told.sides", text).unwrap_or_else(|errors| panic!("{errors}"));
+    house.areas(&Settings::default()).unwrap().gross().as_measured().whole_sq_ft()
+}
+
+#[test]
+fn the_last_wall_told_by_what_it_is_at_leads_back_to_the_start() {
+    for last in [
+        "garage side 30'",
+        "porch wall 30'",
+        "by the garage 30'",
+        "along garage west 30'",
+        "front of porch 30'",
+        "kitchen side: 30'",
+    ] {
+        let mut walls = WALLS;
+        walls[5] = last;
+        assert_eq!(counted(&obeyed(&house(&walls))), 696, "{last}");
+    }
+}
+
+#[test]
+fn a_wall_after_one_by_closing_is_still_a_wall_of_the_walk() {
+    let mut walls = WALLS.to_vec();
+    walls[4] = "south by closing";
+    walls[5] = "porch front 12'";
+    walls.push("west 18'");
+    let text = house(&walls);
+    assert!(helps(&text).contains("`west 12' note \"porch front\"`"), "{}", helps(&text));
+    assert!(!helps(&text).contains("its walls follow"));
+    let typed = text.replace("porch front 12'", "west 12' note \"porch front\"");
+    assert_eq!(counted(&typed), 696);
+    // `right side` says where the wall stands: it was walked south.
+    let by_side = typed.replace("south by closing", "right side by closing");
+    assert!(helps(&by_side).contains("`south by closing`"), "{}", helps(&by_side));
+}
+
+#[test]
+fn no_wall_is_made_of_a_space_below_a_walk_that_is_back_at_its_start() {
+    for line in ["porch side 10'", "garage wall 10'", "by the kitchen 10'"] {
+        let text = format!("{}{line}\n", house(&WALLS));
+        let said = helps(&text);
+        assert!(
+            !said.contains("` note \"") && !said.contains("as it was walked"),
+            "{line}: {said}"
+        );
+    }
+}
+
+#[test]
+fn in_the_middle_of_a_side_with_a_jog_is_in_the_middle_of_each_of_its_walls() {
+    let check = |line: &str| {
+        let text = format!("{}{line}\n", house(&WALLS));
+        let (source, list) = diagnostics_of("told.sides", text.into_bytes());
+        draw(&source, &list, false).split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    // 18' less 6' leaves 6' on each side; on the 12' wall, which begins 18' east, 3'.
+    let said = check("deck 6' x 6' centered on the rear wall");
+    assert!(said.contains("start east 6' north 20'"), "{said}");
+    assert!(said.contains("start east 21' north 28'"), "{said}");
+    // A distance says more: it is not asked for again.
+    let said = check("deck 6' x 6' centered on the rear wall, 2' from the west end");
+    assert!(said.contains("start east 2' north 20'"), "{said}");
+}
+
+#[test]
+fn a_single_wall_walked_the_other_way_by_a_street_word_is_turned() {
+    let mut walls = WALLS;
+    walls[4] = "back 28'";
+    let text = house(&walls);
+    let (source, list) = diagnostics_of("told.sides", text.clone().into_bytes());
+    let said = draw(&source, &list, false).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(said.contains("type `south 28'` for `back 28'`"), "{said}");
+    assert!(!said.contains("measure again"), "{said}");
+    assert_eq!(counted(&text.replace("back 28'", "south 28'")), 696);
+}
+
+#[test]
+fn another_wall_on_the_line_of_a_slanted_one_is_kept() {
+    // The corner between the first two walls is cut off: 4' each way, 8 sq ft less. Its length is 5' 7 7/8".
+    let text = house(&[
+        "north 16'",
+        "NE 5' 7 7/8\", east 14'",
+        "north 8'",
+        "east 12'",
+        "south 28'",
+        "west 30'",
+    ]);
+    assert_eq!(counted(&obeyed(&text)), 688);
+}
