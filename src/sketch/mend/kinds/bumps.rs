@@ -93,9 +93,10 @@ fn dormer(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `fireplace bump 2' x 6' east wall`, `chimney chase 5 x 2`: a chimney has no floor.
 fn chimney(typed: &Typed<'_>) -> Option<Answer> {
-    let begins = typed.says(0, &["fireplace", "hearth", "chimney"])
+    let first = usize::from(typed.says(0, &["gas", "direct-vent", "prefab", "brick", "stone"]));
+    let begins = typed.says(first, &["fireplace", "hearth", "chimney"])
         && typed.says(
-            1,
+            first + 1,
             &[
                 "bump",
                 "bumpout",

@@ -182,6 +182,8 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
     let all_lengths = lengths(&typed.pieces, 0);
     let thick = match &all_lengths[..] {
         [(first, thick)] if typed.says(0, &["veneer"]) && thick.has_unit => Some((first, thick)),
+        // `brick front (4"), vinyl other 3 sides`
+        [(first, thick), ..] if typed.says(0, &BRICK) && thick.is_inches() => Some((first, thick)),
         _ => None,
     };
     // `veneer on front only`

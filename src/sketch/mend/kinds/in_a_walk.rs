@@ -13,6 +13,8 @@ use crate::geometry::compass::Direction;
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         side_by_closing,
+        side_with_an_aside,
+        length_and_way,
         wall_of_a_jog,
         wall_of_a_space,
         wall_by_what_it_is_at,
@@ -107,6 +109,49 @@ fn side_by_closing(typed: &Typed<'_>) -> Option<Answer> {
             typed.text(0, 2)
         ),
     ))
+}
+
+/// `left wall (from street) 40' 6"`: where a wall stands, with words between that say nothing more.
+fn side_with_an_aside(typed: &Typed<'_>) -> Option<Answer> {
+    direction(typed, 0)?;
+    let open = typed.piece(2).filter(|open| open.is_mark("(")).map(|_| 2)?;
+    let close = (open..typed.pieces.len()).find(|&at| typed.pieces[at].is_mark(")"))?;
+    let words =
+        ["from", "the", "street", "as", "seen", "facing", "looking", "at", "it", "house", "road"];
+    let plain = (open + 1..close).all(|at| typed.says(at, &words));
+    let length = length_at(&typed.pieces, close + 1)?;
+    let fits = typed.says(1, &STANDS) && plain && length.end == typed.pieces.len();
+    fits.then(|| super::answer(&format!("{} {}", typed.text(0, 2), length.text), typed.attempt))
+        .flatten()
+}
+
+/// `30' south, to front corner of garage`: the length, the way, and what the wall is at.
+fn length_and_way(typed: &Typed<'_>) -> Option<Answer> {
+    let one = length_at(&typed.pieces, 0).filter(|one| one.has_unit)?;
+    let way = typed.says(one.end, &WAYS[..4]).then(|| typed.lower(one.end))?;
+    let set_off = typed.piece(one.end + 1)?.is_mark(",;(-–");
+    let rest = one.end + 2..typed.pieces.len();
+    let is_plain = |at: usize| {
+        typed.pieces[at].sort == super::Sort::Word && !typed.says(at, &WAYS[..4])
+            || typed.pieces[at].is_mark(",.()-–/&")
+    };
+    let says_data = rest.clone().any(|at| {
+        typed.says(
+            at,
+            &["recorded", "record", "county", "card", "start", "closing", "then", "estimated"],
+        )
+    });
+    let progress = straight::progress(typed, &typed.attempt.beside.last_walk);
+    let is_in_a_walk =
+        progress.is_open() || super::super::begins_as_wall(&typed.attempt.beside.after);
+    let fits = set_off && rest.clone().all(is_plain) && !rest.is_empty() && !says_data;
+    (fits && is_in_a_walk && !typed.is_in_lot()).then(|| {
+        let said = super::remark(typed.rest(one.end + 1));
+        Answer::line(
+            format!("{way} {} note {}", one.text, quoted(&said)),
+            "a side begins with the way that it runs; where the wall stands goes in a note",
+        )
+    })
 }
 
 /// What a wall may be told by: rooms, and things that stand in or against a house. The kinds of spaces are such words too.
@@ -204,7 +249,9 @@ fn wall_by_what_it_is_at(typed: &Typed<'_>) -> Option<Answer> {
     let begins_otherwise =
         typed.says(0, &["bay", "arc", "diagonal", "bearing", "overall", "tie", "corner"]);
     // `east fence 36`, `left side of the house 28'`: walls named by their sides are for other rules.
-    let has_side = direction(typed, 0).is_some();
+    // `back along the front to start`: which way, and then where.
+    let is_back = typed.says(0, &["back"]) && typed.says(1, &["along", "past", "to", "by"]);
+    let has_side = direction(typed, 0).is_some() && !is_back;
     let of = typed.find(1, &["of"]).filter(|of| *of <= 2);
     let of_house = of.is_some_and(|of| {
         typed.says(of + 1, &["house", "home"]) || typed.says(of + 2, &["house", "home"])
@@ -268,7 +315,7 @@ fn wall_by_what_it_is_at(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     // The side that it is on, or else the wall before it, from which it turns.
-    let on = (0..end).find_map(|at| direction(typed, at).flatten());
+    let on = (usize::from(is_back)..end).find_map(|at| direction(typed, at).flatten());
     let is_last = !super::super::begins_as_wall(&beside.after) && progress.walls >= 3;
     let fits = |way: &Direction| on.is_none_or(|side| side.axis() != way.axis());
     if let Some(way) = progress.way_back().filter(|way| is_last && fits(way)) {

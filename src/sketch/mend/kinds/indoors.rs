@@ -52,7 +52,14 @@ fn high_room(typed: &Typed<'_>) -> Option<Answer> {
         typed.says(at + 1, &["above"])
             || typed.says(at + 1, &["floor"]) && typed.says(at + 2, &["above"])
     });
-    let is_high = typed.says(0, &HIGH);
+    // `2 story entry 8 x 10`: as high as two floors, and no floor of its own.
+    const ROOMS_BELOW: [&str; 8] =
+        ["entry", "foyer", "great", "living", "family", "hall", "atrium", "entryway"];
+    let tall = usize::from(typed.says(1, &["story", "storey", "stories", "floor"]));
+    let is_tall = tall > 0
+        && (typed.says(0, &["two", "double"]) || typed.piece(0).is_some_and(|two| two.text == "2"))
+        && typed.says(2, &ROOMS_BELOW);
+    let is_high = typed.says(0, &HIGH) || is_tall;
     let begins =
         typed.says(0, &["vaulted", "cathedral"]) && typed.says(1, &["ceiling", "ceilings"]);
     let size = super::size_in(typed.line).filter(|_| (is_high || says_above) && !begins)?;
@@ -61,7 +68,7 @@ fn high_room(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let begin = typed.pieces.iter().position(|piece| Some(piece.at) >= typed.line.find(size))?;
-    let first = usize::from(is_high);
+    let first = if is_tall { 2 } else { usize::from(is_high) };
     let name = super::levels::capitalized(
         super::plainly(typed.text(first, begin)).trim_end_matches([':', ',', ' ']),
     );

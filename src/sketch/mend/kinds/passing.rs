@@ -17,6 +17,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         proposed_value,
         sale_in_another_order,
         rounded,
+        both_faces,
+        assessed_at,
         number_of_the_account,
     ];
     first_of(rules, typed)
@@ -354,8 +356,14 @@ fn sale_in_another_order(typed: &Typed<'_>) -> Option<Answer> {
             || day.as_ref().is_some_and(|(from, to, _)| (*from..*to).contains(&at))
     };
     let small = ["sold", "for", "on", "at", "in", "closed"];
-    let plain = (stop..typed.pieces.len())
-        .all(|at| used(at) || typed.says(at, &small) || typed.pieces[at].is_mark(",;:()-–@"));
+    // A month and a year are no day.
+    let is_month = |at: usize| {
+        super::month_named(&typed.lower(at)).is_some()
+            || typed.pieces[at].is_year() && super::month_named(&typed.lower(at - 1)).is_some()
+    };
+    let plain = (stop..typed.pieces.len()).all(|at| {
+        used(at) || typed.says(at, &small) || typed.pieces[at].is_mark(",;:()-–@") || is_month(at)
+    });
     if !begins || !plain || name.is_empty() || typed.line.contains('"') || short {
         return None;
     }
@@ -376,7 +384,9 @@ fn sale_in_another_order(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `rounded to nearest half foot`, `all dims to the nearest inch`: whose lengths, is not said.
 fn rounded(typed: &Typed<'_>) -> Option<Answer> {
-    let nearest = typed.find(0, &["nearest", "closest"])?;
+    let rounded = typed.find(0, &["rounded", "round"]).map(|at| at + 1);
+    let to = rounded.filter(|at| typed.says(*at, &["to"]) && typed.says(at + 1, &["the"]));
+    let nearest = typed.find(0, &["nearest", "closest"]).or(to.map(|to| to + 1))?;
     let begins = typed.find(
         0,
         &[
@@ -416,6 +426,59 @@ fn rounded(typed: &Typed<'_>) -> Option<Answer> {
             format!("if yours are, write `tolerance {tolerance}` here; if the record's are, write `sides {rule}` at the end of the line of the record"),
         )
     })
+}
+
+/// `used a laser inside, tape outside`: two faces, and none of them is that of the file.
+fn both_faces(typed: &Typed<'_>) -> Option<Answer> {
+    let has = |words: &[&str]| typed.find(0, words).is_some();
+    let begins = typed
+        .says(0, &["used", "measured", "taped", "laser", "tape", "mix", "both", "some", "i", "we"]);
+    let inside = has(&["inside", "interior", "indoors"]);
+    let outside = has(&["outside", "exterior", "outdoors"]);
+    let says_how = has(&["laser", "tape", "taped", "measured", "wheel", "measurements"]);
+    let plain =
+        typed.pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(",;.&-–()"));
+    (begins && inside && outside && says_how && plain && is_above_the_spaces(typed)).then(|| {
+        Answer::say(
+            "to which face the walls were measured is said once for the whole file, and for each space that was measured otherwise on its own line",
+            "write `faces outside` or `faces inside` here, as most were measured, and `measured to inside` or `measured to outside` after the name of each space that was measured to the other; put a `#` before this line",
+        )
+    })
+}
+
+/// `assessed at 371k this year`: the value that the tax is paid on.
+fn assessed_at(typed: &Typed<'_>) -> Option<Answer> {
+    let kind = match typed.lower(0).as_str() {
+        "assessed" => "assessed",
+        "appraised" | "valued" => "market",
+        _ => return None,
+    };
+    let mut at = 1;
+    while typed.says(at, &["at", "for", "is", "now", "it", "my", "house"])
+        || typed.piece(at).is_some_and(|mark| mark.is_mark(":=$-–"))
+    {
+        at += 1;
+    }
+    let number = typed.piece(at).filter(|number| at > 1 && number.is_number())?;
+    let value: i64 = number.text.replace(',', "").parse().ok()?;
+    let short = typed.says(at + 1, &["k", "thousand"]);
+    let all = if short { value.checked_mul(1_000)? } else { value };
+    let rest = at + 1 + usize::from(short)..typed.pieces.len();
+    let small = ["this", "year", "now", "by", "the", "county", "in", "total", "for", "house"];
+    let plain = rest.clone().all(|at| {
+        typed.says(at, &small) || typed.pieces[at].is_year() || typed.pieces[at].is_mark(".,()")
+    });
+    let year = rest.clone().find(|&at| typed.pieces[at].is_year());
+    let year = year.map_or(String::new(), |at| format!(" year {}", typed.text(at, at + 1)));
+    let sign = if typed.pieces[at - 1].is_mark("$") { "$" } else { "" };
+    let is_last_year = typed.find(at, &["last"]).is_some();
+    (plain && !is_last_year && (10_000..100_000_000).contains(&all) && is_above_the_spaces(typed))
+        .then(|| {
+            Answer::line(
+                format!("value {kind} {sign}{}{year}", crate::units::decimal::thousands(all)),
+                "a value begins with `value`, then which it is",
+            )
+        })
 }
 
 /// `R-200417`, `0417-22-018` at the head of a file: the number of an account.

@@ -66,6 +66,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         "in the walk",
         "under one roof",
         "under the main roof",
+        "under main roof",
+        "under the same main roof",
         "under the house roof",
         "under the roof",
     ] {

@@ -33,7 +33,8 @@ const STREETS: [&str; 18] = [
 ];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[number_and_dwelling, on_a_street, one_word, attic];
+    let rules: &[Rule] =
+        &[number_and_dwelling, on_a_street, one_word, bricked_house, rooms_above_walls, attic];
     first_of(rules, typed)
 }
 
@@ -119,6 +120,54 @@ fn one_word(typed: &Typed<'_>) -> Option<Answer> {
         )),
         false => heads(typed, &format!("property {name}")),
     }
+}
+
+/// `main house - brick`, `the house (brick veneer)` above its walls: the space, and how thick its brick is.
+fn bricked_house(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["the", "our", "my", "main"]));
+    let first = first + usize::from(typed.says(first, &["main"]));
+    let is_house = typed.says(first, &["house", "home", "residence", "dwelling"]);
+    let rest = first + 1..typed.pieces.len();
+    let words =
+        ["brick", "stone", "veneer", "all", "is", "with", "walls", "masonry", "of", "faced"];
+    let plain =
+        rest.clone().all(|at| typed.says(at, &words) || typed.pieces[at].is_mark(",;:()-–."));
+    let has_brick = typed.find(first, &["brick", "stone", "masonry"]).is_some();
+    if !is_house || !plain || !has_brick || !follows(typed) {
+        return None;
+    }
+    let name = quoted(&capitalized(&typed.text(0, first + 1).to_lowercase()));
+    let name = if first == 0 || typed.says(0, &["the", "our", "my"]) && first == 1 {
+        "\"House\"".to_owned()
+    } else {
+        name
+    };
+    let said = super::remark(typed.rest(first + 1));
+    Some(match typed.attempt.beside.has_veneer {
+        true => Answer::line(
+            format!("living {name}  # {said}"),
+            "the file says above how thick the brick is; a comment begins with `#`",
+        ),
+        false => Answer::line(format!("living {name} veneer 4 5/8\""), super::super::BRICK_IS),
+    })
+}
+
+/// `bedrooms 1-3` right below a level and above walls: the space on it.
+fn rooms_above_walls(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["bedrooms", "bedroom", "rooms", "beds"]);
+    let is_first = typed.attempt.beside.before.starts_with("level ");
+    let plain = typed.pieces.iter().all(|piece| {
+        piece.sort == Sort::Word
+            || piece.is_number() && piece.text.len() == 1
+            || piece.is_mark("-–&,/+")
+    });
+    let more = typed.pieces.iter().any(Piece::is_number) && typed.pieces.len() <= 8;
+    (begins && is_first && plain && more && follows(typed)).then(|| {
+        Answer::line(
+            format!("living {}", quoted(&capitalized(typed.line.trim()))),
+            "finished and heated space is `living`; its walls follow",
+        )
+    })
 }
 
 /// `attic` after the walls of a floor: a level of its own.
