@@ -72,6 +72,7 @@ mod rolls;
 mod rooms;
 mod rows;
 mod shapes;
+mod shorthand;
 mod side_slips;
 mod sources;
 mod space_slips;
@@ -219,6 +220,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     typed.pieces.first()?;
     let rules: &[Rule] = &[
         deeds::several,
+        shorthand::answer,
         passing::answer,
         bumps::answer,
         brief::answer,

@@ -408,12 +408,18 @@ fn rounded(typed: &Typed<'_>) -> Option<Answer> {
     let half = unit(&["half", "1/2"])
         || typed.rest(nearest).contains("1/2")
         || typed.rest(nearest).contains('½');
+    // `nearest 1/10 ft`; any other fraction is no step that a rule has.
+    let rest = typed.rest(nearest);
+    let tenth = rest.contains("1/10") || rest.contains("0.1") || rest.contains(" .1");
+    if rest.contains('/') && !tenth && !rest.contains("1/2") {
+        return None;
+    }
     let (tolerance, rule) = match one.map(|one| one.length) {
+        _ if tenth || unit(&["tenth", "tenths"]) => ("0.05'", "tenth-foot"),
         Some(length) if length == Length::from_nm(6 * Length::INCH.nm()) => ("3\"", "half-foot"),
         Some(length) if length == Length::FOOT => ("6\"", "whole-foot"),
         Some(length) if length == Length::INCH => ("1/2\"", "inch"),
         _ if unit(&["foot", "ft", "feet"]) && half => ("3\"", "half-foot"),
-        _ if unit(&["tenth", "tenths"]) => ("0.05'", "tenth-foot"),
         _ if unit(&["inch", "in"]) && !half && !unit(&["quarter", "eighth"]) => ("1/2\"", "inch"),
         _ if unit(&["foot", "ft"]) && !unit(&["quarter"]) => ("6\"", "whole-foot"),
         _ => return None,

@@ -72,7 +72,8 @@ fn party_walls(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `north 33' party wall 8"`, `north 33' common 8"`: how thick a common wall is.
+/// `north 33' party wall 8"`, `north 33' common 8"`, `south 30' party wall 8" CMU`: how thick a common wall is, and what
+/// it is of.
 fn thick_common(typed: &Typed<'_>) -> Option<Answer> {
     let length = length_at(&typed.pieces, 1).filter(|_| typed.says(0, &WAYS))?;
     let at =
@@ -82,10 +83,14 @@ fn thick_common(typed: &Typed<'_>) -> Option<Answer> {
     }
     let at = at + 1 + usize::from(typed.says(at + 1, &["wall"]));
     let thick = length_at(&typed.pieces, at).filter(|one| one.has_unit)?;
+    let of =
+        ["cmu", "block", "brick", "concrete", "masonry", "stud", "framed", "double", "firewall"];
     let end = thick.end + usize::from(typed.says(thick.end, &["thick"]));
-    (end == typed.pieces.len()).then(|| {
+    (end..typed.pieces.len()).all(|at| typed.says(at, &of)).then(|| {
+        let said = typed.rest(end);
+        let comment = if said.is_empty() { String::new() } else { format!("  # {said}") };
         Answer::line(
-            format!("{} common wall {}", typed.text(0, length.end), thick.text),
+            format!("{} common wall {}{comment}", typed.text(0, length.end), thick.text),
             "how thick a common wall is goes after `common wall`",
         )
     })

@@ -112,7 +112,7 @@ const PARTS: [&str; 24] = [
     "detached", "size", "about", "has", "no",
 ];
 const WALLS: [&str; 6] = ["side", "wall", "face", "hand", "elevation", "facade"];
-const ENDS: [&str; 7] = ["end", "edge", "corner", "limit", "part", "half", "portion"];
+const ENDS: [&str; 8] = ["end", "edge", "corner", "cor", "limit", "part", "half", "portion"];
 
 /// The words about a place that begin at this piece; `None` if there are none.
 pub(super) fn whereabouts(typed: &Typed<'_>, at: usize) -> Option<Found> {
@@ -740,7 +740,7 @@ fn on_a_side(typed: &Typed<'_>, at: usize, first: usize) -> Option<Found> {
     let way = direction(typed, word)?;
     let end = after_words(typed, word + 1, &[&WALLS, &ENDS, &["door", "doors"]]);
     let is_end = (word + 1..end).any(|at| typed.says(at, &ENDS));
-    let is_corner = (word + 1..end).any(|at| typed.says(at, &["corner"]));
+    let is_corner = (word + 1..end).any(|at| typed.says(at, &["corner", "cor"]));
     let (of, after) = of_a_space(typed, end);
     // `on the right`, `to the east`, `off back`: nothing else follows.
     let is_apart = at == 1 && !is_before_a_length(typed, end)
@@ -770,7 +770,8 @@ fn is_before_a_length(typed: &Typed<'_>, at: usize) -> bool {
 /// `centered`, `in the middle of`.
 fn middle(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let first = after_words(typed, at, &[&["in", "at", "the", "on"]]);
-    let is_middle = typed.says(first, &["centered", "centred", "middle", "center", "centre"]);
+    let is_middle =
+        typed.says(first, &["centered", "centred", "middle", "center", "centre", "ctr", "mid"]);
     let end = first + 1 + usize::from(typed.says(first + 1, &["of"]));
     is_middle.then(|| Found { told: one(Sort::Middle, None), end })
 }
@@ -778,8 +779,9 @@ fn middle(typed: &Typed<'_>, at: usize) -> Option<Found> {
 /// `front center`, `center rear`: in the middle of that side.
 fn middle_of_a_side(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let first = after_words(typed, at, &[&["in", "at", "the", "on"]]);
-    let is_middle =
-        |at: usize| typed.says(at, &["centered", "centred", "middle", "center", "centre"]);
+    let is_middle = |at: usize| {
+        typed.says(at, &["centered", "centred", "middle", "center", "centre", "ctr", "mid"])
+    };
     let way = match (is_middle(first), is_middle(first + 1)) {
         (false, true) => direction(typed, first)?,
         (true, false) => direction(typed, first + 1)?,
