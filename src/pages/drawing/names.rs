@@ -1,4 +1,5 @@
 //! The names and areas of the spaces of a level: inside them, beside them, or below the drawing.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::house::Kind;
 use crate::pages::drawing::canvas::{Block, Dimension, Over};
@@ -15,6 +16,7 @@ impl Plan<'_> {
     pub(super) fn names(&mut self) -> Vec<usize> {
         let mut beside = Vec::new();
         let shapes = std::mem::take(&mut self.shapes);
+        let all_say = self.all_say_not_counted(&shapes);
         for (i, shape) in shapes.iter().enumerate() {
             let house = self.say.house;
             let holes: Vec<Vec<Point>> = shapes
@@ -22,7 +24,7 @@ impl Plan<'_> {
                 .filter(|other| house.spaces[other.space].parent == Some(shape.space))
                 .map(|other| other.figure.clone())
                 .collect();
-            let choices = self.name_choices(shape);
+            let choices = self.name_choices(shape, all_say);
             match self.canvas.block(&shape.figure, &holes, &choices) {
                 Some(choice) if choice < WITH_FEET && !self.has_feet(shape) => {}
                 Some(choice) if choice < WITH_FEET => self.say_what_feet_are(),
@@ -120,7 +122,35 @@ impl Plan<'_> {
         }
     }
 
-    fn name_choices(&mut self, shape: &Shape) -> Vec<Block> {
+    /// Whether the hatching of a space says that it is not counted: the words beside its area say it again.
+    fn goes_without_saying(&self, shape: &Shape) -> bool {
+        !self.has_feet(shape) && self.say.kind_word(shape.space).contains(NOT_COUNTED)
+    }
+
+    /// Whether every space on the drawing that is not counted and has room for its name has room for these words too; where
+    /// one has not, none has them, and the key says it of the hatching.
+    fn all_say_not_counted(&self, shapes: &[Shape]) -> bool {
+        const SIZE_PT: f64 = 6.3;
+        const LINE_PT: f64 = 1.2 * SIZE_PT;
+        const AIR_PT: f64 = 8.0;
+        shapes.iter().filter(|shape| self.goes_without_saying(shape)).all(|shape| {
+            let span = |along: fn(&Point) -> f64| {
+                let (low, high) = shape
+                    .figure
+                    .iter()
+                    .map(along)
+                    .fold((f64::MAX, f64::MIN), |(low, high), at| (low.min(at), high.max(at)));
+                high - low - AIR_PT
+            };
+            let (wide, high) = (span(|spot| spot.x_pt), span(|spot| spot.y_pt));
+            let name = fonts::wrapped(Typeface::Bold, SIZE_PT, &self.space(shape).name, wide);
+            let lines = name.iter().map(|_| LINE_PT).sum::<f64>() + LINE_PT;
+            let words = fonts::width_pt(Typeface::Plain, SIZE_PT, NOT_COUNTED);
+            lines > high || (words <= wide && lines + LINE_PT <= high)
+        })
+    }
+
+    fn name_choices(&mut self, shape: &Shape, all_say: bool) -> Vec<Block> {
         let say = self.say;
         let areas = &say.areas.spaces[shape.space];
         let net = match self.say.house.deducted_from(shape.space).next() {
@@ -166,10 +196,19 @@ impl Plan<'_> {
             Block { lines: all }
         };
         // Beside spaces that are called not counted, one without the words would seem to count.
-        if !self.has_feet(shape) && kind.starts_with("not counted") {
+        if self.goes_without_saying(shape) {
+            if !all_say {
+                return vec![
+                    block(8.5, 150.0, 2),
+                    block(7.5, 110.0, 2),
+                    block(6.8, 80.0, 2),
+                    block(6.5, 70.0, 1),
+                    block(6.3, 52.0, 1),
+                ];
+            }
             let short = |size: f64, wide: f64| {
                 let mut block = block(size, wide, 1);
-                block.lines.push((Typeface::Plain, size, "not counted".to_owned()));
+                block.lines.push((Typeface::Plain, size, NOT_COUNTED.to_owned()));
                 block
             };
             return vec![
@@ -178,7 +217,6 @@ impl Plan<'_> {
                 short(7.5, 110.0),
                 short(6.8, 80.0),
                 short(6.3, 52.0),
-                block(6.8, 80.0, 2),
                 block(6.5, 70.0, 1),
                 block(6.3, 52.0, 1),
             ];
@@ -258,6 +296,9 @@ impl Plan<'_> {
         }
     }
 }
+
+/// What is said of a space that is in no total.
+const NOT_COUNTED: &str = "not counted";
 
 /// How many choices for the name of a space have its area to the foot.
 const WITH_FEET: usize = 3;
