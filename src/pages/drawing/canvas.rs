@@ -55,6 +55,8 @@ pub(crate) struct Canvas {
     most_looked_at: usize,
     /// Whether each length takes the least room, in the order of the walls' lengths.
     is_crowded: bool,
+    /// Whether a length stands beside its wall without a line.
+    has_bare: bool,
 }
 
 /// The dimension of one wall.
@@ -193,7 +195,13 @@ impl Canvas {
             spaces: Vec::new(),
             most_looked_at: usize::MAX,
             is_crowded: false,
+            has_bare: false,
         }
+    }
+
+    /// Whether a length stands beside its wall without a line from end to end.
+    pub(crate) fn has_a_bare_length(&self) -> bool {
+        self.has_bare
     }
 
     /// Gives each length the least room, for a drawing on which not all labels fit otherwise.
@@ -562,6 +570,7 @@ impl Canvas {
                 };
                 if self.occupancy.has_room(&text.corners_if(width)) && is_here() {
                     self.commit(text);
+                    self.has_bare = true;
                     return true;
                 }
             }

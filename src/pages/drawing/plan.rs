@@ -209,9 +209,12 @@ impl Plan<'_> {
         let moved = spaces.filter(|space| space.face != Face::Outside);
         if moved.flat_map(|space| space.sides.iter()).any(is_moved) {
             notes.push(
-                "length in parentheses: the one on the plan or the record, which measures to another face"
+                "length in parentheses: the one on the plan or the record, taken to the frame or inside"
                     .to_owned(),
             );
+        }
+        if self.canvas.has_a_bare_length() {
+            notes.push("length without a line: that of the wall it stands along".to_owned());
         }
         notes.extend(self.low_ceilings());
         // The spaces that have the same to say share a note.
