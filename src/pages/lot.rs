@@ -87,7 +87,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         let dimensions = walls.iter().enumerate().map(|(i, wall)| Dimension {
             wall: *wall,
             or_else: None,
-            words: call(lot, i),
+            words: label(lot, i),
             hand: Typeface::Plain,
             mark: None,
         });
@@ -115,6 +115,15 @@ fn land(say: &Sentences<'_>, area: Area) -> String {
     match say.is_metric() {
         true => format!("{} hectares", area.in_unit(Area::HECTARE, 2)),
         false => format!("{} acres", area.in_unit(Area::ACRE, 2)),
+    }
+}
+
+/// A side on the drawing: as in a deed, but where it runs along an axis its length alone, since the way in which it is walked
+/// reads as the side on which it stands.
+fn label(lot: &Lot, side: usize) -> String {
+    match &lot.sides()[side].run {
+        SideRun::Straight(_, written) => written.to_string(),
+        _ => call(lot, side),
     }
 }
 
