@@ -107,7 +107,7 @@ pub(crate) fn chart(
     let total_pt = rows[rows.len() - 1];
     inks.push(connector(x(values.end), down_from, total_pt));
     inks.push(post(total_pt, values.end));
-    let axis = total_pt + 6.0;
+    let axis = total_pt + 5.0;
     inks.push(Ink::Stroke(Stroke::line(Point::new(left, axis), Point::new(right, axis), 0.5)));
     for at in [left, right].map(|x_pt| Point::new(x_pt, axis)) {
         inks.push(Ink::Stroke(Stroke::line(at, Point::new(at.x_pt, axis - 2.5), 0.5)));

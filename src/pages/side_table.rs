@@ -297,7 +297,7 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
             format!(" {}: shared with a neighbor, counted to the centerline.", capital(&walls))
         }));
         note.push_str(&format!(
-            " Moved out by the thickness of the walls, the area is {}; the walls are rounded there.",
+            " Moved out by the thickness of the walls, the area is {}; each wall is rounded after that.",
             say.exact_size(areas.outside().area())
         ));
     }
