@@ -455,6 +455,23 @@ fn along_before_the_bearing(typed: &Typed<'_>) -> Option<Answer> {
 /// `living "House" (brick, garage is inside this)`: another space lies in its walk; nothing is said of a face.
 fn another_is_inside(typed: &Typed<'_>) -> Option<Answer> {
     const OTHERS: [&str; 5] = ["garage", "porch", "carport", "breezeway", "storage"];
+    // `house incl. garage` above its walls
+    let with = 1 + usize::from(typed.piece(2).is_some_and(|point| point.is_mark(".")));
+    let is_house = typed.says(0, &["house", "home"])
+        && typed.says(1, &["incl", "including", "includes", "with"])
+        && typed.says(with + 1, &OTHERS)
+        && with + 2 == typed.pieces.len()
+        && super::super::begins_as_side(&typed.attempt.beside.after);
+    if is_house {
+        let kind = typed.lower(with + 1);
+        return Some(Answer::line(
+            format!("living \"House\"  # {}", remark(typed.rest(1))),
+            format!(
+                "what lies in the walk of a space is on a line of its own below these walls, as `{kind} \"{}\" within \"House\"`, and not counted then; here it is a remark",
+                super::levels::capitalized(&kind)
+            ),
+        ));
+    }
     super::kind_word(&typed.lower(0)).filter(|_| super::is_text(typed.piece(1)))?;
     let other = typed.find(2, &OTHERS)?;
     let inside = typed.find(2, &["inside", "within", "included", "in"])?;

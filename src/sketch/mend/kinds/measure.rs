@@ -38,9 +38,9 @@ impl Measure {
 }
 
 /// What a thing may be in: after these the word `in` before is no unit.
-const INSIDE_WHAT: [&str; 14] = [
-    "the", "garage", "basement", "house", "hall", "attic", "kitchen", "carport", "shed", "barn",
-    "back", "rear", "corner", "middle",
+const INSIDE_WHAT: [&str; 16] = [
+    "dormer", "eaves", "the", "garage", "basement", "house", "hall", "attic", "kitchen", "carport",
+    "shed", "barn", "back", "rear", "corner", "middle",
 ];
 
 /// Words for a place that may follow a size.

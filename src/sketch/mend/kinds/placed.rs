@@ -651,8 +651,9 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
     let (mut left, mut size) = (Vec::new(), None);
     let mut at = first;
     while let Some(piece) = typed.piece(at) {
-        if let Some(end) = remark_set_off(typed, at) {
-            space.comments.push(super::remark(typed.text(at + 1, end)));
+        if let Some(end) = remark_set_off(typed, at, space.kind) {
+            let said = super::remark(typed.text(at + 1, end));
+            space.comments.push(said.trim_end_matches(')').to_owned());
             at = end;
             continue;
         }
@@ -696,7 +697,7 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
 }
 
 /// `, sloped ceiling`, `, wood`: the end of a part of the line that says how a space is made, and nothing of its place.
-fn remark_set_off(typed: &Typed<'_>, at: usize) -> Option<usize> {
+fn remark_set_off(typed: &Typed<'_>, at: usize, kind: &str) -> Option<usize> {
     const HOW: [&str; 34] = [
         "sloped",
         "sloping",
@@ -734,12 +735,18 @@ fn remark_set_off(typed: &Typed<'_>, at: usize) -> Option<usize> {
         "roof",
     ];
     const SMALL: [&str; 7] = ["with", "and", "has", "a", "is", "its", "fully"];
-    typed.piece(at).filter(|mark| mark.is_mark(",;"))?;
+    // Of a room it decides whether it counts.
+    const COLD: [&str; 3] = ["unheated", "unconditioned", "uninsulated"];
+    let is_cold = |at: usize| typed.says(at, &COLD) && !matches!(kind, "living" | "unfinished");
+    let mark = typed.piece(at).filter(|mark| mark.is_mark(",;("))?;
+    let closing = if mark.is_mark("(") { ")" } else { ",;" };
     let stop = (at + 1..typed.pieces.len())
-        .find(|&at| typed.pieces[at].is_mark(",;"))
+        .find(|&at| typed.pieces[at].is_mark(closing))
         .unwrap_or(typed.pieces.len());
-    let all = (at + 1..stop).all(|at| typed.says(at, &HOW) || typed.says(at, &SMALL));
-    (all && (at + 1..stop).any(|at| typed.says(at, &HOW))).then_some(stop)
+    let is_how = |at: usize| typed.says(at, &HOW) || is_cold(at);
+    let all = (at + 1..stop).all(|at| is_how(at) || typed.says(at, &SMALL));
+    let end = stop + usize::from(mark.is_mark("(") && stop < typed.pieces.len());
+    (all && (at + 1..stop).any(is_how)).then_some(end)
 }
 
 /// `unheated`, `not heated`: where words end that say a room is not finished.

@@ -4,6 +4,7 @@ use super::super::pieces::Sort;
 use super::measure::{Measure, area_from, length_at, lengths, money_from};
 use super::walls::WAYS;
 use super::{Answer, Rule, Typed, first_of, is_text, quoted, straight};
+use crate::units::length::Length;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
@@ -14,6 +15,10 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         sum_of_the_appraisal,
         parcel_above_its_calls,
         frame_and_brick,
+        strips_taken_off,
+        opening_with_its_area,
+        either_of_two,
+        point_for_inches,
     ];
     first_of(rules, typed)
 }
@@ -278,6 +283,87 @@ fn frame_and_brick(typed: &Typed<'_>) -> Option<Answer> {
         Answer::line(
             format!("veneer {}\nwall {}", brick.text, frame.text),
             "the thickness from the inside to the frame is `wall`, and brick or stone before it is `veneer`, with the air gap behind it",
+        )
+    })
+}
+
+/// `less 2' kneewall each side`, `sloped ceiling, loses 3' each side`: strips that do not count.
+fn strips_taken_off(typed: &Typed<'_>) -> Option<Answer> {
+    const TAKES: [&str; 8] =
+        ["less", "minus", "deduct", "loses", "lose", "losing", "subtract", "takes"];
+    let takes = typed.find(0, &TAKES)?;
+    let is_low = typed
+        .find(0, &["knee", "kneewall", "kneewalls", "eaves", "sloped", "slanted", "sloping", "low"])
+        .is_some();
+    let both = typed.find(takes, &["each", "both", "either"])?;
+    let sides = typed.says(both + 1, &["side", "sides", "end", "ends"]);
+    let [(_, one)] = &lengths(&typed.pieces, 0)[..] else { return None };
+    let knee = typed.find(0, &["knee", "kneewall", "kneewalls"]).is_some();
+    let what = if knee { "knee walls" } else { "eaves" };
+    let line = format!("{what} {} deep both sides", one.text);
+    (is_low && sides).then(|| super::answer(&line, typed.attempt)).flatten()
+}
+
+/// `minus foyer 80`: an opening with its area alone.
+fn opening_with_its_area(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["minus", "less", "deduct", "subtract"]);
+    let at = 1 + usize::from(typed.says(1, &["the", "open"]));
+    let is_open = typed.says(at, &["foyer", "void", "opening", "entry", "atrium", "open"]);
+    let number = typed.piece(at + 1).filter(|number| number.is_number())?;
+    let unit = area_from(&typed.pieces, at + 1).map(|(_, end, _)| end);
+    let is_last = unit.unwrap_or(at + 2) == typed.pieces.len();
+    let name = quoted(&super::levels::capitalized(&typed.lower(at)));
+    (begins && is_open && is_last && number.text.len() >= 2).then(|| {
+        Answer::say(
+            "an area alone cannot be drawn, and only what is drawn is deducted",
+            format!(
+                "write `open {name}`, then where it starts: {}; and on the lines below it its four sides",
+                super::placed::starts(typed, "open", false)
+            ),
+        )
+    })
+}
+
+/// `north 40'6 or 40'8 hard to read`: either of two lengths.
+fn either_of_two(typed: &Typed<'_>) -> Option<Answer> {
+    let one = length_at(&typed.pieces, 1).filter(|_| typed.says(0, &WAYS))?;
+    let two = length_at(&typed.pieces, one.end + 1)
+        .filter(|_| typed.says(one.end, &["or"]) && !typed.is_in_lot())?;
+    let rest = super::remark(typed.rest(two.end));
+    // Lengths far apart, or with a word for what they are, are not two readings of one wall.
+    let is_near = (one.length - two.length).abs() <= Length::from_nm(2 * Length::FOOT.nm());
+    let labels = ["high", "wide", "tall", "deep", "wall", "brick", "thick", "out", "ceiling"];
+    let has_more = super::measures(&rest)
+        || rest.contains(['"', '#'])
+        || typed.find(two.end, &labels).is_some()
+        || !is_near;
+    (!has_more && one.has_unit && two.has_unit && one.length != two.length).then(|| {
+        let note = if rest.is_empty() { String::new() } else { format!(" note {}", quoted(&rest)) };
+        let line = |one: &Measure| format!("{} {}{note}", typed.text(0, 1), one.text);
+        Answer::Lines(
+            vec![line(&one), line(&two)],
+            "a wall has one length: write the one that you trust, or measure it again".to_owned(),
+        )
+    })
+}
+
+/// `north 40.6 (feet and inches)`: the point stands between feet and inches.
+fn point_for_inches(typed: &Typed<'_>) -> Option<Answer> {
+    let number = typed.piece(1).filter(|number| number.is_number() && typed.says(0, &WAYS))?;
+    let (feet, inches) = number.text.split_once('.')?;
+    let small: u32 = inches.parse().ok().filter(|inches| *inches < 12)?;
+    let words =
+        ["feet", "foot", "ft", "inches", "in", "inch", "and", "not", "tenths", "is", "that"];
+    let rest = 2..typed.pieces.len();
+    let says = |of: &[&str]| rest.clone().any(|at| typed.says(at, of));
+    let plain =
+        rest.clone().all(|at| typed.says(at, &words) || typed.pieces[at].is_mark("(),;-–./"));
+    let says_inches = says(&["inches", "in", "inch"]) && says(&["feet", "foot", "ft"]);
+    let says_tenths = says(&["tenths"]) && !says(&["not"]);
+    (plain && says_inches && !says_tenths && feet.parse::<u32>().is_ok()).then(|| {
+        Answer::line(
+            format!("{} {feet}' {small}\"", typed.text(0, 1)),
+            "feet and inches have their marks: a point is always one of decimals",
         )
     })
 }
