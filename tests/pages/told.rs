@@ -1065,3 +1065,20 @@ fn where_pieces_and_true_north_lie_is_said_in_words() {
     let map = heard(&sketch("map-outline"));
     assert!(map.contains("true north is 18 degrees counterclockwise from there"), "{map}");
 }
+
+/// The farm's wood store, 22' 2" by 8' 3", has room for two lines, so the garage beside it says no more; the cottage's only
+/// porch has room for three.
+#[test]
+fn spaces_that_are_not_counted_are_called_so_on_all_of_a_drawing_or_none() {
+    let farm = first(&sketch("farmhouse"));
+    assert!(
+        farm.contains("Garage 539 sq ft ") && !farm.contains("539 sq ft not counted"),
+        "{farm}"
+    );
+    assert!(farm.contains("Hatched: not counted here."), "{farm}");
+    let cottage = first(&sketch("cottage"));
+    assert!(cottage.contains("Porch 63 sq ft not counted"), "{cottage}");
+    // In the key of the farm, whose 30' 5" has no line.
+    let bare = "Length without a line: that of the wall it stands along.";
+    assert!(farm.contains(bare) && !first(&sketch("recorded-sides")).contains(bare), "{farm}");
+}
