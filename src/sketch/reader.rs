@@ -445,6 +445,19 @@ fn corners(text: &str) -> std::rc::Rc<[std::rc::Rc<str>]> {
     corners.filter_map(|line| line.split('"').nth(1)).map(Into::into).collect()
 }
 
+/// The wall of a comment that begins with its number: `#2 east 40' 6"`.
+fn numbered_wall(comment: &str) -> Option<&str> {
+    let after = comment.strip_prefix('#')?;
+    let rest = after.trim_start_matches(|c: char| c.is_ascii_digit());
+    let wall = rest.trim_start_matches(['.', ':', ')']).trim_start();
+    let mut words = wall.split(|c: char| !c.is_ascii_alphabetic());
+    let is_way = words.any(|word| {
+        ["north", "east", "south", "west"].iter().any(|way| word.eq_ignore_ascii_case(way))
+    });
+    let is_numbered = (1..3).contains(&(after.len() - rest.len())) && wall.len() < rest.len();
+    (is_numbered && is_way && mend::measures(wall)).then_some(wall)
+}
+
 /// Reads one line, which begins at byte `offset` of the text, word by word. `tokens` is a buffer.
 pub(super) fn read_words<'a>(
     text: &str,
@@ -469,6 +482,23 @@ pub(super) fn read_words<'a>(
     read.comment = lexed.comment;
     read.faulty = lexed.faulty;
     let (Some(first), Some(last)) = (tokens.first(), tokens.last()) else {
+        if let Some(wall) = read.comment.as_deref().and_then(numbered_wall) {
+            let message = "a line that begins with `#` is a comment, and here a wall is in it";
+            let number = Span::new(offset, offset + line.trim_end().len() - wall.len());
+            let fault = Diagnostic::new(Word::StrayCharacter, number, message);
+            let first = wall.split(' ').next().unwrap_or_default().to_lowercase();
+            let fault = match ["north", "east", "south", "west"].contains(&first.as_str()) {
+                true => fault
+                    .help(format!("a wall needs no number: did you mean `{wall}`?"))
+                    .fix(number, ""),
+                false => fault.help(format!(
+                    "a wall needs no number: take `{}` out",
+                    line[..line.trim_end().len() - wall.len()].trim()
+                )),
+            };
+            faults.push(fault.help("if it is a comment, put a space after the `#`"));
+            read.faulty = true;
+        }
         return read;
     };
     read.span = first.span.to(last.span);

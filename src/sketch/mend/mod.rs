@@ -4,6 +4,7 @@
 //! putting a name in quotation marks. A line is suggested only if it reads without an error and still contains
 //! every number and text of the typed line.
 
+mod apart;
 mod change;
 mod compass;
 mod faced;
@@ -35,6 +36,9 @@ use crate::sketch::statement::Unit;
 
 /// What is wrong with a veneer that has no thickness.
 const BRICK_IS: &str = "a veneer is given by its thickness; brick and the air gap behind it are usually 4 5/8\" if you cannot measure them";
+
+/// What is said of a place that cannot be read.
+const NO_PLACE: &str = "is no place that can be drawn";
 
 /// The most changes, one after another, that are tried.
 const STEPS: usize = 6;
@@ -206,16 +210,34 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = found.map(|mend| not_in_a_walk(line, mend, &attempt(line).beside));
     let corners = attempt(line).beside.corners;
     let follows = begins_as_side(&attempt(line).beside.after);
+    let in_a_walk = begins_as_side(&attempt(line).beside.before) || follows;
     let found = found.and_then(|mut mend| {
         let had_lines = !mend.lines.is_empty();
         mend.lines.retain(|offered| {
             !veto::misses_a_corner(line, offered, &corners)
+                && !apart::loses_inches(line, offered)
+                && !(offered.starts_with("tax year") && kinds::only_area(&cut(line)).is_some())
+                && !(in_a_walk && apart::loses_wall(line, offered))
                 && (follows || !veto::loses_a_size(line, offered))
         });
         (!had_lines || !mend.lines.is_empty()).then_some(mend)
     });
     let found = found.or_else(|| remarked::as_far_as_it_reads(line, attempt));
     let found = found.or_else(|| left_over(line, attempt));
+    let found = match found {
+        None => apart::answer(line, attempt),
+        Some(mend) if says_only_what_a_line_is(&mend, in_a_walk) => {
+            apart::answer(line, attempt).or(Some(mend))
+        }
+        found => found,
+    };
+    let found = found.or_else(|| apart::record(line, attempt));
+    let found = match found {
+        Some(mend) if mend.lines.is_empty() && mend.cause.contains(NO_PLACE) => {
+            apart::without_remark(line, attempt).or(Some(mend))
+        }
+        found => found,
+    };
     let found = found.or_else(|| strays::one_of_two(line, attempt));
     let found = found.or_else(|| strays::stopped(line, attempt));
     let has_lines =
@@ -230,6 +252,15 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         }
         mend
     })
+}
+
+/// Whether an answer says no more than how a line of a sides file begins, or in a walk what `measured` is.
+fn says_only_what_a_line_is(mend: &Mend, in_a_walk: bool) -> bool {
+    let help = mend.help.as_deref().unwrap_or_default();
+    let is_general = help.contains("a space begins with")
+        || mend.cause.ends_with("has no meaning here")
+        || in_a_walk && mend.cause.ends_with("has no whole day in it");
+    is_general && mend.lines.is_empty() && mend.asks.is_none()
 }
 
 /// The answer to the line of a level or of a space that also says that its walls have siding: no veneer.
@@ -735,6 +766,7 @@ fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
     let texts = cut(typed).into_iter().filter(|piece| piece.sort == Sort::Text);
     if swallows(typed, offered)
         || veto::is_doubtful(typed, offered)
+        || apart::loses_inches(typed, offered)
         || veto::hides(typed, offered)
         || negation::is_lost(typed, offered)
     {

@@ -202,18 +202,6 @@ pub(super) fn by_its_parts(typed: &Typed<'_>) -> Option<Answer> {
         );
         return Some(Answer::say(begins, help));
     }
-    let ways = ["north", "south", "east", "west"];
-    let mut said = (0..typed.pieces.len()).filter(|&at| typed.says(at, &ways));
-    let way = said.next().filter(|_| said.next().is_none());
-    if let (Some((_, measure)), Some(way)) = (wall, way) {
-        let one = found.iter().filter(|(_, measure)| measure.has_unit).count() == 1;
-        let help = format!(
-            "if a wall runs {way} for `{length}`, write `{way} {length}`, and the rest of the line after a `#`",
-            way = typed.lower(way),
-            length = measure.text,
-        );
-        return one.then(|| Answer::say(begins, help));
-    }
     let kind = (1..typed.pieces.len()).find_map(|at| kind_word(&typed.lower(at)));
     let has_number = typed.pieces.iter().any(Piece::is_number);
     kind.filter(|_| !has_number && wall.is_none() && typed.pieces.len() < 8).map(|kind| {

@@ -112,7 +112,20 @@ pub(super) fn along_a_side(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let (way, _) = way_and_back(&typed.lower(at))?;
-    let [one, two] = along(by_compass(way, typed.attempt.beside.front));
+    let as_walked = by_compass(way, typed.attempt.beside.front);
+    // Between two walls that run north or south, an `east wall` was walked east.
+    let is_plain = typed.says(at + 1, &["wall"])
+        && (0..typed.pieces.len())
+            .all(|i| (at..at + 2).contains(&i) || (*first..measure.end).contains(&i));
+    if is_plain && runs_upright_at(typed, at) == Some(is_upright(as_walked)) {
+        return Some(Answer::line(
+            format!("{way} {}", measure.text),
+            format!(
+                "a wall has its direction first; the walls beside it show that this one was walked {way}"
+            ),
+        ));
+    }
+    let [one, two] = along(as_walked);
     Some(Answer::Lines(
         [one, two].map(|way| format!("{way} {}", measure.text)).into(),
         format!(
@@ -128,8 +141,13 @@ const ALL: [&str; 13] = [
 
 /// Whether this wall runs north or south, judged by the walls before and after it, since a walk turns at each corner.
 pub(super) fn runs_upright(typed: &Typed<'_>) -> Option<bool> {
+    runs_upright_at(typed, 0)
+}
+
+/// The same with the word for its way at a place of the line.
+fn runs_upright_at(typed: &Typed<'_>, at: usize) -> Option<bool> {
     let front = typed.attempt.beside.front;
-    let (typed_way, _) = way_and_back(&typed.lower(0))?;
+    let (typed_way, _) = way_and_back(&typed.lower(at))?;
     let typed_way = by_compass(typed_way, front);
     let runs = |line: &str| {
         let mut words = line.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty());

@@ -424,6 +424,12 @@ fn is_text(piece: Option<&Piece>) -> bool {
     piece.is_some_and(|piece| piece.sort == Sort::Text)
 }
 
+/// Where the first area of a line begins and ends among its pieces, and the area; `None` if it has another one.
+pub(super) fn only_area(pieces: &[Piece]) -> Option<(usize, usize, String)> {
+    let found = measure::area_from(pieces, 0)?;
+    measure::area_from(pieces, found.1).is_none().then_some(found)
+}
+
 /// Whether a text has a length with its unit, an area, a sum of money or a date in it.
 pub(super) fn measures(text: &str) -> bool {
     let pieces = cut(text);
