@@ -546,6 +546,7 @@ impl Cursor<'_> {
     /// The ceiling height that a `low` space is under.
     fn under(&mut self, space: &mut SpaceStatement) -> Read<()> {
         let span = self.last_span();
+        let start = self.span();
         let height = self.expect_length("the ceiling height")?;
         if space.kind != Kind::Low {
             let message =
@@ -554,6 +555,15 @@ impl Cursor<'_> {
             return self.fault(Diagnostic::new(Word::OutOfPlace, span, message).help(format!(
                 "the part under a low ceiling is a space of its own: `low \"{name}, low part\" under {height}`"
             )));
+        }
+        if height.length() < Length::FOOT {
+            let message = format!("a ceiling {height} high is hardly meant");
+            let typed = self.text.get(start.start..self.since(start).end).unwrap_or_default();
+            let number = typed.trim_end_matches(['"', '”', '″', '\'', '’']);
+            return self.fault(
+                Diagnostic::new(Word::BadLength, self.since(start), message)
+                    .help(format!("is it in feet? write `under {number}'`")),
+            );
         }
         self.once(&mut space.under, height, "the ceiling height")
     }

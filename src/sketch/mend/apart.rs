@@ -88,6 +88,10 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     }
     let mut ways = (0..pieces.len()).filter(|&at| way_at(&pieces, at).is_some());
     let way = ways.next().filter(|_| ways.next().is_none() && pieces.len() <= MOST)?;
+    // `about 11 m north of the house`: where something stands.
+    if pieces.get(way + 1).is_some_and(|next| next.is_word(&["of", "from"])) {
+        return None;
+    }
     let (first, end) = length_of(&pieces, way)?;
     let (from, to) = (way.min(first), end.max(way + 1));
     let text = |from: usize, to: usize| {
@@ -444,12 +448,43 @@ pub(super) fn loses_inches(typed: &str, offered: &str) -> bool {
         note.map(|note| note.text.as_str()).chain(comment).any(|aside| aside.contains(text))
     };
     let feet = said.iter().find(|piece| piece.is_number());
-    // `28' 10"  # 28' 4" + 6" brick`: the whole length is there again.
-    let at = feet.filter(|feet| !aside(&feet.text)).and_then(|feet| {
+    let stands = |pieces: &[Piece], feet: &Piece| {
         pieces.iter().position(|piece| piece.is_number() && piece.text == feet.text)
+    };
+    let Some(feet) = feet else { return false };
+    let Some(at) = stands(&pieces, feet) else { return false };
+    let Some(inches) = inches_after(&pieces, at + 1) else { return false };
+    // `28' 10"  # 28' 4" + 6" brick`: the whole length is there again.
+    let again = cut(comment.unwrap_or_default());
+    let is_again =
+        stands(&again, feet).is_some_and(|at| inches_after(&again, at + 1) == Some(inches));
+    !has(inches) && aside(inches) && !is_again
+}
+
+/// Whether the suggested length is an estimate only since the line says `around`, and not before a number.
+pub(super) fn estimates(typed: &str, offered: &str) -> bool {
+    const ROUGHLY: [&str; 12] = [
+        "about",
+        "approx",
+        "approximately",
+        "ca",
+        "circa",
+        "roughly",
+        "est",
+        "estimated",
+        "estimate",
+        "guess",
+        "maybe",
+        "paced",
+    ];
+    let pieces = cut(typed);
+    let around = (0..pieces.len()).any(|at| {
+        pieces[at].is_word(&["around"]) && !pieces.get(at + 1).is_some_and(Piece::is_number)
     });
-    at.and_then(|at| inches_after(&pieces, at + 1))
-        .is_some_and(|inches| !has(inches) && aside(inches))
+    around
+        && cut(comment_of(offered).0).iter().any(|piece| piece.is_word(&["estimated"]))
+        && !typed.contains(['~', '≈', '?', '±'])
+        && !pieces.iter().any(|piece| piece.is_word(&ROUGHLY))
 }
 
 /// The inches that follow feet whose number stands before `at`.

@@ -214,11 +214,13 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = found.and_then(|mut mend| {
         let had_lines = !mend.lines.is_empty();
         mend.lines.retain(|offered| {
-            !veto::misses_a_corner(line, offered, &corners)
-                && !apart::loses_inches(line, offered)
-                && !(offered.starts_with("tax year") && kinds::only_area(&cut(line)).is_some())
-                && !(in_a_walk && apart::loses_wall(line, offered))
-                && (follows || !veto::loses_a_size(line, offered))
+            let is_lost = apart::loses_inches(line, offered)
+                || apart::estimates(line, offered)
+                || in_a_walk && apart::loses_wall(line, offered)
+                || offered.starts_with("tax year") && kinds::only_area(&cut(line)).is_some()
+                || veto::misses_a_corner(line, offered, &corners)
+                || !follows && veto::loses_a_size(line, offered);
+            !is_lost
         });
         (!had_lines || !mend.lines.is_empty()).then_some(mend)
     });

@@ -5,6 +5,7 @@
 pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
     dashed_size(line)
         .or_else(|| without_its_number(line))
+        .or_else(|| side_before_its_kind(line))
         .or_else(|| inches_in_a_text(line))
         .or_else(|| ways_apart(line))
         .or_else(|| open_after_its_room(line))
@@ -17,6 +18,23 @@ pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| number_respelled(line))
         .or_else(|| letter_in_a_decimal(line))
         .or_else(|| letter_in_a_call(line))
+}
+
+/// `covered front porch 14 x 6`: the side between what the porch is like and what it is.
+fn side_before_its_kind(line: &str) -> Option<(String, &'static str)> {
+    let mut words = line.trim().splitn(4, ' ');
+    let (like, side, kind) = (words.next()?, words.next()?, words.next()?);
+    let is = |word: &str, words: &[&str]| words.contains(&word.to_lowercase().as_str());
+    let is_so = is(like, &["covered", "screened", "roofed", "uncovered"])
+        && is(side, &["front", "back", "rear"])
+        && is(kind, &["porch", "patio", "deck", "stoop", "veranda", "terrace"]);
+    let rest = words.next().map_or_else(String::new, |rest| format!(" {rest}"));
+    is_so.then(|| {
+        (
+            format!("{side} {like} {kind}{rest}"),
+            "the line of a space has its kind, its name, its place, and its area on the record",
+        )
+    })
 }
 
 /// `east fourty feet 2 inches`: a number word as it is often misspelled.

@@ -566,6 +566,16 @@ impl Space {
             self.within = Some(format!("within {}", quoted(house)));
             return Some(at + 1 + count);
         }
+        // It lies in the walk above, which says nothing of whether it counts.
+        if self.within.is_none()
+            && count > 0
+            && typed.says(at, &["included", "incl"])
+            && typed.says(at + 1, &["above"])
+            && !typed.says(at + 2, &["grade"])
+        {
+            self.within = Some(format!("within {}", quoted(house)));
+            return Some(at + 2);
+        }
         if typed.says(at, &["within"]) && is_text(typed.piece(at + 1)) {
             self.within = Some(typed.text(at, at + 2).to_lowercase().replacen(
                 &typed.text(at + 1, at + 2).to_lowercase(),
