@@ -114,7 +114,7 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
 fn only_slanted_and_curved_walls_are_reported_as_computed() {
     let head =
         "record 1,300 sq ft\nfaces inside\nveneer none\nwall 6\"\nlevel \"G\"\nliving \"House\"\n";
-    let computed = "It has slanted or curved walls";
+    let computed = "The house has slanted or curved walls";
     let square = format!("{head}north 30'\neast 40'\nsouth 30'\nwest 40'\n");
     assert!(!text_report(&square).contains(computed));
     let slanted =
