@@ -556,14 +556,18 @@ impl Cursor<'_> {
                 "the part under a low ceiling is a space of its own: `low \"{name}, low part\" under {height}`"
             )));
         }
-        if height.length() < Length::FOOT {
+        if height.length() < Length::FOOT && !height.form().is_metric() {
+            let span = self.since(start);
+            let typed = self.text.get(span.start..span.end).unwrap_or_default();
+            let number = typed.split(|c: char| !c.is_ascii_digit() && c != '.').next();
             let message = format!("a ceiling {height} high is hardly meant");
-            let typed = self.text.get(start.start..self.since(start).end).unwrap_or_default();
-            let number = typed.trim_end_matches(['"', '”', '″', '\'', '’']);
-            return self.fault(
-                Diagnostic::new(Word::BadLength, self.since(start), message)
-                    .help(format!("is it in feet? write `under {number}'`")),
-            );
+            let fault = Diagnostic::new(Word::BadLength, span, message);
+            return self.fault(match number.filter(|number| !number.is_empty()) {
+                Some(number) => fault
+                    .help(format!("did you mean `under {number}'`?"))
+                    .fix(span, format!("{number}'")),
+                None => fault.help("write the height of the ceiling, as `under 5'`"),
+            });
         }
         self.once(&mut space.under, height, "the ceiling height")
     }
