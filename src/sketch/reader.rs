@@ -145,6 +145,13 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
             }) {
                 let mut words = fix.text.split_whitespace().map(str::to_lowercase);
                 read.begins = [(); 2].map(|()| words.next().unwrap_or_default());
+            } else if faults[before..]
+                .iter()
+                .flat_map(Diagnostic::helps)
+                .any(|help| tells_wall(help))
+            {
+                // `garage front 22'` between walls: what follows still belongs to the same walk.
+                read.begins = Default::default();
             } else if opens_level(&read.begins[0], &read.begins[1]) {
                 context.takes_in("level");
             }
@@ -179,6 +186,13 @@ fn cut_off(faults: &mut Vec<Diagnostic>) -> usize {
     let beyond = faults.len().saturating_sub(KEPT);
     faults.truncate(KEPT);
     beyond
+}
+
+/// Whether the first thing that a help tells to write is a wall.
+fn tells_wall(help: &str) -> bool {
+    let told = help.strip_prefix("write `").and_then(|rest| rest.split('`').next());
+    told.is_some_and(|told| mend::begins_as_wall(told) || mend::is_way(told))
+        || help.starts_with("write `north`, `east`, `south` or `west`, as it was walked")
 }
 
 /// What an offered text opens, as the first words of a line: a level, with its first space if it has one, or a space.

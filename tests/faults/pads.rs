@@ -7,11 +7,11 @@ use fairfoot::diagnostic::draw;
 use super::diagnostics_of;
 
 /// A house of 40 by 30 ft, its street to the south.
-const HOUSE: &str = "front south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
+pub(super) const HOUSE: &str = "front south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
 const ATTIC: &str = "level \"Attic\"\nliving \"Attic\"\nnorth 20'\neast 32'\nsouth 20'\nwest 32'\n";
 
 /// The text with the line of each error replaced by what is offered at this index.
-fn obeyed(text: &str, offer: usize) -> String {
+pub(super) fn obeyed(text: &str, offer: usize) -> String {
     let (_, list) = diagnostics_of("pad.sides", text.as_bytes().to_vec());
     let mut fixes: Vec<_> = list.iter().filter_map(|one| one.fixes().get(offer)).collect();
     fixes.sort_by_key(|fix| std::cmp::Reverse(fix.span.start));
@@ -23,13 +23,13 @@ fn obeyed(text: &str, offer: usize) -> String {
 }
 
 /// The printed diagnostics, with lines joined.
-fn said(text: &str) -> String {
+pub(super) fn said(text: &str) -> String {
     let (source, list) = diagnostics_of("pad.sides", text.as_bytes().to_vec());
     draw(&source, &list, false).split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// The counted area, and the area of the space with this name, in whole square feet.
-fn areas(text: &str, name: &str) -> (i64, i64) {
+pub(super) fn areas(text: &str, name: &str) -> (i64, i64) {
     let house =
         fairfoot::read("pad.sides", text).unwrap_or_else(|errors| panic!("{errors}\n{text}"));
     let space = house.spaces().iter().find(|space| space.name() == name);

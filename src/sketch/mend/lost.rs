@@ -15,7 +15,7 @@ const SAID: &str = "\
     approx approximately apr april architect are area around assessed assessment assessor aug august away azimuth back \
     backwards basement been beginning being below between blueprint bounds bow brick builder building bulge cad \
     call called calls can can't cannot cant capped card ceiling centimeter centimetre centimeters chains check chord circa circle close closed \
-    closes cnty common corner correction couldn't couldnt county cross-check curve date dated deadline dec \
+    closes cnty coming heading turning backward backyard forwards common corner correction couldn't couldnt county cross-check curve date dated deadline dec \
     december deed deep deg degree degrees description diagonal did didn't dimensions distance dollar district does \
     doesn't done dont down drywall due e-w each east easterly eastern eight eighteen eighty einheiten elevation \
     eleven equals est este excluded exemption exterior eye facade face faces facing feb february feet fet \

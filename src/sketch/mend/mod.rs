@@ -5,6 +5,7 @@
 //! every number and text of the typed line.
 
 mod apart;
+mod bare_inches;
 mod change;
 mod compass;
 mod faced;
@@ -156,6 +157,9 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         };
     }
     if let Some(mended) = in_meters::answer(line, attempt) {
+        return Some(mended);
+    }
+    if let Some(mended) = bare_inches::answer(line, attempt) {
         return Some(mended);
     }
     if let Some(mended) = faced::answer(line, attempt) {
@@ -530,6 +534,11 @@ fn begins_as_side(text: &str) -> bool {
     let pieces = cut(text);
     let way = pieces.first().and_then(|way| compass::way_and_back(&way.text));
     way.is_some() && pieces.get(1).is_some_and(pieces::Piece::is_number)
+}
+
+/// Whether a text is the way of a wall and nothing else.
+pub(super) fn is_way(text: &str) -> bool {
+    compass::way_and_back(text).is_some()
 }
 
 /// Whether a line begins as any wall does, a slanted or curved one too.

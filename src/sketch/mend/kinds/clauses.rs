@@ -241,11 +241,41 @@ fn two_figures(typed: &Typed<'_>) -> Option<Answer> {
     let figures = ["record", "listing", "plan"];
     let number = |at: usize| typed.piece(at).is_some_and(Piece::is_number);
     let at = typed.find(2, &figures)?;
+    if let Some(titled) = dated_title(typed) {
+        return Some(titled);
+    }
     (typed.says(0, &figures) && number(1) && number(at + 1)).then(|| {
         let one = typed.text(0, at).trim_end_matches([',', ';', ' ']);
         Answer::say(
             "two published areas stand on one line",
             format!("write them on two lines: `{one}`, and below it `{}`", typed.rest(at)),
+        )
+    })
+}
+
+/// `record 1712 county record 2026`, `record: 1,712 sq ft (county record 2026)`: the year belongs to what the figure is
+/// called.
+fn dated_title(typed: &Typed<'_>) -> Option<Answer> {
+    let first = 1 + usize::from(typed.piece(1).is_some_and(|mark| mark.is_mark(":=-–")));
+    let number = typed.piece(first).filter(|number| number.is_number() && !number.is_year())?;
+    let (end, area) = super::measure::area_at(&typed.pieces, first)
+        .unwrap_or_else(|| (first + 1, format!("{} sq ft", number.text)));
+    let begin = (end..typed.pieces.len()).find(|&at| !typed.pieces[at].is_mark(",;:(-–[/"))?;
+    let last = (begin..typed.pieces.len()).rfind(|&at| !typed.pieces[at].is_mark(")].,;"))?;
+    let title = begin..=last;
+    let is_word = |at: usize| typed.pieces[at].sort == super::Sort::Word;
+    let years = title.clone().filter(|&at| typed.pieces[at].is_year()).count();
+    let names = title.clone().filter(|&at| is_word(at)).count();
+    let all = title.clone().all(|at| {
+        is_word(at) && !typed.says(at, &["listing", "plan"])
+            || typed.pieces[at].is_year() && super::measure::area_at(&typed.pieces, at).is_none()
+            || typed.pieces[at].is_mark(",'’")
+    });
+    let is_one = typed.says(0, &["record"]) && years == 1 && names >= 2 && all;
+    (is_one && typed.find(begin, &["record"]).is_some()).then(|| {
+        Answer::line(
+            format!("record {area} {}", super::quoted(typed.text(begin, last + 1))),
+            "what a figure is called goes after it, with a `\"` on each side",
         )
     })
 }

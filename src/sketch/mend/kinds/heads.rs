@@ -3,6 +3,7 @@
 use super::super::pieces::Piece;
 use super::measure::{date_from, length_at, money_from};
 use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted, remark};
+use crate::units::length::Length;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
@@ -10,6 +11,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         property_address,
         whole_wall,
         walls_of_sides,
+        walls_of_a_level,
         account,
         rate,
         value_of_a_year,
@@ -123,6 +125,71 @@ fn walls_of_sides(typed: &Typed<'_>) -> Option<Answer> {
             "the thickness of the walls, from the inside to the frame or the siding, is `wall` and a length",
         )
     })
+}
+
+/// `walls upstairs are 5" thick`, `upstairs walls 5"`: how thick the walls of a level are. The file has one thickness for
+/// the walls that were measured inside.
+fn walls_of_a_level(typed: &Typed<'_>) -> Option<Answer> {
+    const LEVELS: [&str; 18] = [
+        "upstairs",
+        "downstairs",
+        "upper",
+        "lower",
+        "second",
+        "2nd",
+        "third",
+        "3rd",
+        "first",
+        "1st",
+        "main",
+        "ground",
+        "top",
+        "floor",
+        "level",
+        "story",
+        "storey",
+        "attic",
+    ];
+    const OTHERS: [&str; 15] = [
+        "walls",
+        "wall",
+        "ext",
+        "exterior",
+        "outer",
+        "outside",
+        "all",
+        "the",
+        "on",
+        "of",
+        "are",
+        "is",
+        "thick",
+        "at",
+        "thickness",
+    ];
+    let found = super::measure::lengths(&typed.pieces, 0);
+    let [(first, thick)] = &found[..] else { return None };
+    let others = (0..typed.pieces.len()).filter(|at| !(*first..thick.end).contains(at));
+    let mut words = others.clone();
+    let is_said = words.all(|at| {
+        typed.says(at, &LEVELS)
+            || typed.says(at, &OTHERS)
+            || typed.pieces[at].is_mark(",:=()-–.")
+            || typed.pieces[at].is_number()
+    });
+    let names = typed.find(0, &LEVELS).is_some() && typed.find(0, &["walls", "wall"]).is_some();
+    let is_thin = thick.has_unit && thick.length < Length::from_nm(2 * Length::FOOT.nm());
+    let is_wall = super::super::begins_as_wall(&typed.attempt.beside.before)
+        && super::super::begins_as_wall(&typed.attempt.beside.after);
+    if !is_said || !names || !is_thin || is_wall || typed.says(0, &["wall"]) {
+        return None;
+    }
+    let said: Vec<String> =
+        others.filter(|&at| typed.says(at, &LEVELS)).map(|at| typed.lower(at)).collect();
+    Some(Answer::line(
+        format!("wall {}  # {}", thick.text, said.join(" ")),
+        "the thickness of the walls, from the inside to the frame or the siding, is `wall` and a length",
+    ))
 }
 
 /// `walls 2x6 with drywall and sheathing, 7 inches`: how thick a wall is in all.

@@ -17,6 +17,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         length_and_way,
         wall_of_a_jog,
         wall_of_a_space,
+        wall_going_a_way,
+        length_before_its_wall,
         wall_by_what_it_is_at,
         place_below_its_line,
     ];
@@ -260,7 +262,7 @@ fn wall_by_what_it_is_at(typed: &Typed<'_>) -> Option<Answer> {
         || first == 0
         || begins_otherwise
         || has_side && (of.is_none() || of_house)
-        || !progress.is_open()
+        || !is_unfinished(typed, &progress)
         || super::is_text(typed.piece(1))
         || typed.line.contains('\t')
     {
@@ -348,6 +350,121 @@ fn wall_by_what_it_is_at(typed: &Typed<'_>) -> Option<Answer> {
         ),
     };
     Some(Answer::say(cause, help))
+}
+
+/// Whether more walls come in a walk. One that follows from the others leads back on its axis wherever it stands.
+fn is_unfinished(typed: &Typed<'_>, progress: &straight::Progress) -> bool {
+    let follows = super::super::begins_as_wall(&typed.attempt.beside.after);
+    progress.is_open() || progress.walls > 0 && progress.has_closing && follows
+}
+
+/// Whether a word tells what a wall is at, or which part of the house it is.
+fn tells_wall(typed: &Typed<'_>, at: usize) -> bool {
+    kind_word(&typed.lower(at)).is_some()
+        || typed.says(at, &THINGS)
+        || typed.says(at, &PART)
+        || typed.says(at, &AT)
+        || typed.says(at, &SMALL_HERE)
+        || direction(typed, at).is_some()
+}
+
+/// `garage side going back 8' 7"`, `porch side coming forward`: which way it was walked is said after what it is at.
+fn wall_going_a_way(typed: &Typed<'_>) -> Option<Answer> {
+    const GOES: [&str; 12] = [
+        "going", "goes", "go", "coming", "comes", "come", "running", "runs", "run", "heading",
+        "turning", "turns",
+    ];
+    const TOWARD: [&str; 9] =
+        ["toward", "towards", "to", "the", "straight", "on", "due", "up", "along"];
+    let beside = &typed.attempt.beside;
+    let goes = typed.find(1, &GOES)?;
+    let end = goes - usize::from(typed.pieces[goes - 1].is_mark(",:-–"));
+    let begins_otherwise =
+        typed.says(0, &["bay", "arc", "diagonal", "bearing", "overall", "tie", "corner"]);
+    let names = (0..end).any(|at| {
+        kind_word(&typed.lower(at)).is_some() || typed.says(at, &THINGS) || typed.says(at, &PART)
+    });
+    let mut at = goes + 1;
+    let mut named: Option<&str> = None;
+    loop {
+        let way = match typed.lower(at).as_str() {
+            "forward" | "forwards" | "street" | "road" => "front",
+            "backward" | "backwards" | "yard" | "backyard" => "back",
+            _ if typed.says(at, &TOWARD) => {
+                at += 1;
+                continue;
+            }
+            word => match way_and_back(word) {
+                Some((way, _)) => way,
+                None => break,
+            },
+        };
+        let way = by_compass(way, beside.front);
+        if named.replace(way).is_some_and(|other| other != way) {
+            return None;
+        }
+        at += 1;
+    }
+    // `porch side coming out 5'`: out of the house is one of two ways.
+    let is_out = named.is_none() && typed.says(at, &["out", "in", "over", "across", "around"]);
+    at += usize::from(is_out);
+    while typed.says(at, &["for", "is", "again", "by"])
+        || typed.piece(at).is_some_and(|mark| mark.is_mark(":,-–="))
+    {
+        at += 1;
+    }
+    let progress = straight::progress(typed, &beside.last_walk);
+    let is_first = progress.walls == 0 && super::super::begins_as_wall(&beside.after);
+    if end == 0
+        || begins_otherwise
+        || !names
+        // What is common is said by other rules.
+        || (0..end).any(|at| typed.says(at, &["party", "shared", "common"]))
+        || !(0..end).all(|at| tells_wall(typed, at))
+        || !(is_unfinished(typed, &progress) || progress.walls > 0 && progress.has_closing || is_first)
+        || typed.line.contains(['"', '“']) && typed.pieces.iter().any(|piece| super::is_text(Some(piece)))
+    {
+        return None;
+    }
+    if is_out {
+        let one = one_length(typed, at).filter(|one| one.end == typed.pieces.len())?;
+        return super::answer(&format!("{} {}", typed.text(0, end), one.text), typed.attempt);
+    }
+    let way = named.filter(|way| straight::compass(way).is_some())?;
+    let note = quoted(typed.text(0, end));
+    let cause = "a side begins with the way that it runs; where the wall stands goes in a note";
+    if at == typed.pieces.len() {
+        return Some(Answer::say(
+            format!("`{way}` is the way that this wall was walked, and its length is missing"),
+            format!(
+                "write `{way}`, its length and `note {note}`; if it was not measured, `{way} by closing`"
+            ),
+        ));
+    }
+    let length = one_length(typed, at)
+        .filter(|one| one.has_unit)
+        .or_else(|| straight::length_in(typed, &typed.pieces, at))?;
+    let said = super::remark(typed.rest(length.end));
+    let said = said.trim_matches([',', ';', '.', '(', ')', ' ']);
+    if super::measures(said) || said.contains(|c: char| c.is_ascii_digit()) {
+        return None;
+    }
+    let comment = if said.is_empty() { String::new() } else { format!("  # {said}") };
+    Some(Answer::line(format!("{way} {} note {note}{comment}", length.text), cause))
+}
+
+/// `14' 5" porch wall`: what the wall is at after its length.
+fn length_before_its_wall(typed: &Typed<'_>) -> Option<Answer> {
+    let one = length_at(&typed.pieces, 0).filter(|one| one.has_unit)?;
+    let words = one.end..typed.pieces.len();
+    let names =
+        words.clone().any(|at| kind_word(&typed.lower(at)).is_some() || typed.says(at, &THINGS));
+    let is_wall = typed.says(typed.pieces.len() - 1, &PART)
+        || typed.says(one.end, &AT) && typed.pieces.len() > one.end + 1;
+    let fits = names && is_wall && words.clone().all(|at| tells_wall(typed, at));
+    fits.then(|| super::answer(&format!("{} {}", typed.rest(one.end), one.text), typed.attempt))
+        .flatten()
+        .filter(|_| !words.is_empty())
 }
 
 /// The way that a line of a wall begins with, by the compass if it is known where the street is.

@@ -2,7 +2,7 @@
 //! besides.
 
 use super::described::{by, in_one_unit};
-use super::measure::length_at;
+use super::measure::{Measure, length_at};
 use super::whereabouts::{compass_corner, direction};
 use super::{Answer, Typed, is_text};
 
@@ -25,11 +25,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let (mut size, mut says_in, mut includes, mut corner) = (None, false, false, None);
     while let Some(piece) = typed.piece(at) {
         if let Some(one) = length_at(&typed.pieces, at) {
-            let two = length_at(&typed.pieces, one.end + 1).filter(|_| by(typed, one.end))?;
-            if size.replace(in_one_unit(&one, &two)).is_some() {
+            let (two, end) = two_lengths(typed, &one)?;
+            if size.replace(two).is_some() {
                 return None;
             }
-            at = two.end;
+            at = end;
             continue;
         }
         if let Some((_, end)) = compass_corner(typed, at).filter(|_| corner.is_none()) {
@@ -58,7 +58,13 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
                 "my",
                 "our",
                 "this",
+                "these",
                 "above",
+                "all",
+                "already",
+                "also",
+                "both",
+                "dims",
                 "was",
                 "walked",
                 "deep",
@@ -84,15 +90,32 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         }
         at += 1;
     }
-    let is_walk =
-        typed.find(1, &["walk", "walls", "outline", "footprint", "house", "roof"]).is_some();
-    if !(includes || says_in && is_walk)
+    const WALK: [&str; 12] = [
+        "walk",
+        "walls",
+        "outline",
+        "footprint",
+        "house",
+        "roof",
+        "above",
+        "this",
+        "these",
+        "measurements",
+        "dimensions",
+        "numbers",
+    ];
+    let is_walk = typed.find(1, &WALK).is_some();
+    // `right front corner, inside`
+    let ends_inside = typed.pieces.len().checked_sub(1).is_some_and(|last| {
+        typed.says(last, &["inside", "within"]) && (size.is_some() && corner.is_some())
+    });
+    if !(includes || says_in && is_walk || ends_inside)
         || typed.find(1, &["not", "counted", "counts", "within"]).is_some() && has_name
     {
         return None;
     }
     if let Some(corner) = corner {
-        let (one, two) = size.filter(|_| includes)?;
+        let (one, two) = size.filter(|_| includes || ends_inside)?;
         return Some(Answer::line(
             format!("{kind} \"{name}\" {one} x {two} inside the walk, in the {corner} corner"),
             "what lies inside the walk of another space is `within` that space, and is deducted from it",
@@ -120,6 +143,37 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             "if you walked round the house and the {kind} together, say in which corner it lies, as `{kind}{sized} inside the walk, in the southeast corner`; if the walk leaves it out, on which side it stands: `{kind}{sized} on the east side`"
         ),
     ))
+}
+
+/// The two lengths of a size, each with its word for which of them it is, and the index after them: `20 x 22`,
+/// `22' 2" wide, 20' deep`.
+fn two_lengths(typed: &Typed<'_>, one: &Measure) -> Option<((String, String), usize)> {
+    let which = |at: usize| {
+        let word = typed.lower(at);
+        match word.as_str() {
+            "wide" | "w" | "width" => Some("wide"),
+            "deep" | "d" | "depth" => Some("deep"),
+            _ => None,
+        }
+    };
+    let first = which(one.end);
+    let mut at = one.end + usize::from(first.is_some());
+    let between = by(typed, at)
+        || first.is_some()
+            && (typed.says(at, &["and"]) || typed.piece(at).is_some_and(|mark| mark.is_mark(",/")));
+    at += usize::from(between);
+    if !between && first.is_none() {
+        return None;
+    }
+    let two = length_at(&typed.pieces, at)?;
+    let second = which(two.end);
+    let end = two.end + usize::from(second.is_some());
+    let (one, two) = in_one_unit(one, &two);
+    let with = |length: String, which: Option<&str>| match which {
+        Some(which) => format!("{length} {which}"),
+        None => length,
+    };
+    Some(((with(one, first), with(two, second)), end))
 }
 
 /// `porch "Porch" 8x10 included`: included in the walk, in the record's figure, or in the living area.

@@ -58,6 +58,8 @@ pub(super) struct Progress {
     /// How far it is back to the start, east and north; `None` if a line of it says no straight wall.
     pub(super) back: Option<(i64, i64)>,
     pub(super) walls: usize,
+    /// Whether a wall of it is given by closing, so that on its axis it is always back.
+    pub(super) has_closing: bool,
 }
 
 impl Progress {
@@ -134,7 +136,7 @@ pub(super) fn progress(typed: &Typed<'_>, lines: &[Rc<str>]) -> Progress {
     }
     let back = |axis: Axis, nm: i64| if by_closing.contains(&axis) { 0 } else { -nm };
     let back = is_known.then(|| (back(Axis::East, at.0), back(Axis::North, at.1)));
-    Progress { back, walls }
+    Progress { back, walls, has_closing: !by_closing.is_empty() }
 }
 
 /// The direction that a compass word names.

@@ -1,0 +1,152 @@
+//! Lines of a tape pad on which a mark, a way or a place is missing: the advice, obeyed to the letter, gives what was
+//! measured. Areas are computed by hand.
+
+use super::pads::{HOUSE, areas, obeyed, said};
+
+/// A walk of a house whose garage stands in its southeast corner, 8' 7" ahead of a porch of 14' 5" by 5' 2".
+const RANCH: &str = "front south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 34' 2\"\neast by closing\nsouth by closing\nwest 22' 2\"\nnorth 8' 7\"\nwest 14' 5\"\nsouth 5' 2\"\nwest 25' 8\"\n";
+
+/// The ranch with one wall as it stands on a pad.
+fn with(wall: &str, typed: &str) -> String {
+    let text = RANCH.replacen(&format!("{wall}\n"), &format!("{typed}\n"), 1);
+    assert_ne!(text, RANCH);
+    text
+}
+
+/// In inches: 747 by 410, and the garage 266 by 41 ahead of it, less the porch of 173 by 62.
+const WALKED: i64 = sq_ft(747 * 410 + 266 * 41 - 173 * 62);
+
+/// Whole square feet of an area in square inches.
+const fn sq_ft(inches: i64) -> i64 {
+    (inches + 72).div_euclid(144)
+}
+
+#[test]
+fn a_wall_by_its_name_whose_inches_have_no_mark_gets_the_question_it_gets_with_them() {
+    assert_eq!(areas(RANCH, "House").0, WALKED);
+    for (wall, typed) in [
+        ("north 34' 2\"", "left wall 34 ft 2"),
+        ("north 34' 2\"", "left wall 34' 2"),
+        ("north 34' 2\"", "left side, 34 feet 2"),
+        ("west 25' 8\"", "front wall 25 ft 8"),
+        ("west 25' 8\"", "front wall: 25 feet 8"),
+    ] {
+        let text = with(wall, typed);
+        let page = said(&text);
+        assert!(page.contains("the inches have no mark"), "{page}");
+        let right = (0..3).filter(|&offer| obeyed(&text, offer).contains(&format!("\n{wall}\n")));
+        assert_eq!(right.count(), 1, "{typed}: {page}");
+        assert!(!page.contains("does-not-close"), "{page}");
+    }
+    for (typed, told) in [
+        ("garage front 22 ft 2", "`west 22' 2\" note \"garage front\"`"),
+        ("garage front wall 22' 2", "`west 22' 2\" note \"garage front\"`"),
+        ("22 ft 2 garage wall", "`west 22' 2\" note \"garage wall\"`"),
+    ] {
+        let page = said(&with("west 22' 2\"", typed));
+        assert!(page.contains(told), "{page}");
+        assert!(!page.contains("does-not-close") && !page.contains("garage \"Garage\""), "{page}");
+    }
+    let page = said(&with("west 14' 5\"", "porch wall 14 ft 5"));
+    assert!(page.contains("`west 14' 5\" note \"porch wall\"`"), "{page}");
+}
+
+#[test]
+fn a_wall_that_says_what_it_is_at_and_which_way_it_went_is_that_wall() {
+    for (wall, typed) in [
+        ("north 8' 7\"", "garage side going back 8 ft 7"),
+        ("north 8' 7\"", "garage side going back 8' 7\""),
+        ("north 8' 7\"", "garage return, going back toward the yard 8'7\""),
+        ("south 5' 2\"", "porch side coming forward 5' 2\""),
+        ("south 5' 2\"", "side of porch coming toward the street 5 feet 2"),
+        ("south 5' 2\"", "porch wall running south 5' 2\", by the steps"),
+        ("west 14' 5\"", "back of porch going left 14' 5\""),
+    ] {
+        let text = obeyed(&with(wall, typed), 0);
+        assert_eq!(areas(&text, "House").0, WALKED, "{typed}\n{text}");
+    }
+    let page = said(&with("south 5' 2\"", "porch side coming forward"));
+    assert!(page.contains("write `south`, its length and `note \"porch side\"`"), "{page}");
+    assert!(!page.contains("does-not-close"), "{page}");
+}
+
+#[test]
+fn a_garage_in_the_walk_keeps_its_size_and_never_counts() {
+    // 266 by 265 inches of the walk.
+    let garage = sq_ft(266 * 265);
+    for line in [
+        "Garage 22 ft 2 wide, 22 ft 1 deep, right front corner, inside",
+        "Garage 22' 2\" wide, 22' 1\" deep, right front corner, inside",
+        "garage 22 ft 2 wide by 22 ft 1 deep inside the walk, in the southeast corner",
+    ] {
+        let text = obeyed(&format!("{RANCH}{line}\n"), 0);
+        assert_eq!(areas(&text, "Garage").1, garage, "{line}\n{text}");
+        let house = sq_ft(747 * 410 + 266 * 41 - 173 * 62 - 266 * 265);
+        assert_eq!(areas(&text, "Garage").0, house, "{line}\n{text}");
+    }
+    for line in [
+        "Garage 22 ft 2 wide, 22 ft 1 deep (included above)",
+        "Garage 22' 2\" wide, 22' 1\" deep (included above)",
+        "garage 22' 2\" wide x 22' 1\" deep, in the above",
+        "garage 22'2\" wide and 22'1\" deep, included in this",
+    ] {
+        let page = said(&format!("{RANCH}{line}\n"));
+        let asks = "`garage 22' 2\" wide x 22' 1\" deep inside the walk, in the southeast corner`";
+        assert!(
+            page.replace("22'2\"", "22' 2\"").replace("22'1\"", "22' 1\"").contains(asks),
+            "{page}"
+        );
+        assert!(!page.contains("counted"), "{page}");
+    }
+}
+
+#[test]
+fn a_porch_of_feet_and_bare_inches_keeps_both_lengths() {
+    for line in [
+        "Porch, covered 14 ft 5 by 5 ft 2",
+        "covered porch 14 ft 5 x 5 ft 2",
+        "covered porch 14 feet 5 x 5 feet 2",
+    ] {
+        let text = format!("{HOUSE}{line}\n");
+        let page = said(&text);
+        assert!(page.contains("`north 5' 2\"`, `east 14' 5\"`"), "{page}");
+        assert!(!page.contains("north 5'`"), "{page}");
+    }
+}
+
+#[test]
+fn a_year_after_the_record_is_of_its_title() {
+    for (line, figure) in [
+        ("record 1712 county record 2026", "record 1712 sq ft \"county record 2026\""),
+        ("record 1712 sq ft county record 2026", "record 1712 sq ft \"county record 2026\""),
+        ("record 1,712 (county record 2026)", "record 1,712 sq ft \"county record 2026\""),
+        ("record: 1,712, county record 2026", "record 1,712 sq ft \"county record 2026\""),
+        ("record 1712 sf, 2026 tax record", "record 1712 sq ft \"2026 tax record\""),
+    ] {
+        let text = obeyed(&format!("{line}\n{HOUSE}"), 0);
+        assert_eq!(text.lines().next(), Some(figure), "{line}");
+        assert_eq!(areas(&text, "House").0, 1_200, "{text}");
+    }
+    // Another figure is one, whatever its number looks like.
+    for line in ["record 1712 listing 2026", "record 1712 sq ft record 1980 sq ft"] {
+        assert!(said(&format!("{line}\n{HOUSE}")).contains("two published areas"), "{line}");
+    }
+}
+
+#[test]
+fn how_thick_the_walls_of_a_level_are_is_the_thickness_of_the_walls() {
+    // Inside 26' 6" by 34' 7", and 5 inches all around: 328 by 425 inches, to the tenth of a foot 27.3 by 35.4.
+    let upper = "level \"Second floor\"\nliving \"Rooms\" measured to inside\nnorth 26' 6\"\neast 34' 7\"\nsouth 26' 6\"\nwest 34' 7\"\n";
+    for line in [
+        "walls upstairs are 5\" thick",
+        "upstairs walls 5\"",
+        "second floor walls are 5\" thick",
+        "ext walls upstairs 5 in",
+        "walls on the second floor: 5\"",
+    ] {
+        let text = obeyed(&format!("veneer none\n{line}\n{HOUSE}{upper}"), 0);
+        let house = fairfoot::read("pad.sides", text.as_str()).unwrap();
+        let all = house.areas(&fairfoot::Settings::default()).unwrap();
+        assert_eq!(all.gross().tenth_foot().whole_sq_ft(), 1_200 + 966, "{line}\n{text}");
+    }
+}
