@@ -150,3 +150,124 @@ fn how_thick_the_walls_of_a_level_are_is_the_thickness_of_the_walls() {
         assert_eq!(all.gross().tenth_foot().whole_sq_ft(), 1_200 + 966, "{line}\n{text}");
     }
 }
+
+/// A house of 36' 2" by 28' 1" in which the wall at the back is to have a bay.
+const BACK: &str = "front south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 28' 1\"\neast 36' 2\"\nsouth 28' 1\"\nwest 36' 2\"\n";
+
+#[test]
+fn three_sides_of_which_two_are_equal_are_an_angled_bay() {
+    // 34 inches at 45 degrees lead 24 inches out and 24 inches along: 6 and 10 ft on the two long sides, 2 ft deep.
+    let told = "instead of `east 36' 2\"`, write `east 10'`, on the next line `bay east 10' out 2' flat 6'`, and on the line below that `east 16' 2\"`";
+    for line in [
+        "bay on the back, 10' from left corner: 2'10\" angled, 6', 2'10\" angled",
+        "bay on the back 2 ft 10, 6 ft, 2 ft 10, 10 ft from the left corner",
+        "angled bay on back wall 10' from west corner: 2'10\" / 6' / 2'10\"",
+        "bay on the back, 45 degrees, 2' 10\", 6', 2' 10\", starts 10' from the left corner",
+    ] {
+        let page = said(&format!("{BACK}{line}\n")).replace("6 ft`", "6'`");
+        assert!(page.contains(told), "{line}: {page}");
+    }
+    let divided =
+        BACK.replace("east 36' 2\"\n", "east 10'\nbay east 10' out 2' flat 6'\neast 16' 2\"\n");
+    // 434 by 337 inches, and 2 by 8 ft.
+    assert_eq!(areas(&divided, "House").0, sq_ft(434 * 337 + 16 * 144));
+    for line in [
+        "angled bay: 2'10\", 6', 2'10\"",
+        "bay window 2'10\" 6' 2'10\"",
+        "bay east 2' 10\", 6', 2' 10\"",
+    ] {
+        let walk = BACK.replace("east 36' 2\"\n", &format!("east 10'\n{line}\neast 16' 2\"\n"));
+        let text = obeyed(&walk, 0);
+        assert_eq!(areas(&text, "House").0, sq_ft(434 * 337 + 16 * 144), "{line}\n{text}");
+        let page = said(&format!("{BACK}{line}\n"));
+        assert!(page.contains("10' wide") && !page.contains("2' 10\" out"), "{page}");
+    }
+    // Seven feet and a half at 45 degrees lead 5' 3 5/8" away: to the quarter inch 5' 3 3/4", and a metric bay to the
+    // centimeter: 0.85 m lead 0.60 m away.
+    let page = said(&format!("{BACK}bay window 7' 6\", 4', 7' 6\"\n"));
+    assert!(page.contains("14' 7 1/2\" wide and stands out 5' 3 3/4\""), "{page}");
+    let page = said(&format!("{BACK}bay window 0.85 m, 1.80 m, 0.85 m\n"));
+    assert!(page.contains("3 m wide and stands out 0.6 m"), "{page}");
+    // Three lengths that say which they are, or of which no two are equal, are what the format has.
+    for line in ["bay east 10' out 2' flat 10'", "bay on the back 8' wide, 2' out, 4' flat"] {
+        assert!(!said(&format!("{BACK}{line}\n")).contains("at 45°"), "{line}");
+    }
+}
+
+#[test]
+fn a_bay_after_the_whole_of_its_wall_takes_its_width_of_it() {
+    for wall in [
+        "east 36' 2\"\nbay east 10' out 2' flat 6'\n",
+        "bay east 10' out 2' flat 6'\neast 36' 2\"\n",
+    ] {
+        let page = said(&BACK.replace("east 36' 2\"\n", wall));
+        assert!(page.contains("the bay takes 10' of it"), "{page}");
+        assert!(page.contains("the two together are 26' 2\""), "{page}");
+        assert!(!page.contains("measure again"), "{page}");
+    }
+    // A foot miscounted besides is no bay's width.
+    let off =
+        BACK.replace("east 36' 2\"\n", "east 36' 2\"\nbay east 10' out 2' flat 6'\nsouth 1'\n");
+    assert!(!said(&off).contains("the bay takes"), "{off}");
+}
+
+#[test]
+fn what_a_porch_is_like_hides_no_place() {
+    // 40 and 30 ft, 10 by 4 ft at the front, 5 ft from the left corner.
+    for line in [
+        "stoop 10 ft x 4 ft covered, at the front, 5 ft from the left corner",
+        "stoop 10 ft x 4 ft, at the front, 5 ft from the left corner, covered",
+        "stoop 10 ft x 4 ft (covered) at the front, 5 ft from the left corner",
+        "stoop covered 10 ft x 4 ft, at the front, 5 ft from the left corner",
+        "front stoop 10 x 4 covered, at the front, 5 ft from the left corner",
+    ] {
+        let text = format!("{HOUSE}{line}\n");
+        let page = said(&text);
+        assert!(page.contains("start east 5' south 4'`"), "{line}: {page}");
+        assert!(page.contains("5' from its west end"), "{line}: {page}");
+    }
+    let metric = "units meters\nfront south\nlevel \"G\"\nliving \"House\"\nnorth 8,30\neast 12,40\nsouth 8,30\nwest 12,40\nstoop 3,10 x 1,30 covered, at the front, 5 m from the left corner\n";
+    assert!(said(metric).contains("start east 5 m south 1.3 m`"), "{}", said(metric));
+}
+
+#[test]
+fn the_first_call_on_the_line_of_a_lot_is_a_call() {
+    let calls =
+        "bearing S 1° 30' E 60.50 m\nbearing S 88° 30' W 45.20 m\nbearing N 1° 30' W 60.50 m\n";
+    for line in [
+        "lot per deed: beginning at an iron pin, thence North 88 deg 30 min East 45.20 m;",
+        "lot per deed - beginning at a pin; thence N 88°30' E 45.20 m",
+        "lot: N 88°30' E 45.20 m",
+        "deed: thence N 88-30-00 E, 45.20 m;",
+        "parcel per survey, N 88° 30' E 45.20 m",
+    ] {
+        let text = obeyed(&format!("units meters\n{HOUSE}{line}\n{calls}"), 0);
+        let house = fairfoot::read("pad.sides", text.as_str())
+            .unwrap_or_else(|errors| panic!("{errors}\n{text}"));
+        // 45.20 by 60.50 m are 2,734.6 sq m, 29,435 sq ft.
+        assert!(said(&text).is_empty() || !said(&text).contains("does-not-close"), "{text}");
+        assert_eq!(house.lots().len(), 1, "{text}");
+        assert_eq!(house.lots()[0].outline().area().whole_sq_ft(), 29_435, "{text}");
+    }
+}
+
+#[test]
+fn how_far_a_building_stands_from_the_house_is_no_wall() {
+    let barn = "outbuilding \"Barn\" detached\nnorth 20'\neast 30'\nsouth 20'\nwest 30'\n";
+    for line in [
+        "about 36' north of house",
+        "36' north of the house",
+        "barn is 36' north",
+        "36' behind the house",
+        "about 11 m north of house",
+        "stands 36 feet away from the house",
+        "approx. 36' from the house",
+    ] {
+        let text = obeyed(&format!("{HOUSE}{barn}{line}\n"), 0);
+        assert_eq!(areas(&text, "Barn"), (1_200, 600), "{line}\n{text}");
+        assert!(text.ends_with(&format!("# {line}\n")), "{text}");
+    }
+    // Between walls it is one.
+    let walk = HOUSE.replace("east 40'", "40' east");
+    assert_eq!(areas(&obeyed(&walk, 0), "House").0, 1_200);
+}

@@ -36,6 +36,9 @@ pub(crate) fn does_not_close(
             fault = fault.note(sums(traverse, axis, form));
         }
     }
+    if let Some(help) = level.and_then(|_| whole_wall_and_bay(traverse, sides, misses)) {
+        return fault.help(help);
+    }
     // Lengths that close as they are need not be measured again.
     match level.and_then(|_| named_by_their_sides(sides)) {
         Some((help, true)) => fault.help(help),
@@ -47,6 +50,51 @@ pub(crate) fn does_not_close(
             None => with_suspects(fault, level.is_none(), traverse, sides, misses),
         },
     }
+}
+
+/// What to do where the walk misses its start by the width of a bay whose wall was typed as a whole besides.
+fn whole_wall_and_bay(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Option<String> {
+    let [axis] = off(traverse, misses)[..] else { return None };
+    let along = |run: &Run, way: Direction| match run {
+        Run::Diagonal((first, length), _) if *first == way => Some(length.length()),
+        Run::Straight(first, length) if *first == way => Some(length.length()),
+        _ => None,
+    };
+    let width = |at: usize| {
+        let Some([one, two, three]) = sides.get(at..at + 3) else { return None };
+        let (Run::Diagonal((way, first), _), Run::Straight(..), Run::Diagonal((_, last), _)) =
+            (&one.run, &two.run, &three.run)
+        else {
+            return None;
+        };
+        let wide = first.length() + along(&two.run, *way)? + along(&three.run, *way)?;
+        // Another slant than a bay's may be a wall of its own.
+        let is_even = (first.length() - last.length()).abs() <= Length::from_nm(1);
+        (is_even && way.axis() == axis).then_some((*way, wide, first.form()))
+    };
+    let fits = |wide: Length, way: Direction| {
+        (misses.on(axis) - way.sign() * wide.nm()).abs() <= traverse.allowance(axis)
+    };
+    (0..sides.len()).find_map(|at| {
+        let (way, wide, form) = width(at).filter(|(way, wide, _)| fits(*wide, *way))?;
+        let is_wall = |one: &usize| {
+            let length = sides.get(*one).and_then(|side| match &side.run {
+                Run::Straight(direction, length) if *direction == way => Some(length.length()),
+                _ => None,
+            });
+            *one != at + 1 && length.is_some_and(|length| length > wide)
+        };
+        let next = [at.checked_sub(1), Some(at + 3)].into_iter().flatten().find(is_wall);
+        let wall = sides.get(next.or_else(|| (0..sides.len()).find(is_wall))?)?;
+        let Run::Straight(_, length) = &wall.run else { return None };
+        let rest = WrittenLength::new(length.length() - wide, form).spoken();
+        let wide = WrittenLength::new(wide, form).spoken();
+        let way = way.word();
+        Some(format!(
+            "if {} is the whole wall, the bay takes {wide} of it: instead of that wall write `{way}` and the length up to the bay, below it the line of the bay, and below that `{way}` and the length after it; the two together are {rest}",
+            wall.quoted()
+        ))
+    })
 }
 
 /// The diagnostic for a side by closing for which the other sides leave nothing.

@@ -6,6 +6,7 @@ pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
     dashed_size(line)
         .or_else(|| without_its_number(line))
         .or_else(|| side_before_its_kind(line))
+        .or_else(|| cover_after_its_kind(line))
         .or_else(|| inches_in_a_text(line))
         .or_else(|| ways_apart(line))
         .or_else(|| open_after_its_room(line))
@@ -35,6 +36,67 @@ fn side_before_its_kind(line: &str) -> Option<(String, &'static str)> {
             "the line of a space has its kind, its name, its place, and its area on the record",
         )
     })
+}
+
+/// `stoop 10 x 4 covered, at the front, 5' from the left corner`: what a porch is like stands before its kind, so that its
+/// place can be read.
+fn cover_after_its_kind(line: &str) -> Option<(String, &'static str)> {
+    const KINDS: [&str; 10] = [
+        "porch", "stoop", "deck", "patio", "veranda", "verandah", "terrace", "balcony", "portico",
+        "landing",
+    ];
+    const PLACES: [&str; 17] = [
+        "north", "east", "south", "west", "front", "back", "rear", "left", "right", "corner", "ne",
+        "nw", "se", "sw", "n", "s", "side",
+    ];
+    let words: Vec<&str> = line.split_whitespace().collect();
+    let plain = |word: &str| word.trim_matches([',', ';', '(', ')', '.', ':']).to_lowercase();
+    let is = |at: usize, of: &[&str]| {
+        words.get(at).is_some_and(|word| of.contains(&plain(word).as_str()))
+    };
+    let kind = (0..2).find(|&at| is(at, &KINDS))?;
+    let is_led = kind == 0 || is(0, &["front", "back", "rear", "side", "small", "entry"]);
+    let like = (kind + 1..words.len())
+        .find(|&at| is(at, &["covered", "roofed", "screened", "uncovered", "unroofed"]))?;
+    let word = words[like];
+    let (before, after) = (words.get(like - 1)?, words.get(like + 1));
+    let is_whole = word.contains('(') == word.contains(')');
+    // `not covered`, `covered by a tree`, `screened on two sides`
+    let on_sides = is(like + 1, &["on"]) && (like..words.len()).any(|at| is(at, &["sides"]));
+    let is_more = on_sides
+        || is(like - 1, &["not", "un", "half", "partly", "and"])
+        || after.is_some_and(|next| {
+            ["by", "with", "area", "part", "half"].contains(&plain(next).as_str())
+        });
+    let says_place = (kind + 1..words.len()).any(|at| is(at, &PLACES));
+    let says_size = has_size(&words);
+    if line.contains(['"', '#']) || !is_led || !is_whole || is_more || !says_place || !says_size {
+        return None;
+    }
+    let mut left: Vec<String> = words.iter().map(|word| (*word).to_owned()).collect();
+    let ends = word.ends_with([',', ';']) && like - 1 > kind && !before.ends_with([',', ';']);
+    if ends && let Some(last) = left.get_mut(like - 1) {
+        last.push(',');
+    }
+    left.remove(like);
+    let line = left.join(" ");
+    let line = line.trim_end_matches([',', ';', ' ']);
+    Some((
+        format!("{} {line}", plain(word)),
+        "the line of a space has its kind, its name, its place, and its area on the record",
+    ))
+}
+
+/// Whether words give a size, with the decimal commas of other countries too: `3,10 x 1,30`, `10x4`.
+fn has_size(words: &[&str]) -> bool {
+    let digit = |c: char| c.is_ascii_digit();
+    let joined = |word: &&str| {
+        word.split_once(['x', 'X', '×'])
+            .is_some_and(|(one, two)| one.starts_with(digit) && two.starts_with(digit))
+    };
+    let apart =
+        |three: &[&str]| matches!(three[0], "x" | "X" | "×" | "by") && three[1].starts_with(digit);
+    words.iter().any(joined) || words.windows(2).any(apart)
 }
 
 /// `east fourty feet 2 inches`: a number word as it is often misspelled.

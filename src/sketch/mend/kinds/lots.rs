@@ -6,7 +6,7 @@ use super::{Answer, Typed, is_text, quoted};
 
 /// A lot with its name, its size and its area, in any order; and one whose number stands after a `#`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    if let Some(answer) = legal(typed) {
+    if let Some(answer) = legal(typed).or_else(|| with_its_first_call(typed)) {
         return Some(answer);
     }
     if !typed.says(0, &["lot", "parcel", "land"]) {
@@ -38,6 +38,67 @@ fn legal(typed: &Typed<'_>) -> Option<Answer> {
             "the land is a `lot` with its name, and its calls stand below it",
         )
     })
+}
+
+/// `lot per deed: beginning at an iron pin, thence North 88 deg 30 min East 45.20 m`: the line of the lot and its first
+/// call.
+fn with_its_first_call(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["lot", "deed", "parcel", "survey", "legal", "land", "tract"]);
+    let beside = &typed.attempt.beside;
+    let is_begun = beside.before.starts_with("lot ");
+    if !begins || beside.in_lot && !is_begun || typed.attempt.house.is_none() {
+        return None;
+    }
+    let is_call = |at: usize| {
+        let from = typed.says(at, &["n", "s", "north", "south"])
+            && typed.piece(at + 1).is_some_and(super::Piece::is_number);
+        let toward = (at + 2..at + 9).find(|&end| typed.says(end, &["e", "w", "east", "west"]));
+        let small = |at: usize| {
+            typed.piece(at).is_some_and(|mark| mark.is_mark(",;:"))
+                || typed.says(at, &["a", "distance", "of", "for"])
+        };
+        let length = toward.and_then(|end| (end + 1..).find(|&at| !small(at)));
+        from && length.is_some_and(|at| length_at(&typed.pieces, at).is_some())
+    };
+    let call = (1..typed.pieces.len()).find(|&at| is_call(at))?;
+    // The words of the deed before its call are not of the name.
+    let first = (1..call)
+        .find(|&at| {
+            typed.says(at, &["beginning", "commencing", "starting", "begin", "thence", "from"])
+        })
+        .unwrap_or(call);
+    let set_off = (1..first).find(|&at| typed.pieces[at].is_mark(":;,-–(")).unwrap_or(first);
+    let name = typed.text(0, set_off).trim_matches([':', ',', ';', '-', ' ']);
+    let begun = super::plainly(typed.text(first.max(set_off), call));
+    let begun = begun.trim_matches([',', ';', ':', '-', ' ']);
+    let begun = begun.strip_suffix("thence").unwrap_or(begun).trim_matches([',', ';', ':', ' ']);
+    if name.contains(|c: char| c == '"' || c.is_ascii_digit()) && name.contains('"')
+        || begun.contains(|c: char| c.is_ascii_digit() || c == '#')
+    {
+        return None;
+    }
+    let line = format!("bearing {}", typed.rest(call).trim_end_matches([';', '.', ',', ' ']));
+    let again = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
+    let call = match super::deeds::answer(&again) {
+        Some(Answer::Lines(lines, _)) if lines.len() == 1 => lines.into_iter().next()?,
+        Some(_) => return None,
+        None => line.clone(),
+    };
+    let name = match typed.says(0, &["lot", "parcel", "land", "tract"]) {
+        true => super::levels::capitalized(name),
+        false => format!("Lot, {}", name.to_lowercase()),
+    };
+    let comment = if begun.is_empty() { String::new() } else { format!("  # {begun}") };
+    if is_begun {
+        return Some(Answer::line(
+            format!("{call}{comment}"),
+            "the line of the lot stands above, and each call is a line of its own",
+        ));
+    }
+    Some(Answer::line(
+        format!("lot {}\n{call}{comment}", quoted(&name)),
+        "the land is a `lot` with its name, and its calls stand below it, each on a line of its own",
+    ))
 }
 
 /// `lot #9 recorded 0.21 acres`: what follows the `#` is a comment.

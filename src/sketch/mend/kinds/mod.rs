@@ -6,6 +6,7 @@
 //! recognizes; it returns `None` for any other line.
 
 mod abbreviated;
+mod angled_bay;
 mod angles;
 mod around;
 mod asides;
@@ -222,6 +223,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         deeds::several,
         shorthand::answer,
         passing::answer,
+        remarks::apart_from_another,
+        angled_bay::answer,
         bumps::answer,
         brief::answer,
         clear::answer,

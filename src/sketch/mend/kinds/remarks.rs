@@ -9,6 +9,86 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     not_reached(typed).or_else(|| rooms(typed))
 }
 
+/// `about 11 m north of house`, `barn is 36' behind the house` below the walls of a space: how far it stands from another.
+pub(super) fn apart_from_another(typed: &Typed<'_>) -> Option<Answer> {
+    const NEAR: [&str; 8] =
+        ["about", "approx", "approximately", "roughly", "some", "around", "nearly", "ca"];
+    const STANDS: [&str; 14] = [
+        "is", "stands", "sits", "lies", "located", "it", "the", "which", "this", "set", "are",
+        "was", "begins", "starts",
+    ];
+    const WHERE: [&str; 24] = [
+        "north",
+        "south",
+        "east",
+        "west",
+        "n",
+        "s",
+        "e",
+        "w",
+        "northeast",
+        "northwest",
+        "southeast",
+        "southwest",
+        "behind",
+        "beyond",
+        "back",
+        "front",
+        "left",
+        "right",
+        "away",
+        "off",
+        "past",
+        "apart",
+        "over",
+        "rear",
+    ];
+    const WHAT: [&str; 19] = [
+        "of", "from", "the", "to", "in", "house", "home", "main", "dwelling", "road", "street",
+        "fence", "line", "lot", "property", "garage", "building", "corner", "wall",
+    ];
+    let beside = &typed.attempt.beside;
+    let is_mark = |at: usize| typed.pieces[at].is_mark(",.()~:-–");
+    let first = typed.pieces.iter().position(Piece::is_number)?;
+    let one = length_at(&typed.pieces, first)?;
+    let end = typed.pieces.len();
+    let names = |at: usize| {
+        super::kind_word(&typed.lower(at)).is_some_and(|kind| kind != "living")
+            || typed.says(at, &["barn", "shed", "workshop", "building", "house"])
+    };
+    let head = (0..first)
+        .all(|at| is_mark(at) || names(at) || typed.says(at, &NEAR) || typed.says(at, &STANDS));
+    let tail = (one.end..end)
+        .all(|at| is_mark(at) || names(at) || typed.says(at, &WHERE) || typed.says(at, &WHAT));
+    // `36' from the house`
+    let from = (one.end..end).any(|at| typed.says(at, &["from", "off"]))
+        && (one.end..end).any(|at| names(at) || typed.says(at, &["home", "road", "street"]));
+    let is_placed = from || (one.end..end).any(|at| typed.says(at, &WHERE));
+    // `11 m north` alone may be a wall, `11 m north of the house` is none.
+    let another = typed.says(one.end, &["to"]) && typed.says(one.end + 1, &["the"])
+        || (one.end..end)
+            .any(|at| typed.says(at, &["of", "from", "behind", "beyond", "away", "apart", "past"]));
+    let stands = (0..first).any(|at| typed.says(at, &["is", "stands", "sits", "lies", "located"]));
+    let is_below = super::super::begins_as_wall(&beside.before);
+    let follows = super::super::begins_as_wall(&beside.after);
+    let progress = super::straight::progress(typed, &beside.last_walk);
+    let is_back = !progress.is_open() && !progress.has_closing && progress.walls >= 4;
+    let is_done = !progress.is_open() && progress.walls != 1;
+    let fits = head
+        && tail
+        && is_placed
+        && is_below
+        && (!follows || is_back)
+        && is_done
+        && (another || stands);
+    (fits && !typed.is_in_lot()).then(|| {
+        Answer::line(
+            format!("# {}", typed.line.trim()),
+            "how far a building stands from another is no wall of it: a remark on a line of its own begins with `#`",
+        )
+    })
+}
+
 /// `note the gas meter is on this wall` below a wall: a line of its own.
 pub(super) fn note_alone(typed: &Typed<'_>) -> Option<Answer> {
     let is_below_a_wall = super::super::begins_as_side(&typed.attempt.beside.before);
