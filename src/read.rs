@@ -200,7 +200,12 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             continue;
         }
         let fixes = offered.iter().map(|(line, _)| Fix::new(one.span, line.clone())).collect();
-        *fault = fault.clone().instead(None, helps, fixes);
+        // What was found can be drawn.
+        let found = fault.message().strip_suffix(" is no place that can be drawn");
+        let cause = found
+            .filter(|_| placed > 0 && !offered.is_empty())
+            .map(|told| format!("{told} is a place in words, and a space starts at a corner or at a distance from one"));
+        *fault = fault.clone().instead(cause, helps, fixes);
     }
 }
 

@@ -84,6 +84,7 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
             rest = rest.get(bytes..).unwrap_or_default();
             continue;
         }
+        context.here = offset;
         let end = memchr::memchr(b'\n', rest.as_bytes()).map_or(rest.len(), |at| at + 1);
         let (line, after) = rest.split_at(end);
         let content = line.strip_suffix('\n').unwrap_or(line);
@@ -113,11 +114,8 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
                 is_american: context.is_american,
                 in_lot: context.in_lot,
                 comment: read.comment.as_deref().map(Into::into),
-                house_walk: walk(
-                    &text[..offset],
-                    context.house.as_ref().map(|house| house.name.as_str()),
-                ),
-                last_walk: walk(&text[..offset], context.space.as_deref()),
+                house_walk: walk(&text[..offset], context.house.as_ref().map(|house| house.at)),
+                last_walk: walk(&text[..offset], context.space.as_ref().map(|_| context.space_at)),
                 last_is_a_part: is_a_part(&text[..offset]),
                 ..beside(text, offset, offset + line.len())
             });
@@ -229,6 +227,10 @@ pub(super) struct Context {
     /// Whether an American state has been named.
     is_american: bool,
     first_bare: Option<Span>,
+    /// Where the line begins that is read.
+    here: usize,
+    /// Where the line of the last space begins, as it was typed.
+    space_at: usize,
     /// The name of the last space. Most names are short enough to be kept without the heap.
     space: Option<SmolStr>,
     /// The space of this level that places are counted from, if there is one above: its first living space.
@@ -257,6 +259,7 @@ impl Context {
         match statement {
             Statement::Space(space) => {
                 self.by_closing = [false; 2];
+                self.space_at = self.here;
                 self.space = Some(space.name.text.as_str().into());
                 self.counts_from(&space.name.text, space.kind);
             }
@@ -276,6 +279,8 @@ impl Context {
 
 struct House {
     name: SmolStr,
+    /// Where its line begins.
+    at: usize,
     is_living: bool,
 }
 
@@ -284,7 +289,7 @@ impl Context {
     fn counts_from(&mut self, name: &str, kind: Kind) {
         let is_living = kind == Kind::Living;
         if self.house.as_ref().is_none_or(|house| is_living && !house.is_living) {
-            self.house = Some(House { name: name.into(), is_living });
+            self.house = Some(House { name: name.into(), at: self.here, is_living });
         }
     }
 
@@ -308,6 +313,7 @@ impl Context {
         }
         if let (Some(kind), Some(name)) = (kind, name) {
             self.by_closing = [false; 2];
+            self.space_at = self.here;
             self.space = Some(name.into());
             self.counts_from(name, *kind);
         }
@@ -359,19 +365,12 @@ fn begins_another(line: &str) -> bool {
     ["level", "lot", "map"].contains(&first) || mend::is_kind(first)
 }
 
-/// The lines below that of a space with this name, up to the next level or space; none if no line above has it.
-fn walk(text: &str, name: Option<&str>) -> std::rc::Rc<[std::rc::Rc<str>]> {
-    let Some(name) = name else { return Default::default() };
-    // The line of another space may name it as well, as the one that it begins at.
-    let opens = |line: &str| {
-        let first = line.split_whitespace().next().unwrap_or_default();
-        mend::is_kind(first) && line.split('"').nth(1) == Some(name)
-    };
-    let lines: Vec<&str> = text.lines().map(str::trim).collect();
-    let Some(at) = lines.iter().rposition(|line| opens(line)) else { return Default::default() };
-    let below = lines.get(at + 1..).unwrap_or_default().iter();
+/// The lines below that of a space, which begins at this byte, up to the next level or space; none if there is none.
+fn walk(text: &str, from: Option<usize>) -> std::rc::Rc<[std::rc::Rc<str>]> {
+    let Some(from) = from else { return Default::default() };
+    let below = text.get(from..).unwrap_or_default().lines().skip(1).map(str::trim);
     let below = below.take_while(|line| !begins_another(line)).take(MOST_OF_A_WALK);
-    below.filter(|line| says(line)).map(|line| (*line).into()).collect()
+    below.filter(says).map(Into::into).collect()
 }
 
 /// Whether the last line of a space is that of a part of another one.

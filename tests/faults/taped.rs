@@ -271,3 +271,69 @@ fn how_far_a_building_stands_from_the_house_is_no_wall() {
     let walk = HOUSE.replace("east 40'", "40' east");
     assert_eq!(areas(&obeyed(&walk, 0), "House").0, 1_200);
 }
+
+/// The ranch as a person types it from the pad, with no line as the format has it.
+const PAD: &str = "front faces south\nGround floor\nHouse\nleft wall 34 ft 2\nback wall - not reachable (fence)\nright wall - not reachable (fence)\ngarage front 22 ft 2\ngarage side going back 8 ft 7\nporch wall 14 ft 5\nporch side coming forward 5 ft 2\nfront wall 25 ft 8\nGarage 22 ft 2 wide, 22 ft 1 deep (included above)\nPorch, covered 14 ft 5 by 5 ft 2\n";
+
+#[test]
+fn walls_of_a_walk_stay_in_it_below_a_house_that_is_not_typed_as_the_format_has_it() {
+    let page = said(PAD);
+    for told in [
+        "`north 34' 2\"`",
+        "`west 22' 2\" note \"garage front\"`",
+        "`north 8' 7\" note \"garage side\"`",
+        "`14' 5\" note \"porch wall\"`",
+        "`south 5' 2\" note \"porch side\"`",
+        "`west 25' 8\"`",
+        "`garage 22' 2\" wide x 22' 1\" deep inside the walk, in the southeast corner`",
+        "`north 5' 2\"`, `east 14' 5\"`",
+    ] {
+        assert!(page.contains(told), "{told}: {page}");
+    }
+    for wrong in ["counted", "garage \"Garage\" start", "porch \"Porch\"`, then", "# wall"] {
+        assert!(!page.contains(wrong), "{wrong}: {page}");
+    }
+    // Typed as it is told, of several readings the one that was walked, it is the ranch with its garage in it.
+    let text = RANCH.to_owned()
+        + "garage 22' 2\" wide x 22' 1\" deep inside the walk, in the southeast corner\n";
+    let text = obeyed(&text, 0);
+    assert_eq!(areas(&text, "House").0, sq_ft(747 * 410 + 266 * 41 - 173 * 62 - 266 * 265));
+}
+
+#[test]
+fn wide_and_deep_say_which_sides_a_living_space_has() {
+    for line in ["living 36'2\" wide x 28'1\" deep", "living \"Down\" 28' 1\" deep, 36' 2\" wide"] {
+        let text = obeyed(&format!("front south\nlevel \"1\"\n{line}\n"), 0);
+        let wide = text.lines().find(|line| line.starts_with("east 36"));
+        assert!(wide.is_some(), "{text}");
+        assert_eq!(areas(&text, "").0, sq_ft(434 * 337), "{text}");
+    }
+    let bay = "bay on the back, 10' from left corner: 2'10\" angled, 6', 2'10\" angled";
+    let page =
+        said(&format!("front south\nlevel \"1\"\nliving 36'2\" wide x 28'1\" deep\n{bay}\n"));
+    assert!(page.contains("`bay east 10' out 2' flat 6'`"), "{page}");
+    assert!(page.contains("begins 10' from its west end"), "{page}");
+}
+
+#[test]
+fn a_place_that_is_found_is_not_called_one_that_cannot_be_drawn() {
+    let page = said(&format!("{HOUSE}porch 10' x 4', on the south side, 5' from the west end\n"));
+    assert!(page.contains("start east 5' south 4'`"), "{page}");
+    assert!(!page.contains("no place that can be drawn"), "{page}");
+    let page = said(&format!("{HOUSE}porch 10' x 4' by the lake\n"));
+    assert!(!page.contains("is a place in words"), "{page}");
+}
+
+#[test]
+fn brick_on_one_level_is_said_of_each_space() {
+    for line in [
+        "brick downstairs 4 5/8\", siding upstairs",
+        "brick first floor only",
+        "stone on the lower level, vinyl above",
+    ] {
+        let page = said(&format!("{line}\n{HOUSE}"));
+        assert!(page.contains("`veneer none` at the end of the line of each space"), "{page}");
+    }
+    let page = said(&format!("brick on the front only\n{HOUSE}"));
+    assert!(page.contains("`veneer none` at the end of each side"), "{page}");
+}

@@ -89,10 +89,13 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         ),
         None => {
             let ways = if side.axis() == Axis::East { "north or south" } else { "east or west" };
+            let begins = bay.from.as_ref().map_or_else(String::new, |(far, end)| {
+                format!(", which begins {} from its {} end", far.text, end.word())
+            });
             Answer::say(
                 cause,
                 format!(
-                    "leave this line out; in the walk {which}, instead of the wall on the {} side, write the length of that wall up to the bay, on the next line `{}` with the way that the wall was walked, {ways}, and on the line below that the length of the wall after it{ask}",
+                    "leave this line out; in the walk {which}, instead of the wall on the {} side, write the length of that wall up to the bay{begins}, on the next line `{}` with the way that the wall was walked, {ways}, and on the line below that the length of the wall after it{ask}",
                     side.word(),
                     line(if side.axis() == Axis::East { "north" } else { "east" })
                 ),

@@ -219,6 +219,29 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         Some((_, thick)) => format!("`veneer {}`", thick.text),
         None => "`veneer 4 5/8\"`, or the thickness of your own,".to_owned(),
     };
+    // `brick downstairs, siding upstairs`: all walls of a space are alike.
+    const LEVELS: [&str; 10] = [
+        "upstairs",
+        "downstairs",
+        "upper",
+        "lower",
+        "floor",
+        "level",
+        "story",
+        "storey",
+        "above",
+        "below",
+    ];
+    let sides = ["front", "back", "rear", "left", "right", "side", "sides"];
+    let is_of_levels = typed.find(0, &LEVELS).is_some() && typed.find(0, &sides).is_none();
+    if is_of_levels && counted.is_none() {
+        return Some(Answer::say(
+            "brick or stone on some of the levels: the file says its thickness once, and each space without it says so",
+            format!(
+                "write {of_it} on a line before the first level, and `veneer none` at the end of the line of each space that has no brick or stone, as in `living \"Rooms\" veneer none`"
+            ),
+        ));
+    }
     Some(Answer::say(
         "brick or stone on some of the walls: the file says its thickness once, and each side without it says so",
         format!(

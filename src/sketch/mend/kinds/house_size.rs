@@ -14,11 +14,15 @@ const LONG: [&str; 2] = ["long", "length"];
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let houses = ["house", "home", "residence", "dwelling", "cabin", "cottage"];
     let first = usize::from(typed.says(0, &["main", "the", "my", "our", "row", "town"]));
-    if !typed.says(first, &houses) || super::super::begins_as_side(&typed.attempt.beside.after) {
+    let is_living = typed.says(0, &["living"]);
+    if !(is_living || typed.says(first, &houses))
+        || super::super::begins_as_side(&typed.attempt.beside.after)
+    {
         return None;
     }
     let fillers = ["is", "was", "measures", "measured", "size", "about", "itself", "the"];
-    let mut at = first + 1;
+    let has_name = is_living && super::is_text(typed.piece(1));
+    let mut at = first + 1 + usize::from(has_name);
     while typed.says(at, &fillers) || typed.piece(at).is_some_and(|mark| mark.is_mark(":=,-–")) {
         at += 1;
     }
@@ -53,7 +57,10 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         (None, two) => two.map(|two| !two),
     };
     let (a, b) = in_one_unit(&one, &two);
-    let name = quoted(&capitalized(&typed.lower(first)));
+    let name = match has_name {
+        true => quoted(&typed.name(1, 2)),
+        false => quoted(&capitalized(&typed.lower(first))),
+    };
     let sides = |north: &str, east: &str| {
         format!(
             "living {name}{face}{comment}\nnorth {north}\neast {east}\nsouth {north}\nwest {east}"
