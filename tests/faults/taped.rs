@@ -337,3 +337,45 @@ fn brick_on_one_level_is_said_of_each_space() {
     let page = said(&format!("brick on the front only\n{HOUSE}"));
     assert!(page.contains("`veneer none` at the end of each side"), "{page}");
 }
+
+#[test]
+fn a_porch_that_fills_a_recess_starts_at_its_corner() {
+    // 173 by 62 inches, and the walk itself is as it was, either way round.
+    let walls: Vec<&str> = RANCH.lines().skip(3).collect();
+    let turned: Vec<String> = walls
+        .iter()
+        .rev()
+        .map(|wall| {
+            let (way, rest) = wall.split_once(' ').unwrap();
+            let way = match way {
+                "north" => "south",
+                "south" => "north",
+                "east" => "west",
+                _ => "east",
+            };
+            format!("{way} {rest}\n")
+        })
+        .collect();
+    let heads = RANCH.lines().take(3).map(|line| format!("{line}\n")).collect::<String>();
+    for walk in [RANCH.to_owned(), heads + &turned.concat()] {
+        for line in [
+            "covered porch 14' 5\" x 5' 2\" in the recess",
+            "porch 5' 2\" x 14' 5\", recessed",
+            "Porch, 14 ft 5 by 5 ft 2, fills the recess",
+            "front porch 14' 5\" wide, 5' 2\" deep in the notch",
+        ] {
+            let text = obeyed(&format!("{walk}{line}\n"), 0);
+            let house = fairfoot::read("pad.sides", text.as_str())
+                .unwrap_or_else(|errors| panic!("{errors}\n{text}"));
+            let porch = &house.spaces()[1];
+            assert_eq!(porch.outline().area().whole_sq_ft(), sq_ft(173 * 62), "{text}");
+            let page = said(&text);
+            assert!(!page.contains("overlap") && !page.contains("touches-nothing"), "{page}");
+            assert_eq!(areas(&text, "House").0, WALKED, "{text}");
+        }
+    }
+    // No recess has this size.
+    assert!(
+        !said(&format!("{RANCH}porch 12' x 5' in the recess\n")).contains("that has this size")
+    );
+}

@@ -67,6 +67,7 @@ mod passing;
 mod placed;
 mod places;
 mod published;
+mod recessed;
 mod remarks;
 mod reordered;
 mod rolls;
@@ -224,6 +225,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         shorthand::answer,
         passing::answer,
         remarks::apart_from_another,
+        recessed::answer,
         angled_bay::answer,
         bumps::answer,
         brief::answer,

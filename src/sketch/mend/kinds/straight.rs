@@ -30,26 +30,52 @@ pub(super) struct Walk {
 /// What the walk may miss its start by.
 const GAP: Length = Length::from_nm(6 * Length::INCH.nm());
 
-/// A walk from its lines; `None` if a wall of it is not straight or has no length, or it does not come back.
+/// A walk from its lines; `None` if a wall of it is not straight or has no length, or it does not come back. On each axis
+/// one wall may follow from the others.
 pub(super) fn walk(typed: &Typed<'_>, lines: &[Rc<str>]) -> Option<Walk> {
     let front = typed.attempt.beside.front;
-    let (mut walls, mut corners, mut at) = (Vec::new(), Vec::new(), (0_i64, 0_i64));
+    let (mut walls, mut open): (Vec<Wall>, Vec<usize>) = (Vec::new(), Vec::new());
     for line in lines {
         let pieces = cut(line);
         if pieces.first()?.is_word(&["corner", "overall", "tie"]) {
             continue;
         }
         let way = compass(by_compass(way_and_back(&pieces[0].text)?.0, front))?;
-        let measure = length_in(typed, &pieces, 1)?;
-        corners.push(at);
-        match way.axis() {
-            Axis::East => at.0 += way.sign() * measure.length.nm(),
-            Axis::North => at.1 += way.sign() * measure.length.nm(),
-        }
-        let typed = join(&pieces[..measure.end.min(pieces.len())]);
-        walls.push(Wall { way, length: measure.length, typed });
+        let closes = pieces.get(1).is_some_and(|by| by.is_word(&["by"]))
+            && pieces.get(2).is_some_and(|closing| closing.is_word(&["closing"]));
+        let (length, end) = match length_in(typed, &pieces, 1) {
+            Some(measure) => (measure.length, measure.end),
+            None if closes => {
+                open.push(walls.len());
+                (Length::ZERO, 3)
+            }
+            None => return None,
+        };
+        let typed = join(&pieces[..end.min(pieces.len())]);
+        walls.push(Wall { way, length, typed });
     }
-    let is_back = at.0.abs() <= GAP.nm() && at.1.abs() <= GAP.nm();
+    let on = |walls: &[Wall], axis: Axis| -> i64 {
+        let of_it = walls.iter().filter(|wall| wall.way.axis() == axis);
+        of_it.map(|wall| wall.way.sign() * wall.length.nm()).sum()
+    };
+    for &at in &open {
+        let way = walls.get(at)?.way;
+        let is_only = open.iter().filter(|&&one| walls[one].way.axis() == way.axis()).count() == 1;
+        let left = Length::from_nm(-way.sign() * on(&walls, way.axis()));
+        if !is_only || left <= Length::ZERO {
+            return None;
+        }
+        walls.get_mut(at)?.length = left;
+    }
+    let (mut corners, mut here) = (Vec::new(), (0_i64, 0_i64));
+    for wall in &walls {
+        corners.push(here);
+        match wall.way.axis() {
+            Axis::East => here.0 += wall.way.sign() * wall.length.nm(),
+            Axis::North => here.1 += wall.way.sign() * wall.length.nm(),
+        }
+    }
+    let is_back = here.0.abs() <= GAP.nm() && here.1.abs() <= GAP.nm();
     (is_back && walls.len() >= 4).then_some(Walk { walls, corners })
 }
 
@@ -178,6 +204,35 @@ impl Walk {
     pub(super) fn is_rectangle(&self) -> bool {
         self.walls.len() == 4
             && self.walls.windows(2).all(|two| two[0].way.axis() != two[1].way.axis())
+    }
+
+    /// The recesses of this width and depth: the corner at which the wall at the back of each begins, the way of that
+    /// wall, and the way out of the recess.
+    pub(super) fn recesses(
+        &self,
+        along: Length,
+        deep: Length,
+    ) -> Vec<(usize, Direction, Direction)> {
+        let count = self.walls.len();
+        let doubled: i128 = (0..count)
+            .map(|at| {
+                let (one, two) = (self.corners[at], self.corners[(at + 1) % count]);
+                i128::from(one.0) * i128::from(two.1) - i128::from(two.0) * i128::from(one.1)
+            })
+            .sum();
+        let is_near = |one: Length, two: Length| (one - two).abs() <= Length::INCH;
+        let is_one = |&at: &usize| {
+            let wall = &self.walls[at];
+            let (before, after) =
+                (&self.walls[(at + count - 1) % count], &self.walls[(at + 1) % count]);
+            let inward = if doubled < 0 { wall.way.right() } else { wall.way.left() };
+            before.way == inward
+                && after.way == inward.opposite()
+                && is_near(wall.length, along)
+                && is_near(before.length.min(after.length), deep)
+        };
+        let found = (0..count).filter(is_one);
+        found.map(|at| (at, self.walls[at].way, self.walls[(at + 1) % count].way)).collect()
     }
 
     fn edge(&self, way: Direction) -> i64 {
