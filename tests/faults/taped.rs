@@ -47,6 +47,9 @@ fn a_wall_by_its_name_whose_inches_have_no_mark_gets_the_question_it_gets_with_t
         assert!(page.contains(told), "{page}");
         assert!(!page.contains("does-not-close") && !page.contains("garage \"Garage\""), "{page}");
     }
+    // What is no wall stays what it is.
+    let page = said(&format!("ceiling 8 ft 2\n{RANCH}"));
+    assert!(page.contains("`# ceiling 8 ft 2`"), "{page}");
     let page = said(&with("west 14' 5\"", "porch wall 14 ft 5"));
     assert!(page.contains("`west 14' 5\" note \"porch wall\"`"), "{page}");
 }

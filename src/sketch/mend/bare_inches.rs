@@ -71,7 +71,9 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     if attempt(&marked).reads.is_some() {
         return None;
     }
-    let mended = mend(&marked, attempt)?;
+    // A line that gets no more than how a line begins says nothing of its length: `ceiling 8 ft 2`.
+    let mended = mend(&marked, attempt)
+        .filter(|mended| !mended.cause.ends_with("begins no line of a sides file"))?;
     let cause = match mended.cause.as_str() {
         "" => CAUSE.to_owned(),
         cause => format!("{CAUSE}; {cause}"),
