@@ -87,7 +87,11 @@ impl AreaRanges {
             count = count.saturating_mul(areas.len());
             Some(areas)
         };
-        let others = totals_of(&self.house, false, MOST_TOTALS, &[], &mut of_others)?;
+        // Most houses that many are read of have a single space.
+        let others = match self.house.spaces.len() {
+            1 => vec![Area::ZERO],
+            _ => totals_of(&self.house, false, MOST_TOTALS, &[], &mut of_others)?,
+        };
         let middle = Area::from_half_nm2(i128::from(sq_ft) * Area::SQUARE_FOOT.half_nm2());
         let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
         let (low, high) = (middle - half, middle + half - Area::from_half_nm2(1));
@@ -96,6 +100,14 @@ impl AreaRanges {
         let most = MOST_TOTALS.checked_div(count).filter(|_| sq_ft > 0)?;
         let few = self.few(any)[asked].as_ref()?;
         range::gives(few, &left.collect::<Vec<_>>(), most)
+    }
+
+    /// Whether [`AreaRanges::widest`] surely is computed for the total above grade, told without computing it.
+    pub(crate) fn has_widest(&self) -> bool {
+        let few = self.few(true);
+        let is_computed = |space: usize| few[space].as_ref().is_some_and(range::quick::has_range);
+        self.counted(false)
+            .all(|space| is_computed(space) && self.house.deducted_from(space).all(is_computed))
     }
 
     /// Whether some total has `sq_ft` whole square feet where these spaces were taken the other way: one that is not
@@ -184,7 +196,13 @@ impl AreaRanges {
     }
 
     fn few(&self, any: bool) -> &[Option<Few>] {
-        let of_totals = || self.closings(any, |space| self.is_in_a_total(space));
+        let of_totals = || {
+            let is_wanted = |space: usize| self.is_in_a_total(space);
+            match self.few[0].get().filter(|_| any) {
+                Some(known) => Few::widest_of_all(&self.walls.spaces, self.step, known, is_wanted),
+                None => self.closings(any, is_wanted),
+            }
+        };
         self.few[usize::from(any)].get_or_init(of_totals)
     }
 
@@ -303,6 +321,10 @@ pub(super) fn totals_of(
                 return None;
             }
             let with = |total: Area, area: Area| if is_off { total - area } else { total + area };
+            if let [area] = areas[..] {
+                totals.iter_mut().for_each(|total| *total = with(*total, area));
+                continue;
+            }
             totals = totals
                 .iter()
                 .flat_map(|&total| areas.iter().map(move |&area| with(total, area)))

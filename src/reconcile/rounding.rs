@@ -146,8 +146,12 @@ impl RoundingTest {
             if self.is_in(self.range()) && quickly(false).unwrap_or_else(|| listed(false)) {
                 return Some(CouldExplain::Yes);
             }
-            // What an outline gives is in the widest range, which then need not be known.
+            // What an outline gives is in the widest range, which then need not be known. Where none gives it, it is
+            // enough that there is one.
             let is_given = quickly(true);
+            if is_given == Some(false) && self.ranges.has_widest() {
+                return Some(CouldExplain::No);
+            }
             let is_possible = is_given == Some(true)
                 || self.is_in(Some(self.widest()?)) && is_given.unwrap_or_else(|| listed(true));
             Some(if is_possible { CouldExplain::OnlyAgainst } else { CouldExplain::No })

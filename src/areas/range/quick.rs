@@ -4,10 +4,6 @@
 //! The lowest and the highest area are searched for among all outlines, even those that cross themselves. If neither of
 //! the two outlines found crosses or touches itself, no other can be lower or higher. Everything else is left to the
 //! search of the parent module, which gives the same answer.
-#![expect(
-    clippy::integer_division,
-    reason = "numbers of combinations, and the next of equally many bits, divide without a remainder"
-)]
 
 use std::ops::RangeInclusive;
 
@@ -27,44 +23,47 @@ const MOST_SIDES: usize = 2 * MOST_LEGS;
 const MOST_MOVES: usize = 10;
 const MOST_CHOICES: usize = 128;
 
-/// The closings of one axis, as [`AxisClosings`](crate::areas::closings::AxisClosings) with as few moves as possible.
-///
-/// Its numbers are as small as they can be.
-#[derive(Clone, Copy, Debug)]
-struct Closings {
-    all: [Leg; MOST_LEGS],
-    legs: usize,
-    all_moves: [Move; MOST_LEGS],
-    count: usize,
-    choose: usize,
-}
-
+/// A wall. Its numbers are as small as they can be.
 #[derive(Clone, Copy, Debug)]
 struct Leg {
-    /// In steps.
-    length: i32,
+    /// Its component along its axis in steps, without any move.
+    run: i32,
     /// Where it lies on the other axis, in steps and without any move.
     across: i32,
+    /// The place of its axis: north, then east.
+    axis: u8,
     sign: i8,
-    side: u8,
+    /// By how much its component changes if it is rounded against the rule; 0 if it has one length, or both lengths follow
+    /// the rule.
+    against: i8,
+    /// The whole steps in its length, and whether there is more.
+    steps: i32,
+    has_more: bool,
 }
 
 impl Leg {
-    /// The component along the axis.
-    fn run(&self) -> i32 {
-        if self.sign > 0 { self.length } else { -self.length }
+    const NONE: Leg =
+        Leg { run: 0, across: 0, axis: 0, sign: 0, against: 0, steps: 0, has_more: false };
+
+    fn axis(&self) -> usize {
+        usize::from(self.axis)
     }
 
-    fn side(&self) -> usize {
-        usize::from(self.side)
+    fn length(&self) -> i32 {
+        if self.sign > 0 { self.run } else { -self.run }
     }
 }
 
-/// A leg made longer or shorter by a step.
+/// The closings of one axis, as [`AxisClosings`](crate::areas::closings::AxisClosings) with as few moves as possible: of
+/// the moves, each of which changes the component of a wall by the same step, any `choose` close the axis.
 #[derive(Clone, Copy, Debug)]
-struct Move {
-    leg: u8,
-    change: i8,
+struct Closings {
+    /// The walls that are moved, in walking order.
+    walls: [u8; MOST_LEGS],
+    count: usize,
+    choose: usize,
+    /// The step: 1 or -1.
+    by: i8,
 }
 
 /// Which of its two lengths a wall may have: one that is moved by at most `reach` follows the rule.
@@ -86,7 +85,7 @@ impl Freedom {
 
     /// The two lengths of a wall that is `above` longer than a whole step: by how many steps it is rounded, the change
     /// to its other length, and whether both lengths follow the rule.
-    fn candidate(self, above: i64) -> (i64, i8, bool) {
+    fn candidate(self, above: i64) -> (i8, i8, bool) {
         if above == 0 {
             return (0, 0, false);
         }
@@ -109,191 +108,144 @@ fn whole_steps(length: i64, unit: i64) -> i64 {
 }
 
 impl Closings {
-    const EMPTY: Closings = Closings {
-        all: [Leg { length: 0, across: 0, sign: 0, side: 0 }; MOST_LEGS],
-        legs: 0,
-        all_moves: [Move { leg: 0, change: 0 }; MOST_LEGS],
-        count: 0,
-        choose: 0,
-    };
+    const EMPTY: Closings = Closings { walls: [0; MOST_LEGS], count: 0, choose: 0, by: 1 };
 
-    /// Adds a wall with its rounded length; `None` where there are too many.
-    fn add(&mut self, leg: Leg, change: Option<i8>) -> Option<()> {
-        *self.all.get_mut(self.legs)? = leg;
-        if let Some(change) = change {
-            self.add_move(self.legs, change)?;
-        }
-        self.legs += 1;
-        Some(())
-    }
-
-    /// Sets the moves out, now that all walls are known and `above` says how much longer than a whole step each is;
-    /// `None` where there are too many moves or the axis cannot close.
-    fn finish(&mut self, above: &[i64; MOST_LEGS], freedom: Freedom) -> Option<()> {
-        let miss = i64::from(self.legs().iter().map(Leg::run).sum::<i32>());
-        let (mut up, mut down) = (0, 0);
-        for Move { leg, change } in &self.all_moves[..self.count] {
-            let is_up = self.all[usize::from(*leg)].sign == *change;
-            *(if is_up { &mut up } else { &mut down }) += 1;
-        }
-        self.set_out(-miss, (up, down), |leg| freedom.candidate(above[leg]))?;
-        if self.count > MOST_MOVES {
-            return None;
-        }
-        if 2 * self.choose > self.count {
-            self.turn_round(|_, _| true);
-            self.choose = self.count - self.choose;
-        }
-        Some(())
-    }
-
-    /// Makes the moves that have to be made, so that any `choose` of the rest close the axis.
-    fn set_out(
-        &mut self,
-        steps: i64,
-        (up, down): (i64, i64),
-        candidate: impl Fn(usize) -> (i64, i8, bool),
-    ) -> Option<()> {
-        if (-down..=up).contains(&steps) {
-            // All free moves backward are made first; then each is either a move forward or undoes one backward.
-            self.turn_round(|leg, change| leg.sign != change);
-            self.choose = usize::try_from(steps + down).ok()?;
-            return Some(());
-        }
-        // All free moves in the right direction, then as few as possible against the rule.
-        let is_right = |leg: &Leg, change: i8| i64::from(leg.sign * change) == steps.signum();
-        self.turn_round(is_right);
-        self.count = 0;
-        for leg in 0..self.legs {
-            let (_, change, is_free) = candidate(leg);
-            if !is_free && is_right(&self.all[leg], change) {
-                self.add_move(leg, change)?;
-            }
-        }
-        self.choose = usize::try_from(if steps > 0 { steps - up } else { -steps - down }).ok()?;
-        (self.choose <= self.count).then_some(())
-    }
-
-    fn add_move(&mut self, leg: usize, change: i8) -> Option<()> {
-        self.all_moves[self.count] = Move { leg: u8::try_from(leg).ok()?, change };
+    fn add(&mut self, wall: usize) -> Option<()> {
+        *self.walls.get_mut(self.count)? = u8::try_from(wall).ok()?;
         self.count += 1;
         Some(())
     }
 
-    /// Makes the chosen moves, and turns each of them into the move that undoes it.
-    fn turn_round(&mut self, is_chosen: impl Fn(&Leg, i8) -> bool) {
-        for Move { leg, change } in &mut self.all_moves[..self.count] {
-            let leg = &mut self.all[usize::from(*leg)];
-            if is_chosen(leg, *change) {
-                leg.length += i32::from(*change);
-                *change = -*change;
+    /// Makes the moves that have to be made, so that any `choose` of the rest close the axis; `None` where there are too
+    /// many of them or the axis cannot close. So far there are those that follow the rule, each a step forward, and the
+    /// walk ends at `end` without any.
+    fn finish(&mut self, axis: usize, end: i32, legs: &mut [Leg]) -> Option<()> {
+        let free = i32::try_from(self.count).ok()?;
+        let mut steps = -end;
+        if !(0..=free).contains(&steps) {
+            // All free moves in the right direction, then as few as possible against the rule.
+            let against = if steps > 0 { 1 } else { -1 };
+            if against > 0 {
+                self.make(legs);
+                steps -= free;
+            }
+            self.count = 0;
+            for (wall, leg) in legs.iter_mut().enumerate() {
+                if leg.against == against && leg.axis() == axis {
+                    self.add(wall)?;
+                    if against < 0 {
+                        // It goes back, and its move is the step forward that undoes it.
+                        leg.run -= 1;
+                        steps += 1;
+                    }
+                }
             }
         }
+        self.choose = usize::try_from(steps).ok().filter(|choose| *choose <= self.count)?;
+        if self.count > MOST_MOVES {
+            return None;
+        }
+        if 2 * self.choose > self.count {
+            // All moves are made, and each is then the step back that undoes it.
+            self.make(legs);
+            self.choose = self.count - self.choose;
+            self.by = -1;
+        }
+        Some(())
     }
 
-    fn legs(&self) -> &[Leg] {
-        &self.all[..self.legs]
+    /// Makes all moves.
+    fn make(&self, legs: &mut [Leg]) {
+        self.walls().for_each(|wall| legs[wall].run += 1);
     }
 
-    /// The leg that each move changes, and by how many steps along the axis.
-    fn moves(&self) -> impl Iterator<Item = (&Leg, i64)> {
-        self.all_moves[..self.count].iter().map(|one_move| {
-            let leg = &self.all[usize::from(one_move.leg)];
-            (leg, i64::from(leg.sign * one_move.change))
-        })
+    /// Whether every wall keeps a length, whichever moves are made.
+    fn keep_their_walls(&self, legs: &[Leg]) -> bool {
+        self.walls()
+            .map(|wall| &legs[wall])
+            .all(|leg| leg.length() + i32::from(leg.sign * self.by) > 0)
+    }
+
+    /// The wall of each move.
+    fn walls(&self) -> impl Iterator<Item = usize> {
+        self.walls[..self.count].iter().map(|&wall| usize::from(wall))
     }
 
     /// The number of ways to choose the moves.
     fn choices(&self) -> usize {
-        (0..self.choose).fold(1, |number, i| number * (self.count - i) / (i + 1))
+        usize::from(CHOICES[self.count][self.choose])
     }
+}
 
-    /// Sets the components of the sides along the axis, after making the moves whose bits are set in `taken`.
-    fn set(&self, axis: Axis, taken: u16, vectors: &mut [Vector; MOST_SIDES]) {
-        for leg in self.legs() {
-            *vectors[leg.side()].part(axis) = i64::from(leg.run());
+/// The number of ways to choose some of at most [`MOST_MOVES`] moves.
+const CHOICES: [[u16; MOST_MOVES + 1]; MOST_MOVES + 1] = {
+    let mut all = [[0; MOST_MOVES + 1]; MOST_MOVES + 1];
+    let mut of = 0;
+    while of <= MOST_MOVES {
+        all[of][0] = 1;
+        let mut some = 1;
+        while some <= of {
+            all[of][some] = all[of - 1][some - 1] + all[of - 1][some];
+            some += 1;
         }
-        for (one_move, (leg, by)) in self.moves().enumerate() {
-            if taken >> one_move & 1 == 1 {
-                *vectors[leg.side()].part(axis) += by;
+        of += 1;
+    }
+    all
+};
+
+/// Notes where each wall lies on the other axis; returns where the walk ends on each.
+fn set_across(legs: &mut [Leg]) -> [i32; 2] {
+    let [mut north, mut east] = [0; 2];
+    for leg in legs {
+        let (at, across) = if leg.axis == 0 { (&mut north, east) } else { (&mut east, north) };
+        leg.across = across;
+        *at += leg.run;
+    }
+    [north, east]
+}
+
+/// On which axis the walk goes there and all the way back, if no wall turns straight back.
+fn axis_of_return(legs: &[Leg]) -> Option<usize> {
+    let sign_of =
+        |axis: usize| legs.iter().rev().find(|leg| leg.axis() == axis).map(|leg| leg.sign);
+    let (mut signs, mut before) = ([sign_of(0)?, sign_of(1)?], legs.last()?.axis());
+    let mut turns = [0_u8; 2];
+    for leg in legs {
+        let axis = leg.axis();
+        if signs[axis] != leg.sign {
+            if before == axis {
+                return None;
             }
+            turns[axis] = turns[axis].saturating_add(1);
+            signs[axis] = leg.sign;
         }
+        before = axis;
     }
+    turns.iter().rposition(|turns| *turns == 2)
 }
 
-/// Notes where each leg lies on the other axis. Each side is a leg of one of the two.
-fn set_across(one: &mut Closings, other: &mut Closings) {
-    let (mut one_at, mut other_at) = (0, 0);
-    let mut others = other.all[..other.legs].iter_mut().peekable();
-    for leg in &mut one.all[..one.legs] {
-        while let Some(before) = others.next_if(|before| before.side < leg.side) {
-            before.across = one_at;
-            other_at += before.run();
-        }
-        leg.across = other_at;
-        one_at += leg.run();
+/// Whether all walls of the way there along an axis are more than `moves` steps on one side of all walls of the way back.
+fn goes_and_returns(legs: &[Leg], axis: usize, moves: usize) -> bool {
+    let (mut forth, mut back) = ((i32::MAX, i32::MIN), (i32::MAX, i32::MIN));
+    for leg in legs.iter().filter(|leg| leg.axis() == axis) {
+        let (low, high) = if leg.sign > 0 { &mut forth } else { &mut back };
+        (*low, *high) = ((*low).min(leg.across), (*high).max(leg.across));
     }
-    others.for_each(|after| after.across = one_at);
+    let moves = i32::try_from(moves).unwrap_or(i32::MAX);
+    forth.0 - back.1 > moves || back.0 - forth.1 > moves
 }
 
-/// Whether the walls are clear of each other whichever moves are made.
+/// What each move adds to the area in square steps, like the table of the parent module.
 ///
-/// Along one axis the walk goes there and all the way back, and all walls of the way there lie on one side of all walls
-/// of the way back, as in [`are_apart`]. Each move changes how far two walls are apart by a step, and no wall may
-/// vanish. So it is enough that they are farther apart than there are moves.
-fn stay_clear(north: &Closings, east: &Closings, sides: usize) -> bool {
-    north.keep_their_walls()
-        && east.keep_their_walls()
-        && !north.turns_straight_back(sides)
-        && !east.turns_straight_back(sides)
-        && (north.goes_and_returns(east.choose) || east.goes_and_returns(north.choose))
-}
-
-impl Closings {
-    /// Whether every wall keeps a length, whichever moves are made.
-    fn keep_their_walls(&self) -> bool {
-        let is_kept = |one: &Move| {
-            let length = self.all[usize::from(one.leg)].length;
-            length + i32::from(one.change) > 0
-        };
-        self.legs().iter().all(|leg| leg.length > 0)
-            && self.all_moves[..self.count].iter().all(is_kept)
-    }
-
-    /// Whether a wall follows one along the same axis in the opposite direction.
-    fn turns_straight_back(&self, sides: usize) -> bool {
-        let Some(last) = self.legs().last() else { return true };
-        let mut before = (last.sign, if last.side() + 1 == sides { 0 } else { MOST_SIDES });
-        self.legs().iter().any(|leg| {
-            let turns = before.1 == leg.side() && before.0 != leg.sign;
-            before = (leg.sign, leg.side() + 1);
-            turns
-        })
-    }
-
-    /// Whether the walls of the way there are more than `moves` steps on one side of all walls of the way back.
-    fn goes_and_returns(&self, moves: usize) -> bool {
-        let Some(last) = self.legs().last() else { return false };
-        let (mut before, mut turns) = (last.sign, 0);
-        let (mut forth, mut back) = ((i32::MAX, i32::MIN), (i32::MAX, i32::MIN));
-        for leg in self.legs() {
-            turns += usize::from(before != leg.sign);
-            before = leg.sign;
-            let (low, high) = if leg.sign > 0 { &mut forth } else { &mut back };
-            (*low, *high) = ((*low).min(leg.across), (*high).max(leg.across));
-        }
-        let moves = i32::try_from(moves).unwrap_or(i32::MAX);
-        turns == 2 && (forth.0 - back.1 > moves || back.0 - forth.1 > moves)
-    }
-}
-
-/// What each move adds to twice the area, in square steps, like the table of the parent module.
+/// An outer move shifts every wall after it by a step, and so changes what each inner move there adds by `shift`.
 #[derive(Debug)]
 struct Table {
     fixed: i64,
     gains: [i64; MOST_MOVES],
     fixed_by: [i64; MOST_MOVES],
-    gains_by: [[i8; MOST_MOVES]; MOST_MOVES],
+    shift: i64,
+    /// How many outer moves come before each inner one.
+    before: [u8; MOST_MOVES],
 }
 
 impl Table {
@@ -301,60 +253,34 @@ impl Table {
         fixed: 0,
         gains: [0; MOST_MOVES],
         fixed_by: [0; MOST_MOVES],
-        gains_by: [[0; MOST_MOVES]; MOST_MOVES],
+        shift: 0,
+        before: [0; MOST_MOVES],
     };
 
-    /// Fills in an empty table.
-    fn set_out(&mut self, outer: &Closings, inner: &Closings, along: i64) {
-        let strip = |leg: &Leg| i64::from(leg.run()) * i64::from(leg.across);
-        let sum: i64 = inner.legs().iter().map(strip).sum();
-        let inner_end: i32 = inner.legs().iter().map(Leg::run).sum();
-        self.fixed = 2 * along * sum;
-        for (gain, (leg, by)) in self.gains.iter_mut().zip(inner.moves()) {
-            *gain = 2 * along * by * i64::from(leg.across);
-        }
-        for (one_move, (leg, by)) in outer.moves().enumerate() {
-            let moved = along * by;
-            // A move shifts everything after it by a full step.
-            self.fixed_by[one_move] = 2 * moved * i64::from(inner_end - leg.across);
-            for (gain, (here, by)) in self.gains_by[one_move].iter_mut().zip(inner.moves()) {
-                let after = if here.side > leg.side { 2 } else { 0 };
-                *gain = if moved == by { after } else { -after };
-            }
-        }
-    }
-
-    /// Twice the area after making these outer moves and no inner ones.
+    /// The area after making these outer moves and no inner ones.
     fn outer(&self, taken: u16) -> i64 {
         self.fixed + bits(taken).map(|one_move| self.fixed_by[one_move]).sum::<i64>()
     }
 
-    /// Limits of what the inner moves add to that, whichever outer moves are made.
-    fn limits(&self, outer: &Closings, inner: &Closings) -> (i64, i64) {
-        let (low, high) = extremes_of((0, self.gains), inner);
-        let more = by_outer(outer, inner);
-        (low.0 - more, high.0 + more)
-    }
-
-    /// Twice the area, and what each inner move then adds to it, after making these outer moves.
-    fn with(&self, taken: u16) -> (i64, [i64; MOST_MOVES]) {
-        let (mut sum, mut gains) = (self.fixed, self.gains);
-        for one_move in bits(taken) {
-            sum += self.fixed_by[one_move];
-            for (gain, by) in gains.iter_mut().zip(&self.gains_by[one_move]) {
-                *gain += i64::from(*by);
+    /// What each of `inner` moves adds to that.
+    fn with(&self, taken: u16, inner: usize) -> [i64; MOST_MOVES] {
+        let mut gains = self.gains;
+        if taken != 0 {
+            // What the outer moves before each place add.
+            let mut shifts = [0; MOST_MOVES + 1];
+            for one_move in 0..MOST_MOVES {
+                let more = if taken >> one_move & 1 == 1 { self.shift } else { 0 };
+                shifts[one_move + 1] = shifts[one_move] + more;
+            }
+            for (gain, &before) in gains[..inner].iter_mut().zip(&self.before) {
+                *gain += shifts[usize::from(before)];
             }
         }
-        (sum, gains)
+        gains
     }
 }
 
-/// By how much the outer moves change at most what the inner ones add: each of them changes each by two at most.
-fn by_outer(outer: &Closings, inner: &Closings) -> i64 {
-    i64::try_from(2 * outer.choose * inner.choose).unwrap_or(i64::MAX)
-}
-
-/// Twice an area in square steps, with the outer and the inner moves that give it.
+/// An area in square steps, with the outer and the inner moves that give it.
 type Found = (i64, u16, u16);
 
 /// Every choice of `choose` out of `count` moves, as the bits of a number.
@@ -388,56 +314,67 @@ fn extremes(few: &Few) -> (Found, Found) {
         if least.0 <= sum + limits.0 && sum + limits.1 <= most.0 {
             continue;
         }
-        let (low, high) = extremes_of(table.with(taken), inner);
-        if low.0 < least.0 {
-            least = (low.0, taken, low.1);
+        let order = in_order(&table.with(taken, inner.count), inner.count);
+        let (lowest, highest) = ends(&order, inner);
+        let low = sum + gain_of(lowest);
+        if low < least.0 {
+            least = (low, taken, moves_of(lowest));
         }
-        if high.0 > most.0 {
-            most = (high.0, taken, high.1);
+        let high = sum + gain_of(highest);
+        if high > most.0 {
+            most = (high, taken, moves_of(highest));
         }
     }
     (least, most)
 }
 
-/// The least and the greatest area over all choices of inner moves, each with its choice, given the area without any
-/// and what each of them adds to it.
-fn extremes_of(
-    (sum, gains): (i64, [i64; MOST_MOVES]),
-    inner: &Closings,
-) -> ((i64, u16), (i64, u16)) {
-    let (n, choose) = (inner.count, inner.choose);
-    // The moves by what they gain, the least first.
-    let mut order = [(0_i64, 0_u8); MOST_MOVES];
-    if choose > 0 {
-        for (i, &gain) in (0_u8..).zip(&gains[..n]) {
-            let mut at = usize::from(i);
-            while at > 0 && order[at - 1].0 > gain {
-                order[at] = order[at - 1];
-                at -= 1;
-            }
-            order[at] = (gain, i);
+/// Inner moves with what they add, the least first.
+type Order = [(i64, u8); MOST_MOVES];
+
+fn in_order(gains: &[i64; MOST_MOVES], count: usize) -> Order {
+    let mut order = [(0, 0); MOST_MOVES];
+    for (i, &gain) in (0_u8..).zip(&gains[..count]) {
+        let mut at = usize::from(i);
+        while at > 0 && order[at - 1].0 > gain {
+            order[at] = order[at - 1];
+            at -= 1;
         }
+        order[at] = (gain, i);
     }
-    let add = |(value, taken): (i64, u16), &(gain, i): &(i64, u8)| (value + gain, taken | 1 << i);
-    let with = |some: &[(i64, u8)]| some.iter().fold((sum, 0), add);
-    (with(&order[..choose]), with(&order[n - choose..n]))
+    order
+}
+
+/// The inner moves that add the least, and those that add the most.
+fn ends<'a>(order: &'a Order, inner: &Closings) -> (&'a [(i64, u8)], &'a [(i64, u8)]) {
+    (&order[..inner.choose], &order[inner.count - inner.choose..inner.count])
+}
+
+fn gain_of(some: &[(i64, u8)]) -> i64 {
+    some.iter().map(|(gain, _)| gain).sum()
+}
+
+fn moves_of(some: &[(i64, u8)]) -> u16 {
+    some.iter().fold(0, |taken, (_, one_move)| taken | 1 << one_move)
 }
 
 /// The closings of a space with few walls, all along the axes.
 #[derive(Debug)]
 pub(in crate::areas) struct Few {
+    legs: [Leg; MOST_SIDES],
+    sides: usize,
     /// North, then east.
     closings: [Closings; 2],
     /// Which of the two is tried one by one.
     outer: usize,
     table: Table,
-    /// Of the table.
+    /// Limits of what the inner moves add to an area, whichever outer moves are made.
     limits: (i64, i64),
-    sides: usize,
-    /// Whether no choice makes the walls cross or touch.
+    /// On which axis the walk goes there and all the way back, if it does on one.
+    returns_on: Option<usize>,
+    /// Whether no choice makes the walls cross or touch: along one axis the walk goes there and all the way back, and all
+    /// walls of the way there lie on one side of all walls of the way back, as in [`are_apart`].
     stays_clear: bool,
-    /// An area of a square step, in half of which twice an area is counted.
-    square: i128,
+    unit: i64,
 }
 
 impl Few {
@@ -449,18 +386,42 @@ impl Few {
         freedom: RoundingFreedom,
         wanted: impl Fn(usize) -> bool,
     ) -> Vec<Option<Few>> {
-        let unit = step.length().nm();
-        let mut all = Vec::with_capacity(spaces.len());
-        for (i, at) in spaces.iter().enumerate() {
-            if !wanted(i) {
-                all.push(None);
-                continue;
-            }
-            // They are large, so they are copied once, from a constant, and set out where they stay.
-            all.push(Some(Few::EMPTY));
+        let freedom = Freedom::of(freedom, step.length().nm());
+        let set_out = |few: &mut Few, i: usize| few.set_out(&spaces[i], freedom);
+        Few::each(spaces.len(), |i| wanted(i).then_some(Few::EMPTY), set_out)
+    }
+
+    /// The same with any wall rounded up or down, for spaces of which closings on the same steps are known.
+    pub(in crate::areas) fn widest_of_all(
+        spaces: &[AtFace],
+        step: Step,
+        known: &[Option<Few>],
+        wanted: impl Fn(usize) -> bool,
+    ) -> Vec<Option<Few>> {
+        let freedom = Freedom::of(RoundingFreedom::Any, step.length().nm());
+        let open = |i: usize| known[i].as_ref().map_or(Few::EMPTY, Few::open);
+        Few::each(
+            spaces.len(),
+            |i| wanted(i).then(|| open(i)),
+            |few, i| match known[i] {
+                Some(_) => few.widen(&spaces[i]),
+                None => few.set_out(&spaces[i], freedom),
+            },
+        )
+    }
+
+    /// They are large, so each is copied once, and set out where it stays.
+    fn each(
+        count: usize,
+        first: impl Fn(usize) -> Option<Few>,
+        set_out: impl Fn(&mut Few, usize) -> Option<()>,
+    ) -> Vec<Option<Few>> {
+        let mut all = Vec::with_capacity(count);
+        for i in 0..count {
+            all.push(first(i));
             if let Some(last) = all.last_mut()
                 && let Some(few) = last
-                && few.set_out(at, Freedom::of(freedom, unit)).is_none()
+                && set_out(few, i).is_none()
             {
                 *last = None;
             }
@@ -469,57 +430,132 @@ impl Few {
     }
 
     const EMPTY: Few = Few {
+        legs: [Leg::NONE; MOST_SIDES],
+        sides: 0,
         closings: [Closings::EMPTY; 2],
         outer: 0,
         table: Table::EMPTY,
         limits: (0, 0),
-        sides: 0,
+        returns_on: None,
         stays_clear: false,
-        square: 0,
+        unit: 0,
     };
 
     fn set_out(&mut self, at: &AtFace, freedom: Freedom) -> Option<()> {
+        self.unit = freedom.unit;
+        let ends = self.round(at, freedom)?;
+        self.returns_on = axis_of_return(&self.legs[..self.sides]);
+        self.finish(ends, at.outline.turn())
+    }
+
+    /// The same walls before they are closed.
+    fn open(&self) -> Few {
+        let (sides, returns_on, unit) = (self.sides, self.returns_on, self.unit);
+        Few { legs: self.legs, sides, returns_on, unit, ..Few::EMPTY }
+    }
+
+    /// Closes walls that are rounded already, any of them up or down.
+    fn widen(&mut self, at: &AtFace) -> Option<()> {
+        let mut ends = [0; 2];
+        for (wall, leg) in self.legs[..self.sides].iter_mut().enumerate() {
+            leg.against = 0;
+            leg.run = if leg.sign > 0 { leg.steps } else { -leg.steps };
+            if leg.has_more {
+                leg.run -= i32::from(leg.sign < 0);
+                self.closings[leg.axis()].add(wall)?;
+            }
+            ends[leg.axis()] += leg.run;
+        }
+        self.finish(ends, at.outline.turn())
+    }
+
+    /// Rounds the walls, and returns where the walk ends on each axis. A wall with two lengths that follow the rule has the
+    /// one that ends farther back, and a move forward.
+    fn round(&mut self, at: &AtFace, freedom: Freedom) -> Option<[i32; 2]> {
         self.sides = at.traverse.sides.len();
-        self.square = i128::from(freedom.unit) * i128::from(freedom.unit);
-        self.close(at, freedom)?;
+        if self.sides > MOST_SIDES {
+            return None;
+        }
+        let mut ends = [0; 2];
+        for (wall, (leg, side)) in self.legs.iter_mut().zip(&at.traverse.sides).enumerate() {
+            let Shape::Straight { direction, length } = side.shape else { return None };
+            let axis = usize::from(direction.axis() == Axis::East);
+            let steps = whole_steps(length, freedom.unit);
+            let above = length - steps * freedom.unit;
+            let (first, change, is_free) = freedom.candidate(above);
+            leg.steps = i32::try_from(steps).ok()?;
+            leg.has_more = above > 0;
+            let length = leg.steps + i32::from(first);
+            let is_forward = direction.sign() > 0;
+            (leg.axis, leg.sign) = (u8::from(axis == 1), if is_forward { 1 } else { -1 });
+            leg.run = if is_forward { length } else { -length };
+            let change = if is_forward { change } else { -change };
+            if is_free {
+                leg.run += i32::from(change.min(0));
+                self.closings[axis].add(wall)?;
+            } else {
+                leg.against = change;
+            }
+            ends[axis] += leg.run;
+        }
+        let legs_along =
+            |axis: u8| self.legs[..self.sides].iter().filter(|leg| leg.axis == axis).count();
+        (self.sides <= MOST_LEGS || legs_along(0).max(legs_along(1)) <= MOST_LEGS).then_some(ends)
+    }
+
+    /// Sets the moves out, now that all walls are rounded. `turn` tells on which side the inside is.
+    fn finish(&mut self, ends: [i32; 2], turn: i64) -> Option<()> {
+        let legs = &mut self.legs[..self.sides];
         let [north, east] = &mut self.closings;
-        set_across(north, east);
-        let [north, east] = &self.closings;
-        self.stays_clear = stay_clear(north, east, self.sides);
+        north.finish(0, ends[0], legs)?;
+        east.finish(1, ends[1], legs)?;
+        let ends = set_across(legs);
+        // Each move changes how far two walls are apart by a step, and no wall may vanish.
+        let moves = [east.choose, north.choose];
+        self.stays_clear = self.returns_on.is_some_and(|axis| {
+            legs.iter().all(|leg| leg.length() > 0)
+                && north.keep_their_walls(legs)
+                && east.keep_their_walls(legs)
+                && goes_and_returns(legs, axis, moves[axis])
+        });
         self.outer = usize::from(north.choices() > east.choices());
         if self.outer().choices() > MOST_CHOICES {
             return None;
         }
-        // With the inside on the left, growing east adds the area below, growing north the area above.
-        let turn = at.outline.turn();
-        let along = if self.outer == 0 { -turn } else { turn };
-        let (outer, inner) = (&self.closings[self.outer], &self.closings[1 - self.outer]);
-        self.table.set_out(outer, inner, along);
-        self.limits = self.table.limits(outer, inner);
+        self.set_table(turn, ends[1 - self.outer]);
         Some(())
     }
 
-    /// Rounds the walls, and sets out the moves that close each axis.
-    fn close(&mut self, at: &AtFace, freedom: Freedom) -> Option<()> {
-        if self.sides > MOST_SIDES {
-            return None;
+    /// Fills in the empty table. `turn` tells on which side the inside is, `end` where the walk ends on the inner axis.
+    fn set_table(&mut self, turn: i64, end: i32) {
+        let (legs, table) = (&self.legs[..self.sides], &mut self.table);
+        let (outer, inner) = (&self.closings[self.outer], &self.closings[1 - self.outer]);
+        // With the inside on the left, growing east adds the area below, growing north the area above.
+        let along = if self.outer == 0 { -turn } else { turn };
+        let strips = legs.iter().filter(|leg| leg.axis() != self.outer);
+        let strip = |leg: &Leg| i64::from(leg.run) * i64::from(leg.across);
+        table.fixed = along * strips.map(strip).sum::<i64>();
+        let by = along * i64::from(outer.by);
+        for (fixed_by, wall) in table.fixed_by.iter_mut().zip(outer.walls()) {
+            *fixed_by = by * i64::from(end - legs[wall].across);
         }
-        let mut above = [[0_i64; MOST_LEGS]; 2];
-        for (side, one) in (0_u8..).zip(&at.traverse.sides) {
-            let Shape::Straight { direction, length } = one.shape else { return None };
-            let axis = usize::from(direction.axis() == Axis::East);
-            let closings = &mut self.closings[axis];
-            let steps = whole_steps(length, freedom.unit);
-            let rest = length - steps * freedom.unit;
-            let (first, change, is_free) = freedom.candidate(rest);
-            *above[axis].get_mut(closings.legs)? = rest;
-            let sign = if direction.sign() > 0 { 1 } else { -1 };
-            let length = i32::try_from(steps + first).ok()?;
-            let leg = Leg { length, across: 0, sign, side };
-            closings.add(leg, is_free.then_some(change))?;
+        let by = along * i64::from(inner.by);
+        table.shift = by * i64::from(outer.by);
+        let (mut before, mut outer_walls) = (0, outer.walls().peekable());
+        for ((gain, place), wall) in
+            table.gains.iter_mut().zip(&mut table.before).zip(inner.walls())
+        {
+            while outer_walls.next_if(|&outer_wall| outer_wall < wall).is_some() {
+                before += 1;
+            }
+            (*gain, *place) = (by * i64::from(legs[wall].across), before);
         }
-        self.closings[0].finish(&above[0], freedom)?;
-        self.closings[1].finish(&above[1], freedom)
+        let order = in_order(&table.gains, inner.count);
+        let (lowest, highest) = ends(&order, inner);
+        // Each outer move changes what each inner one adds at most once.
+        let pairs = i64::try_from(outer.choose * inner.choose).unwrap_or(i64::MAX);
+        let (less, more) = if table.shift < 0 { (pairs, 0) } else { (0, pairs) };
+        self.limits = (gain_of(lowest) - less, gain_of(highest) + more);
     }
 
     fn outer(&self) -> &Closings {
@@ -530,8 +566,25 @@ impl Few {
         &self.closings[1 - self.outer]
     }
 
+    /// A square step.
+    fn square(&self) -> i128 {
+        2 * (i128::from(self.unit) * i128::from(self.unit))
+    }
+
+    /// The whole square steps in an area.
+    fn squares(&self, area: Area) -> Option<i64> {
+        // A square step ends in zero bits, so these bits of the area do not matter, and without them it seldom needs more
+        // than 64.
+        let (square, twos) = (self.square(), self.square().trailing_zeros());
+        let whole = match (i64::try_from(area.half_nm2() >> twos), i64::try_from(square >> twos)) {
+            (Ok(area), Ok(square)) => area.checked_div_euclid(square)?,
+            _ => i64::try_from(area.half_nm2().checked_div_euclid(square)?).ok()?,
+        };
+        Some(whole)
+    }
+
     fn area(&self, value: i64) -> Area {
-        Area::from_half_nm2(i128::from(value) * self.square)
+        Area::from_half_nm2(i128::from(value) * self.square())
     }
 
     /// Whether an outline surely neither crosses nor touches itself, and has its inside on the same side as before.
@@ -544,8 +597,16 @@ impl Few {
     /// The sides in steps, with these moves made.
     fn vectors(&self, outer_taken: u16, inner_taken: u16) -> [Vector; MOST_SIDES] {
         let mut vectors = [Vector::default(); MOST_SIDES];
-        self.outer().set(Axis::BOTH[self.outer], outer_taken, &mut vectors);
-        self.inner().set(Axis::BOTH[1 - self.outer], inner_taken, &mut vectors);
+        for (vector, leg) in vectors.iter_mut().zip(&self.legs[..self.sides]) {
+            *vector.part(Axis::BOTH[leg.axis()]) = i64::from(leg.run);
+        }
+        for (place, taken) in [(self.outer, outer_taken), (1 - self.outer, inner_taken)] {
+            let closings = &self.closings[place];
+            for one_move in bits(taken) {
+                let wall = usize::from(closings.walls[one_move]);
+                *vectors[wall].part(Axis::BOTH[place]) += i64::from(closings.by);
+            }
+        }
         vectors
     }
 }
@@ -557,6 +618,12 @@ pub(super) fn range(few: &Few) -> Option<Range> {
     is_clear.then(|| Range { low: few.area(least.0), high: few.area(most.0) })
 }
 
+/// Whether [`range`] surely finds the range, told without looking for it.
+pub(in crate::areas) fn has_range(few: &Few) -> bool {
+    let least: i64 = few.table.fixed_by.iter().map(|by| by.min(&0)).sum();
+    few.stays_clear && few.table.fixed + least + few.limits.0 > 0
+}
+
 /// The area of every outline, in ascending order. `None` where the search of the parent module is needed, or where there
 /// are more than `most` outlines.
 pub(super) fn areas(few: &Few, most: usize) -> Option<Vec<Area>> {
@@ -566,7 +633,7 @@ pub(super) fn areas(few: &Few, most: usize) -> Option<Vec<Area>> {
     }
     let mut values: Vec<i64> = Vec::new();
     for taken in choices(outer.count, outer.choose) {
-        let (sum, gains) = table.with(taken);
+        let (sum, gains) = (table.outer(taken), table.with(taken, inner.count));
         for inner_taken in choices(inner.count, inner.choose) {
             let value = sum + bits(inner_taken).map(|one_move| gains[one_move]).sum::<i64>();
             let Err(place) = values.binary_search(&value) else { continue };
@@ -586,25 +653,28 @@ pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> 
     if outer.choices() * inner.choices() > most {
         return None;
     }
-    let squares = |area: Area| i64::try_from(area.half_nm2().div_euclid(few.square)).ok();
     let below_it = Area::from_half_nm2(1);
-    let in_squares = |range: &RangeInclusive<Area>| {
-        Some(squares(*range.start() - below_it)? + 1..=squares(*range.end())?)
-    };
-    let mut wanted = wanted.iter().map(in_squares).collect::<Option<Vec<_>>>()?;
-    wanted.retain(|range| !range.is_empty());
+    let mut in_squares = Vec::with_capacity(wanted.len());
+    for range in wanted {
+        let range = few.squares(*range.start() - below_it)? + 1..=few.squares(*range.end())?;
+        if !range.is_empty() {
+            in_squares.push(range);
+        }
+    }
+    let wanted = in_squares;
     let is_wanted = |value: i64| {
         let place = wanted.partition_point(|range| *range.end() < value);
         wanted.get(place).is_some_and(|range| *range.start() <= value)
     };
     let (Some(lowest), Some(highest)) = (wanted.first(), wanted.last()) else { return Some(false) };
-    let by_outer = by_outer(outer, inner);
+    let (lowest, highest) = (*lowest.start(), *highest.end());
+    let pairs = table.shift * i64::try_from(outer.choose * inner.choose).ok()?;
     // What each choice of inner moves adds if no outer move is made.
     let mut inners: Vec<(i64, u16)> = Vec::new();
     let mut is_found_out = true;
     for taken in choices(outer.count, outer.choose) {
         let sum = table.outer(taken);
-        if sum + few.limits.1 < *lowest.start() || sum + few.limits.0 > *highest.end() {
+        if sum + few.limits.1 < lowest || sum + few.limits.0 > highest {
             continue;
         }
         if inners.is_empty() {
@@ -613,12 +683,12 @@ pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> 
             let all = choices(inner.count, inner.choose);
             inners.extend(all.map(|taken| (adds(taken), taken)));
         }
-        let reach = lowest.start() - sum - by_outer..=highest.end() - sum + by_outer;
+        let reach = lowest - sum - pairs.max(0)..=highest - sum - pairs.min(0);
         let mut near = inners.iter().filter(|(adds, _)| reach.contains(adds)).peekable();
         if near.peek().is_none() {
             continue;
         }
-        let (sum, gains) = table.with(taken);
+        let gains = table.with(taken, inner.count);
         for &(_, inner_taken) in near {
             let value = sum + bits(inner_taken).map(|one_move| gains[one_move]).sum::<i64>();
             if is_wanted(value) {
@@ -686,7 +756,13 @@ mod tests {
             if let Some(quick) = few_of(&at, step, freedom).and_then(|few| range(&few)) {
                 prop_assert_eq!(OnSteps::new(&at, step).range(freedom), Some(quick));
             }
-            let Some(few) = few_of(&at, step, freedom) else { return Ok(()) };
+            let known = [few_of(&at, step, freedom)];
+            let spaces = std::slice::from_ref(&at);
+            let widest = Few::widest_of_all(spaces, step, &known, |_| true).pop().flatten();
+            let all = |few: Few| (range(&few), areas(&few, 5_000), few.stays_clear);
+            prop_assert_eq!(widest.map(all), few_of(&at, step, RoundingFreedom::Any).map(all));
+            let [Some(few)] = known else { return Ok(()) };
+            prop_assert!(!has_range(&few) || range(&few).is_some());
             if let Some(quick) = areas(&few, 5_000) {
                 prop_assert_eq!(OnSteps::new(&at, step).areas(freedom), Some(quick));
             }
