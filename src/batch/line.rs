@@ -3,6 +3,9 @@
 //! It reads exactly these two texts in this order, with no escapes except the short ones. Everything else, including
 //! every mistake, is left to the parser.
 
+/// The room for an id, which most are much shorter than.
+const MOST_OF_AN_ID: usize = 64;
+
 /// The id and the sides of a line; `None` if a JSON parser has to read it.
 pub(super) fn id_and_sides(bytes: &[u8]) -> Option<(String, String)> {
     // JSON allows no control character in a text, and a line of a stream has none elsewhere.
@@ -11,8 +14,9 @@ pub(super) fn id_and_sides(bytes: &[u8]) -> Option<(String, String)> {
         return None;
     }
     let rest = after(line, b"{")?;
-    let (id, rest) = text(after(after(rest, b"\"id\"")?, b":")?)?;
-    let (sides, rest) = text(after(after(after(rest, b",")?, b"\"sides\"")?, b":")?)?;
+    let (id, rest) = text(after(after(rest, b"\"id\"")?, b":")?, MOST_OF_AN_ID)?;
+    let sides = after(after(after(rest, b",")?, b"\"sides\"")?, b":")?;
+    let (sides, rest) = text(sides, sides.len())?;
     after(rest, b"}")?.trim_ascii().is_empty().then_some((id, sides))
 }
 
@@ -21,11 +25,11 @@ fn after<'a>(line: &'a [u8], letters: &[u8]) -> Option<&'a [u8]> {
     line.trim_ascii_start().strip_prefix(letters)
 }
 
-/// A quoted text at the beginning, with or without blanks before it, and what follows it.
-fn text(line: &[u8]) -> Option<(String, &[u8])> {
+/// A quoted text of at most `most` bytes at the beginning, with or without blanks before it, and what follows it.
+fn text(line: &[u8], most: usize) -> Option<(String, &[u8])> {
     let line = after(line, b"\"")?;
     // The text is never longer than what it is read from.
-    let mut text = vec![0; line.len()];
+    let mut text = vec![0; line.len().min(most)];
     let (mut at, mut count) = (0, 0);
     loop {
         // Between two escapes are only a few letters, so they are copied eight at a time and counted afterward.

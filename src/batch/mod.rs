@@ -327,7 +327,15 @@ fn disagreement(options: &BatchOptions) -> String {
 /// Whether the largest exceeds the smallest by more than `over_per_cent` percent of the smallest.
 fn disagree(sizes: impl Iterator<Item = i64> + Clone, over_per_cent: Decimal) -> bool {
     let (Some(low), Some(high)) = (sizes.clone().min(), sizes.max()) else { return false };
-    Decimal::from(high - low) * Decimal::ONE_HUNDRED > over_per_cent * Decimal::from(low)
+    // Both sides times the same power of ten as whole numbers, which is quicker than decimals.
+    let per_cent = || {
+        let times = 10_i64.checked_pow(over_per_cent.scale())?.checked_mul(100)?;
+        let allowed = i64::try_from(over_per_cent.mantissa()).ok()?.checked_mul(low)?;
+        Some(times.checked_mul(high - low)? > allowed)
+    };
+    per_cent().unwrap_or_else(|| {
+        Decimal::from(high - low) * Decimal::ONE_HUNDRED > over_per_cent * Decimal::from(low)
+    })
 }
 
 fn row(figure: &Figure) -> Row {

@@ -173,7 +173,7 @@ pub struct Space {
     /// The ceiling height it is under, if stated.
     pub(crate) under: Option<WrittenLength>,
     pub(crate) recorded: Option<Area>,
-    pub(crate) sides: Arc<[Side]>,
+    pub(crate) sides: Arc<Vec<Side>>,
     pub(crate) closed: Closed,
     /// The lengths that were taped as checks.
     pub(crate) checks: Vec<TapedCheck>,
@@ -232,7 +232,7 @@ impl LengthSource {
 pub struct Lot {
     pub(crate) name: String,
     pub(crate) recorded: Option<WrittenArea>,
-    pub(crate) sides: Arc<[Side]>,
+    pub(crate) sides: Arc<Vec<Side>>,
     pub(crate) closed: Closed,
 }
 
@@ -243,7 +243,7 @@ pub(crate) struct ReferenceOutline {
     pub(crate) name: String,
     /// The indexes of the spaces it belongs to: one space, or the counted spaces of a level.
     pub(crate) of: Vec<usize>,
-    pub(crate) sides: Arc<[Side]>,
+    pub(crate) sides: Arc<Vec<Side>>,
     pub(crate) traverse: Traverse,
     /// The outline; `None` unless it closes exactly and does not cross itself.
     pub(crate) outline: Option<Outline>,

@@ -1,6 +1,8 @@
 //! Assembles statements into a [`Sketch`]: decides what belongs to which space, and checks which statement may appear
 //! where.
 
+use std::sync::Arc;
+
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::sketch::statement::*;
 use crate::sketch::tree::*;
@@ -239,7 +241,7 @@ impl Assembler {
     fn open(&mut self, open: Open) {
         if let Some(walk) = walk_of(self.open, &mut self.sketch) {
             let Sides { list, has_others } = std::mem::take(&mut self.sides);
-            (walk.sides, walk.is_plain) = (list.into(), !has_others);
+            (walk.sides, walk.is_plain) = (Arc::new(list), !has_others);
         }
         self.open = open;
     }

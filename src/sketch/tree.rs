@@ -105,7 +105,7 @@ pub(crate) struct OutlineSketch {
 #[derive(Clone, Debug, Default)]
 pub(crate) struct WalkSketch {
     /// Shared with the house.
-    pub(crate) sides: Arc<[Side]>,
+    pub(crate) sides: Arc<Vec<Side>>,
     /// Whether each is only a direction and a length with the mark of its unit.
     pub(crate) is_plain: bool,
     pub(crate) corners: Vec<CornerSketch>,

@@ -97,14 +97,16 @@ impl Freedom {
     }
 }
 
-/// The whole steps in a length. The foot, the usual unit, is written as a constant so that the compiler needs no
-/// division.
-fn whole_steps(length: i64, unit: i64) -> i64 {
-    if unit == Length::FOOT.nm() {
-        length.div_euclid(Length::FOOT.nm())
-    } else {
-        length.div_euclid(unit)
-    }
+/// The whole steps in a length, and what is left. The foot, the usual unit, is written as a constant so that the compiler
+/// needs no division; `None` if either is below zero, which none is.
+fn whole_steps(length: i64, unit: i64) -> Option<(i32, i64)> {
+    const FOOT: u64 = Length::FOOT.nm().unsigned_abs();
+    let (length, unit) = (u64::try_from(length).ok()?, u64::try_from(unit).ok()?);
+    let (steps, above) = match unit {
+        FOOT => (length.div_euclid(FOOT), length.rem_euclid(FOOT)),
+        _ => (length.checked_div(unit)?, length.checked_rem(unit)?),
+    };
+    Some((i32::try_from(steps).ok()?, above.cast_signed()))
 }
 
 impl Closings {
@@ -305,6 +307,32 @@ fn bits(mut left: u16) -> impl Iterator<Item = usize> {
     })
 }
 
+/// Adds what each choice of `choose` of these moves adds to an area, after `sum`, and the bits of its moves, after
+/// `taken`. The first of these moves has the bit `first`.
+fn add_sums(
+    gains: &[i64],
+    first: u16,
+    choose: usize,
+    (sum, taken): (i64, u16),
+    sums: &mut Vec<(i64, u16)>,
+) {
+    let (mut left, mut bit) = (gains, first);
+    while let [gain, after @ ..] = left {
+        let with = (sum + gain, taken | bit);
+        bit <<= 1;
+        match choose {
+            0 => break,
+            1 => sums.push(with),
+            _ if after.len() + 1 < choose => break,
+            _ => add_sums(after, bit, choose - 1, with, sums),
+        }
+        left = after;
+    }
+    if choose == 0 {
+        sums.push((sum, taken));
+    }
+}
+
 /// The least and the greatest area over all choices.
 fn extremes(few: &Few) -> (Found, Found) {
     let (outer, inner, table, limits) = (few.outer(), few.inner(), &few.table, few.limits);
@@ -331,6 +359,9 @@ fn extremes(few: &Few) -> (Found, Found) {
 /// Inner moves with what they add, the least first.
 type Order = [(i64, u8); MOST_MOVES];
 
+/// Some of them.
+type Chosen<'a> = &'a [(i64, u8)];
+
 fn in_order(gains: &[i64; MOST_MOVES], count: usize) -> Order {
     let mut order = [(0, 0); MOST_MOVES];
     for (i, &gain) in (0_u8..).zip(&gains[..count]) {
@@ -345,15 +376,15 @@ fn in_order(gains: &[i64; MOST_MOVES], count: usize) -> Order {
 }
 
 /// The inner moves that add the least, and those that add the most.
-fn ends<'a>(order: &'a Order, inner: &Closings) -> (&'a [(i64, u8)], &'a [(i64, u8)]) {
+fn ends<'a>(order: &'a Order, inner: &Closings) -> (Chosen<'a>, Chosen<'a>) {
     (&order[..inner.choose], &order[inner.count - inner.choose..inner.count])
 }
 
-fn gain_of(some: &[(i64, u8)]) -> i64 {
+fn gain_of(some: Chosen<'_>) -> i64 {
     some.iter().map(|(gain, _)| gain).sum()
 }
 
-fn moves_of(some: &[(i64, u8)]) -> u16 {
+fn moves_of(some: Chosen<'_>) -> u16 {
     some.iter().fold(0, |taken, (_, one_move)| taken | 1 << one_move)
 }
 
@@ -476,15 +507,14 @@ impl Few {
         if self.sides > MOST_SIDES {
             return None;
         }
-        let mut ends = [0; 2];
+        let (mut north, mut east) = (0, 0);
         for (wall, (leg, side)) in self.legs.iter_mut().zip(&at.traverse.sides).enumerate() {
             let Shape::Straight { direction, length } = side.shape else { return None };
             let axis = usize::from(direction.axis() == Axis::East);
-            let steps = whole_steps(length, freedom.unit);
-            let above = length - steps * freedom.unit;
-            let (first, change, is_free) = freedom.candidate(above);
-            leg.steps = i32::try_from(steps).ok()?;
+            let above;
+            (leg.steps, above) = whole_steps(length, freedom.unit)?;
             leg.has_more = above > 0;
+            let (first, change, is_free) = freedom.candidate(above);
             let length = leg.steps + i32::from(first);
             let is_forward = direction.sign() > 0;
             (leg.axis, leg.sign) = (u8::from(axis == 1), if is_forward { 1 } else { -1 });
@@ -496,11 +526,12 @@ impl Few {
             } else {
                 leg.against = change;
             }
-            ends[axis] += leg.run;
+            *(if axis == 0 { &mut north } else { &mut east }) += leg.run;
         }
         let legs_along =
             |axis: u8| self.legs[..self.sides].iter().filter(|leg| leg.axis == axis).count();
-        (self.sides <= MOST_LEGS || legs_along(0).max(legs_along(1)) <= MOST_LEGS).then_some(ends)
+        (self.sides <= MOST_LEGS || legs_along(0).max(legs_along(1)) <= MOST_LEGS)
+            .then_some([north, east])
     }
 
     /// Sets the moves out, now that all walls are rounded. `turn` tells on which side the inside is.
@@ -679,9 +710,7 @@ pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> 
         }
         if inners.is_empty() {
             inners.reserve(inner.choices());
-            let adds = |taken| bits(taken).map(|one_move| table.gains[one_move]).sum::<i64>();
-            let all = choices(inner.count, inner.choose);
-            inners.extend(all.map(|taken| (adds(taken), taken)));
+            add_sums(&table.gains[..inner.count], 1, inner.choose, (0, 0), &mut inners);
         }
         let reach = lowest - sum - pairs.max(0)..=highest - sum - pairs.min(0);
         let mut near = inners.iter().filter(|(adds, _)| reach.contains(adds)).peekable();
@@ -703,7 +732,11 @@ pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> 
 }
 
 #[cfg(test)]
-#[expect(clippy::panic, reason = "a test that cannot go on has failed")]
+#[expect(
+    clippy::panic,
+    clippy::integer_division,
+    reason = "a test that cannot go on has failed; feet and inches of a length are whole"
+)]
 mod tests {
     use super::*;
     use crate::areas::range::OnSteps;

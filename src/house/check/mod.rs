@@ -367,7 +367,7 @@ impl Checker<'_> {
         level: Option<&str>,
         span: Span,
         sketch: &WalkSketch,
-    ) -> Option<(Arc<[Side]>, Closed, Vec<TapedCheck>)> {
+    ) -> Option<(Arc<Vec<Side>>, Closed, Vec<TapedCheck>)> {
         if sketch.doubtful || sketch.sides.is_empty() {
             self.whole = false;
             return None;
@@ -420,7 +420,7 @@ impl Checker<'_> {
         is_lot: bool,
         span: Span,
         sketch: &WalkSketch,
-    ) -> Option<(Traverse, Arc<[Side]>)> {
+    ) -> Option<(Traverse, Arc<Vec<Side>>)> {
         // `close` may stand for two sides.
         let most = sketch.sides.len() + 1;
         let mut traverse = Traverse { sides: Vec::with_capacity(most) };

@@ -68,7 +68,8 @@ impl Checker<'_> {
         let total: Area = counted().map(net).sum();
         let sq_ft = total.whole_sq_ft();
         let is_bare = |side: &&crate::house::Side| side.is_bare();
-        let bare = counted().flat_map(|i| spaces[i].sides.iter()).find(is_bare);
+        let mut sides = counted().flat_map(|i| spaces[i].sides.iter());
+        let bare = if self.glance.is_marked { None } else { sides.find(is_bare) };
         let is_likely = |_: &usize| match bare {
             Some(_) => self.is_likely_in_feet(sq_ft),
             None => SIZES.contains(&sq_ft),
@@ -100,7 +101,7 @@ impl Checker<'_> {
         let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
         let living: Vec<&[Side]> = spaces
             .filter(|space| space.space.kind == Kind::Living && !space.walk.doubtful)
-            .map(|space| &*space.walk.sides)
+            .map(|space| space.walk.sides.as_slice())
             .collect();
         let is_straight = |side: &Side| matches!(side.run, Run::Straight(..));
         if !living.iter().all(|sides| sides.iter().all(is_straight)) {
