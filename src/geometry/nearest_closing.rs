@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::{Outline, Vector, signed_area};
-use crate::geometry::traverse::{Misclosure, StepRounding, Traverse, shares};
+use crate::geometry::traverse::{Leg, Misclosure, StepRounding, Traverse, shares};
 use crate::units::area::Area;
 use crate::units::length::Step;
 
@@ -125,13 +125,7 @@ impl Traverse {
         let mut count = 0;
         for leg in self.legs_along(axis) {
             let rounded = vectors[leg.side].along(axis).abs();
-            let wall = Wall {
-                side: leg.side,
-                sign: leg.sign,
-                typed: leg.length,
-                rounded,
-                length: rounded,
-            };
+            let wall = Wall::of(leg, rounded);
             if count < FEW {
                 few[count] = wall;
             } else {
@@ -443,23 +437,33 @@ struct Wall {
     rounded: i64,
     /// Its length so far.
     length: i64,
+    /// What a move adds to its length: a wall that runs in the direction of the misclosure gets shorter, any other
+    /// longer.
+    change: i64,
+    /// How far it is moved that way beyond its typed length. The next move adds 2·unit·off + unit² to the sum of squares.
+    off: i64,
 }
 
 impl Wall {
-    /// What a move adds to its length: a wall that runs in the direction of the misclosure gets shorter, any other
-    /// longer.
-    fn change(&self, unit: i64, misses: i64) -> i64 {
-        if (self.sign > 0) == (misses > 0) { -unit } else { unit }
+    fn of(leg: Leg, rounded: i64) -> Wall {
+        let (side, sign, typed) = (leg.side, leg.sign, leg.length);
+        Wall { side, sign, typed, rounded, length: rounded, change: 0, off: 0 }
     }
 
-    /// How far it is moved beyond its typed length. The next move adds 2·unit·off + unit² to the sum of squares.
-    fn off(&self, misses: i64) -> i64 {
-        let longer = self.length - self.typed;
-        if (self.sign > 0) == (misses > 0) { -longer } else { longer }
+    /// Sets out what its moves do.
+    fn aim(&mut self, unit: i64, misses: i64) {
+        let (longer, gets_shorter) = (self.length - self.typed, (self.sign > 0) == (misses > 0));
+        (self.change, self.off) = if gets_shorter { (-unit, -longer) } else { (unit, longer) };
     }
 
-    fn is_movable(&self, unit: i64, misses: i64) -> bool {
-        self.length + self.change(unit, misses) >= 0
+    /// Makes so many moves.
+    fn go(&mut self, unit: i64, times: i64) {
+        self.length += self.change * times;
+        self.off += unit * times;
+    }
+
+    fn is_movable(&self) -> bool {
+        self.length + self.change >= 0
     }
 }
 
@@ -469,17 +473,17 @@ fn nearest_closing(walls: &mut [Wall], step: Step) -> Option<Tied> {
     let unit = step.length().nm();
     let misses: i64 = walls.iter().map(|wall| wall.sign * wall.length).sum();
     let steps = misses.abs().checked_div(unit)?;
-    let steps = if steps > 1 { deal_out(walls, steps, unit, misses)? } else { steps };
+    walls.iter_mut().for_each(|wall| wall.aim(unit, misses));
+    let steps = if steps > 1 { deal_out(walls, steps, unit)? } else { steps };
     let mut highest = i64::MIN;
     for _ in 0..steps {
-        let movable = walls.iter_mut().filter(|wall| wall.is_movable(unit, misses));
-        let best = movable.min_by_key(|wall| wall.off(misses))?;
-        highest = best.off(misses);
-        best.length += best.change(unit, misses);
+        let best = walls.iter_mut().filter(|wall| wall.is_movable()).min_by_key(|wall| wall.off)?;
+        highest = best.off;
+        best.go(unit, 1);
     }
     // A half that was already rounded in this direction is not undone.
-    let is_made = |wall: &Wall| wall.off(misses) - unit == highest && wall.length != wall.rounded;
-    let could_be = |wall: &Wall| wall.off(misses) == highest && wall.is_movable(unit, misses);
+    let is_made = |wall: &Wall| wall.off - unit == highest && wall.length != wall.rounded;
+    let could_be = |wall: &Wall| wall.off == highest && wall.is_movable();
     let (mut choose, mut count) = (0, 0);
     for wall in walls.iter() {
         let is_made = is_made(wall);
@@ -492,7 +496,7 @@ fn nearest_closing(walls: &mut [Wall], step: Step) -> Option<Tied> {
     }
     let mut moves = Vec::with_capacity(count);
     for wall in walls {
-        let change = wall.change(unit, misses);
+        let change = wall.change;
         let (is_made, could_be) = (is_made(wall), could_be(wall));
         if is_made {
             wall.length -= change;
@@ -506,21 +510,21 @@ fn nearest_closing(walls: &mut [Wall], step: Step) -> Option<Tied> {
 
 /// Each wall is within a step of its typed length, so the moves are dealt out evenly. What a wide tolerance leaves over
 /// is dealt out in whole rounds, except for the last; returns how many moves are left.
-fn deal_out(walls: &mut [Wall], mut steps: i64, unit: i64, misses: i64) -> Option<i64> {
+fn deal_out(walls: &mut [Wall], mut steps: i64, unit: i64) -> Option<i64> {
     loop {
-        let movable = walls.iter().filter(|wall| wall.is_movable(unit, misses));
+        let movable = walls.iter().filter(|wall| wall.is_movable());
         let count = i64::try_from(movable.clone().count()).ok()?;
         if steps < 2 * count {
             return Some(steps);
         }
-        let shorter = movable.filter(|wall| wall.change(unit, misses) < 0);
+        let shorter = movable.filter(|wall| wall.change < 0);
         let last = shorter.filter_map(|wall| wall.length.checked_div(unit)).min().unwrap_or(steps);
         let rounds = (steps.checked_div(count).unwrap_or(0) - 1).min(last);
         if rounds < 1 {
             return Some(steps);
         }
-        for wall in walls.iter_mut().filter(|wall| wall.is_movable(unit, misses)) {
-            wall.length += wall.change(unit, misses) * rounds;
+        for wall in walls.iter_mut().filter(|wall| wall.is_movable()) {
+            wall.go(unit, rounds);
         }
         steps -= rounds * count;
     }
@@ -595,7 +599,7 @@ mod tests {
 
     use super::*;
     use crate::geometry::compass::Direction;
-    use crate::geometry::traverse::{Leg, Shape, TraverseSide};
+    use crate::geometry::traverse::{Shape, TraverseSide};
     use crate::units::length::{Halves, Length};
 
     fn traverse(sides: &[(Direction, i64)]) -> Traverse {
@@ -629,13 +633,7 @@ mod tests {
             let legs: Vec<Leg> = twelfths.iter().enumerate().map(leg).collect();
             let way = StepRounding::Nearest(Step::WholeFoot, [Halves::Up, Halves::Down][halves]);
             let rounded: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
-            let wall = |(leg, &rounded): (&Leg, &i64)| Wall {
-                side: leg.side,
-                sign: leg.sign,
-                typed: leg.length,
-                rounded,
-                length: rounded,
-            };
+            let wall = |(leg, &rounded): (&Leg, &i64)| Wall::of(*leg, rounded);
             let mut walls: Vec<Wall> = legs.iter().zip(&rounded).map(wall).collect();
             let found = nearest_closing(&mut walls, Step::WholeFoot);
             let square = |length: i64, i: usize| i128::from(length - legs[i].length).pow(2);
