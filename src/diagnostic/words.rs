@@ -256,8 +256,8 @@ pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
         return None;
     }
     let typed = typed.to_lowercase();
-    // One letter from `detached`, and the opposite of it.
-    if typed == "attached" {
+    // One letter from `detached`, and the opposite of it; what a deed says is no level.
+    if typed == "attached" || typed == "legal" {
         return None;
     }
     // `uncounted` is not `counted`.

@@ -25,7 +25,8 @@ pub(super) fn kinds(noun: &str) -> &'static [&'static str] {
         "breezeway" | "dogtrot" => &["breezeway"],
         "carport" | "porte-cochere" => &["carport"],
         "garage" | "garages" | "gar" => &["garage"],
-        "storage" | "closet" | "locker" | "utility" => &["storage"],
+        "closet" => &["living", "storage"],
+        "storage" | "locker" | "utility" => &["storage"],
         "cellar" => &["storage", "unfinished", "outbuilding"],
         "lean-to" | "leanto" => &["storage", "outbuilding", "porch"],
         "outbuilding" | "shed" | "sheds" | "barn" | "workshop" | "shop" | "greenhouse" | "coop"

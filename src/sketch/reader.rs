@@ -617,9 +617,21 @@ fn offer(
         return None;
     }
     let is_at_end = faults[first + place].span().start + 1 >= offset + body.len();
+    let numbered = number.filter(|_| is_at_end).and_then(|number| {
+        let wall = number.trim_start_matches(|c: char| c.is_ascii_digit());
+        let wall = wall.trim_start_matches(['.', ':', ')', ' ']);
+        let line = format!("{typed} {wall}").trim().to_owned();
+        let cause = "a wall needs no number, and what stands after a `#` is a comment".to_owned();
+        match attempt(&line).reads {
+            Some(reads) => Some(Mend { lines: vec![reads], cause, ..Mend::default() }),
+            None => mend::mend(&line, &mut attempt).map(|mend| Mend { cause, ..mend }),
+        }
+    });
+    let numbered = numbered.filter(|mend| mend.lines.iter().any(|line| mend::begins_as_wall(line)));
     let mend = match as_text.filter(|_| is_at_end || names_picture) {
         Some(line) => Some(Mend { lines: vec![line], cause: TEXT.to_owned(), ..Mend::default() }),
-        // `north #1 30' 2"`: what was to be read is in the comment.
+        // `#4 go north 30' 2"`, `north #1 30' 2"`: the number of the wall, and the wall after it.
+        None if is_at_end && numbered.is_some() => numbered,
         None if is_at_end
             && typed != "lot"
             && read.comment.as_deref().is_some_and(mend::measures) =>
@@ -628,7 +640,7 @@ fn offer(
                 lines: Vec::new(),
                 cause: "what stands after a `#` is a comment and is not read".to_owned(),
                 help: Some("write the length before the `#`".to_owned()),
-                asks: None,
+                ..Mend::default()
             })
         }
         None => {

@@ -28,7 +28,7 @@ impl Cursor<'_> {
             "last" => {
                 self.expect_keyword(&["year"], "after `last`")?;
                 self.expect_keyword(&["assessed"], "after `last year`")?;
-                Valued::LastYear(self.expect_money("last year's assessed value")?)
+                Valued::LastYear(self.expect_worth("last year's assessed value")?)
             }
             "exemption" => {
                 let amount = self.expect_money("the amount of the exemption")?;
@@ -68,7 +68,10 @@ impl Cursor<'_> {
             return self.once(&mut value.year, year, "the year");
         }
         let what = format!("the {word} value");
-        let sum = self.expect_money(&what)?;
+        let sum = match word {
+            "market" | "assessed" => self.expect_worth(&what)?,
+            _ => self.expect_money(&what)?,
+        };
         let slot = match word {
             "market" => &mut value.market,
             "assessed" => &mut value.assessed,
@@ -146,7 +149,7 @@ impl Cursor<'_> {
     }
 
     fn price_and_day(&mut self) -> Read<(Money, Date)> {
-        let price = self.expect_money("the price")?;
+        let price = self.expect_worth("the price")?;
         self.expect_keyword(&["on"], "after the price")?;
         Ok((price, self.expect_date()?))
     }
@@ -162,6 +165,20 @@ impl Cursor<'_> {
             Diagnostic::new(Word::BadArea, span, format!("{area} is no house"))
                 .help("thousands take a comma: `1,200 sq ft`"),
         )
+    }
+
+    /// What a house is worth: a sum below 1,000 stands for thousands, as people say them, and is asked about.
+    fn expect_worth(&mut self, what: &str) -> Read<Money> {
+        let start = self.span();
+        let sum = self.expect_money(what)?;
+        if sum.amount() >= Decimal::ONE_THOUSAND {
+            return Ok(sum);
+        }
+        let span = self.since(start);
+        let message = format!("{what} is {sum}, which no house is worth");
+        let help =
+            format!("a sum is written in full: if this stands for thousands, write `{sum},000`");
+        self.fault(Diagnostic::new(Word::BadMoney, span, message).help(help))
     }
 
     /// An amount above 0 in whole cents: `$412,000`, `$412,000.50`, `€412,000`, `412000`.

@@ -15,10 +15,28 @@ use crate::wording::size::{Units, area_of_sq_ft};
 use crate::wording::step_lines::not_explained;
 
 /// How a question about the rule for rounding begins.
-const RULE_ASKED: &str = "Please state whether each wall was rounded";
 /// What is asked first where ceilings of a height that was not stated are deducted.
 const HEIGHT_ASKED: &str =
     "Please state the ceiling height below which the total leaves out floor area.";
+
+/// What a publisher is asked for.
+enum Asked {
+    /// A correction, or what else the figure counts, as a clause without its period: `please correct …`.
+    Correction(String),
+    /// How each wall was rounded, as sentences.
+    Rule(String),
+    /// Anything else, or nothing, as sentences.
+    Other(String),
+}
+
+impl Asked {
+    fn sentence(self) -> String {
+        match self {
+            Asked::Correction(clause) => format!("{}.", capital(&clause)),
+            Asked::Rule(text) | Asked::Other(text) => text,
+        }
+    }
+}
 
 impl Sentences<'_> {
     /// The request to the publisher of a figure, after whom it is for, with the figure that another way of rounding gives in
@@ -26,21 +44,21 @@ impl Sentences<'_> {
     pub(crate) fn request(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
         let asked = self.asked(reconciliation, figure);
         if !self.asks_for_a_change(reconciliation, figure) {
-            return asked;
+            return asked.sentence();
         }
         // A clerk who hears two figures in one sentence may write down the second. Where the rule for rounding is asked about,
         // one is enough.
-        let is_of_the_rule = asked.starts_with(RULE_ASKED);
+        let is_of_the_rule = matches!(asked, Asked::Rule(_));
         let feet = self.in_whole_feet(figure).filter(|_| !is_of_the_rule).unwrap_or_default();
         // Nobody can correct a total to one that depends on a height which was not stated.
-        let asked = match self.low_of_unknown_height(figure) {
-            None => asked,
-            Some(low) => match asked.strip_prefix("Please correct ") {
-                Some(rest) => format!(
-                    "{HEIGHT_ASKED} If floor under ceilings as low as the ones deducted here, {low}, is left out of such a total, please correct {rest}"
-                ),
-                None => format!("{HEIGHT_ASKED} {low} are deducted here. {asked}"),
-            },
+        let asked = match (self.low_of_unknown_height(figure), asked) {
+            (None, asked) => asked.sentence(),
+            (Some(low), Asked::Correction(correction)) => format!(
+                "{HEIGHT_ASKED} If floor under ceilings as low as the ones deducted here, {low}, is left out of such a total, {correction}."
+            ),
+            (Some(low), asked) => {
+                format!("{HEIGHT_ASKED} {low} are deducted here. {}", asked.sentence())
+            }
         };
         match figure.is_record() {
             true => format!("To the office that keeps {}: {asked}{feet}", the(figure)),
@@ -59,18 +77,19 @@ impl Sentences<'_> {
     /// If the figure is too large, the request is to correct it or to state what else it counts; but if the record's
     /// own lengths give its total, only to measure those that differ, and if rounding alone would explain it,
     /// only to state the rule for rounding. If the figure is smaller, nothing is requested.
-    fn asked(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
+    fn asked(&self, reconciliation: &Reconciliation, figure: &Figure) -> Asked {
+        let other = |text: &str| Asked::Other(text.to_owned());
         let apart = figure.apart_sq_ft();
         match figure.agreement() {
             Agreement::ToTheSquareFoot => {
-                return "No change is requested: the two agree.".to_owned();
+                return other("No change is requested: the two agree.");
             }
             Agreement::Apart => {}
             // How closely they agree stands in the headline.
-            _ => return "No change is requested: the two agree.".to_owned(),
+            _ => return other("No change is requested: the two agree."),
         }
         if figure.measured_like_figure().whole_sq_ft() == 0 {
-            return "No change is requested: nothing that counts was measured.".to_owned();
+            return other("No change is requested: nothing that counts was measured.");
         }
         if apart < 0 {
             // By how much it is smaller stands in the headline.
@@ -78,7 +97,7 @@ impl Sentences<'_> {
                 true => " This page is for the owner, to show how the two compare.",
                 false => "",
             };
-            return format!("No change is requested.{purpose}");
+            return other(&format!("No change is requested.{purpose}"));
         }
         let units = self.units_of(figure);
         let (area, second) = units.both(figure.measured_like_figure());
@@ -89,33 +108,33 @@ impl Sentences<'_> {
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && self.is_asked_about_feet(figure);
         if let Some(part) = self.part_not_measured_yet(reconciliation, figure) {
-            return format!(
+            return other(&format!(
                 "No change is requested until what stands on the {} side of {}, where a map shows a roof, is measured; this page is for the owner until then. Meanwhile the office may be asked to send {}'s own sketch with its lengths.",
                 part.side().word(),
                 words::the_quoted(&self.house.spaces[part.beside()].name),
                 the(figure)
-            );
+            ));
         }
         if self.only_from_a_plan().is_some() {
             let ask = match &walls {
                 Some(walls) => format!("to measure {walls}"),
-                None if is_rounding => self.whether_rounded(figure).replacen("Please", "to", 1),
+                None if is_rounding => format!("to {}", self.state_whether_rounded(figure)),
                 None => format!("to state {}", self.or_state(figure)),
             };
-            return format!(
+            return other(&format!(
                 "No change is requested until the house is measured; this page is for the owner until then. Meanwhile the office may be asked {ask}."
-            );
+            ));
         }
         let adds_up =
             figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == figure.area().whole_sq_ft());
         if let Some(walls) = walls.as_ref().filter(|_| adds_up) {
-            return format!(
+            return other(&format!(
                 "Please measure {walls} again; if they are as measured here, please correct {} to {area}{terms}.",
                 the(figure)
-            );
+            ));
         }
         if is_rounding && walls.is_none() {
-            return format!("{}.", self.about_the_rule(figure, &area, &terms));
+            return Asked::Rule(self.about_the_rule(figure, &area, &terms));
         }
         let below = self.below_apart(figure);
         let ask = format!(
@@ -125,17 +144,16 @@ impl Sentences<'_> {
         );
         match walls {
             // First the walls, then what follows from them: the figure asked for takes off the other cause too.
-            Some(walls) => format!(
+            Some(walls) => other(&format!(
                 "Please measure {walls} again; if they are as measured here{}, {ask}.",
                 self.besides_the_walls(figure)
-            ),
-            None if is_small(figure) => format!(
-                "If a difference as small as {} in {} is worth a change, {}.",
+            )),
+            None if is_small(figure) => other(&format!(
+                "If a difference as small as {} in {} is worth a change, {ask}.",
                 units.apart(figure.area(), figure.measured_like_figure()),
                 units.typed_first(figure.typed()),
-                ask
-            ),
-            None => format!("{}.", capital(&ask)),
+            )),
+            None => Asked::Correction(ask),
         }
     }
 
@@ -301,18 +319,18 @@ impl Sentences<'_> {
         }
     }
 
-    /// Asks about the rule for rounding, and for a correction where that allows one: in sentences without the last period.
+    /// Asks about the rule for rounding, and for a correction where that allows one.
     fn about_the_rule(&self, figure: &Figure, area: &str, taken: &str) -> String {
         format!(
-            "{}. If walls may be recorded to {}, please correct {} to {area}{taken}",
-            self.whether_rounded(figure),
+            "Please {}. If walls may be recorded to {}, please correct {} to {area}{taken}.",
+            self.state_whether_rounded(figure),
             self.fine(),
             the(figure)
         )
     }
 
-    /// Asks how each wall was rounded, in a sentence without its period.
-    fn whether_rounded(&self, figure: &Figure) -> String {
+    /// What is asked of a publisher about how each wall was rounded, as a verb and what follows it.
+    fn state_whether_rounded(&self, figure: &Figure) -> String {
         let unit = match figure.rounding_test().step() {
             Step::HalfFoot => "half foot",
             _ => "whole foot",
@@ -324,7 +342,7 @@ impl Sentences<'_> {
             (None, true) => format!("the {unit}, {}", self.as_understood(figure)),
             (None, false) => format!("the {unit}"),
         };
-        format!("{RULE_ASKED} to {what}")
+        format!("state whether each wall was rounded to {what}")
     }
 
     /// What is to be stated if a figure stays: what else it includes where a space is the likeliest cause, or how it came

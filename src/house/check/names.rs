@@ -5,7 +5,7 @@ use std::borrow::Cow;
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::house::check::Checker;
-use crate::sketch::{Kind, SpaceSketch};
+use crate::sketch::{Kind, LevelSketch, SpaceSketch};
 
 /// Words for what is below the ground.
 const UNDERGROUND: [&str; 3] = ["basement", "cellar", "crawlspace"];
@@ -120,16 +120,23 @@ impl Checker<'_> {
     /// belongs elsewhere.
     fn report_outbuildings_above(&mut self) {
         let sketch = self.sketch;
-        let Some(ground) = sketch.levels.iter().position(|level| !level.level.below_grade) else {
-            return;
+        // A level that has nothing of the house is not the one that the house stands on.
+        let is_lived_in = |level: &&LevelSketch| {
+            level
+                .spaces
+                .iter()
+                .any(|space| matches!(space.space.kind, Kind::Living | Kind::Unfinished))
         };
+        let is_above_grade = |level: &&LevelSketch| !level.level.below_grade;
+        let levels = || sketch.levels.iter().filter(is_above_grade);
+        let Some(ground) = levels().find(is_lived_in).or_else(|| levels().next()) else { return };
         // A level whose name could not be read may be any.
         if sketch.levels.iter().any(|level| level.level.name.text.is_empty()) {
             return;
         }
-        let others = sketch.levels.iter().enumerate();
-        let others = others.filter(|(at, level)| *at != ground && !level.level.beside);
-        for (_, level) in others {
+        let others = sketch.levels.iter();
+        let others = others.filter(|level| !std::ptr::eq(*level, ground) && !level.level.beside);
+        for level in others {
             let below = level.level.below_grade;
             let stands_on_the_ground = |space: &&SpaceSketch| {
                 let space = &space.space;
@@ -148,6 +155,18 @@ impl Checker<'_> {
                     (Kind::Outbuilding, _) | (_, true) => "",
                     _ => "unless it does stand there, ",
                 };
+                let is_placed = space.space.detached
+                    || space.space.place != crate::sketch::statement::Place::Origin;
+                let apart = match (space.space.kind, is_placed) {
+                    (Kind::Outbuilding, false) => {
+                        ", with `detached` after its name if where it stands was not measured"
+                    }
+                    _ => "",
+                };
+                let emptied = match level.spaces.len() {
+                    1 => format!(", and take the line of the level {on} out"),
+                    _ => String::new(),
+                };
                 self.report(
                     Diagnostic::new(
                         Word::OutbuildingAbove,
@@ -155,8 +174,8 @@ impl Checker<'_> {
                         format!("the {what} {name} is typed under {on}, {depth}"),
                     )
                     .help(format!(
-                        "{stands}move its lines up, under the last space of {}",
-                        quoted(&sketch.levels[ground].level.name.text)
+                        "{stands}move its lines up, under the last space of {}{apart}{emptied}",
+                        quoted(&ground.level.name.text)
                     )),
                 );
             }

@@ -3,6 +3,8 @@
 
 use crate::diagnostic::words;
 use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::outline::Vector;
+use crate::geometry::traverse::Shape;
 use crate::house::Side;
 use crate::sketch::statement::Run;
 use crate::units::length::Length;
@@ -113,7 +115,14 @@ fn closes_with(sides: &[Side], runs: impl Fn(&Side, Direction) -> Direction) -> 
                 go(*two, by_two.length());
             }
             Run::Arc(direction, chord, ..) => go(*direction, chord.length()),
-            Run::Bearing(..) | Run::Close => return false,
+            Run::Bearing(bearing, length) => {
+                let (unit, length) = (bearing.unit_vector(), length.length().nm());
+                let Vector { east: by_east, north: by_north, .. } =
+                    Shape::Bearing { unit, length }.vector();
+                east += by_east;
+                north += by_north;
+            }
+            Run::Close => return false,
         }
     }
     [(Axis::East, east), (Axis::North, north)].into_iter().all(|(axis, sum)| {

@@ -5,9 +5,10 @@ use super::pieces::{Piece, Sort, cut};
 use super::{Attempt, Mend, kinds};
 
 /// Words for a face, beside those that only say that something was measured.
-const FACES: [(&str, &[&str]); 2] = [
+const FACES: [(&str, &[&str]); 3] = [
     ("inside", &["inside", "interior", "drywall", "plaster"]),
     ("frame", &["studs", "framing", "sheathing"]),
+    ("outside", &["outside", "exterior"]),
 ];
 const FILLERS: [&str; 21] = [
     "taped",
@@ -62,7 +63,13 @@ fn clauses(line: &str) -> Vec<Clause<'_>> {
 /// The face that a part of a line says, if it says nothing else.
 fn face_of(pieces: &[Piece]) -> Option<&'static str> {
     let mut face = None;
-    for piece in pieces {
+    // `outside brick`, `outside the brick`: the outer face, of what is outside.
+    let is_brick = |piece: &&Piece| piece.is_word(&["brick", "stone", "siding", "veneer"]);
+    let brick = pieces
+        .last()
+        .filter(is_brick)
+        .filter(|_| pieces.iter().any(|piece| piece.is_word(&["outside", "exterior"])));
+    for piece in &pieces[..pieces.len() - usize::from(brick.is_some())] {
         let named = FACES.iter().find(|(_, words)| piece.is_word(words)).map(|(face, _)| *face);
         match named {
             Some(named) if face.is_none_or(|face| face == named) => face = Some(named),

@@ -9,6 +9,7 @@ mod bare_inches;
 mod change;
 mod compass;
 mod faced;
+mod fitted;
 mod in_meters;
 mod kinds;
 mod left_out;
@@ -19,18 +20,21 @@ mod negation;
 mod pieces;
 mod remarked;
 mod rewritten;
+mod search;
 mod slips;
 mod strays;
 mod veto;
 mod words;
 
-use std::collections::HashSet;
-
-use change::Edit;
 pub(super) use change::{Attempt, Beside};
-use kinds::Answer;
+use fitted::{
+    beside_the_record, counting_what_there_is, hides_a_space, not_in_a_walk,
+    with_a_space_below_a_level, without_sides_twice,
+};
+use kinds::{About, Answer};
 pub(super) use marks::decoded;
 use pieces::{Sort, cut};
+use search::search;
 
 use crate::sketch::asked::Placeless;
 use crate::sketch::statement::Unit;
@@ -38,17 +42,8 @@ use crate::sketch::statement::Unit;
 /// What is wrong with a veneer that has no thickness.
 const BRICK_IS: &str = "a veneer is given by its thickness; brick and the air gap behind it are usually 4 5/8\" if you cannot measure them";
 
-/// What is said of a place that cannot be read.
-const NO_PLACE: &str = "is no place that can be drawn";
-
-/// The most changes, one after another, that are tried.
-const STEPS: usize = 6;
 /// How many times a line that was recognized as a whole is tried again.
 const KINDS: usize = 3;
-/// How many changed lines are kept from one step to the next.
-const KEPT: usize = 5;
-/// The most changed lines that are tried in all.
-const TRIED: usize = 260;
 /// A line with more characters than this is not changed.
 const LONGEST: usize = 240;
 
@@ -64,13 +59,7 @@ pub(super) struct Mend {
     pub(super) help: Option<String>,
     /// The line without its place, if nothing but the place is missing.
     pub(super) asks: Option<Placeless>,
-}
-
-struct State {
-    line: String,
-    attempt: Attempt,
-    causes: Vec<String>,
-    converts: bool,
+    pub(super) about: About,
 }
 
 /// Whether a text has a length with its unit, an area, a sum of money or a date in it.
@@ -239,7 +228,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     };
     let found = found.or_else(|| apart::record(line, attempt));
     let found = match found {
-        Some(mend) if mend.lines.is_empty() && mend.cause.contains(NO_PLACE) => {
+        Some(mend) if mend.lines.is_empty() && mend.about == About::Place => {
             apart::without_remark(line, attempt).or(Some(mend))
         }
         found => found,
@@ -262,10 +251,11 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
 
 /// Whether an answer says no more than how a line of a sides file begins, or in a walk what `measured` is.
 fn says_only_what_a_line_is(mend: &Mend, in_a_walk: bool) -> bool {
-    let help = mend.help.as_deref().unwrap_or_default();
-    let is_general = help.contains("a space begins with")
-        || mend.cause.ends_with("has no meaning here")
-        || in_a_walk && mend.cause.ends_with("has no whole day in it");
+    let is_general = match mend.about {
+        About::AnyLine => true,
+        About::Day => in_a_walk,
+        About::Line | About::Place => false,
+    };
     is_general && mend.lines.is_empty() && mend.asks.is_none()
 }
 
@@ -374,71 +364,14 @@ fn simplified(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Me
     }
 }
 
-/// An answer in which what would be a second `record` is a `figure` with a name of its own: the title, or else the
-/// words before the area.
-fn beside_the_record(line: &str, mut mend: Mend, beside: &Beside) -> Mend {
-    let pieces = cut(line);
-    let word = pieces.first().map_or("", |word| word.text.as_str());
-    if !beside.has_record || word.eq_ignore_ascii_case("record") {
-        return mend;
-    }
-    for offered in &mut mend.lines {
-        let Some(rest) = offered.strip_prefix("record ") else { continue };
-        let cut = cut(rest);
-        let is_area = cut.first().is_some_and(pieces::Piece::is_number);
-        let title = cut.iter().position(|piece| piece.sort == Sort::Text);
-        let after_unit = title.is_none_or(|at| (2..=4).contains(&at));
-        if !is_area || !after_unit {
-            continue;
-        }
-        let named = match title {
-            Some(at) => {
-                let (name, mut left) = (cut[at].text.clone(), cut.clone());
-                left.remove(at);
-                format!("figure {name} {}", pieces::join(&left))
-            }
-            None => {
-                // `1226 sq ft (county)`: the first word that says whose it is.
-                let unit = |own: &str| {
-                    matches!(
-                        own,
-                        "sq" | "ft" | "sf" | "sqft" | "square" | "feet" | "per" | "the" | "m"
-                    )
-                };
-                let whose = pieces
-                    .iter()
-                    .find(|piece| piece.sort == Sort::Word && !unit(&piece.text.to_lowercase()));
-                let whose = whose.map_or("other", |whose| whose.text.as_str());
-                format!("figure \"{whose}\" {rest}")
-            }
-        };
-        *offered = named;
-        mend.cause.push_str("; the file has a `record` already, so this is another `figure`");
-    }
-    mend
-}
-
-/// Whether a comment is offered for a line that names a kind of space above sides, which would then join another walk.
-fn hides_a_space(line: &str, mend: &Mend, beside: &Beside) -> bool {
-    let is_comment = !mend.lines.is_empty() && mend.lines.iter().all(|line| line.starts_with("# "));
-    let names_kind = || {
-        let pieces = cut(line);
-        let is_kind = |word: &pieces::Piece| {
-            let kind = kinds::kind_word(&word.text.to_lowercase());
-            kind.is_some_and(|kind| !matches!(kind, "open" | "low" | "living"))
-        };
-        pieces.len() <= 4 && pieces.iter().take(3).any(is_kind)
-    };
-    let is_above = begins_as_side(&beside.after);
-    is_comment && is_above && names_kind()
-}
-
 /// The answer to a line that nothing else could read.
 fn left_over(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     kinds::left_over(line, &attempt(line)).into_iter().find_map(|answer| match answer {
-        Answer::Say { cause, help } => Some(Mend { cause, help: Some(help), ..Mend::default() }),
-        Answer::Ask { cause, help, asks } => {
-            Some(Mend { cause, help: Some(help), asks: Some(*asks), ..Mend::default() })
+        Answer::Say { cause, help, about } => {
+            Some(Mend { cause, help: Some(help), about, ..Mend::default() })
+        }
+        Answer::Ask { cause, help, asks, about } => {
+            Some(Mend { cause, help: Some(help), asks: Some(*asks), about, ..Mend::default() })
         }
         Answer::Lines(lines, cause) => {
             let mut read: Vec<String> =
@@ -449,81 +382,8 @@ fn left_over(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Men
     })
 }
 
-/// An answer without the sides that a size stands for, where sides follow the line: they would be there twice.
-fn without_sides_twice(line: &str, mut mend: Mend, beside: &Beside) -> Mend {
-    let begins = begins_as_side;
-    let is_space =
-        |text: &str| cut(text).first().is_some_and(|word| kinds::kind_word(&word.text).is_some());
-    let size = kinds::size_in(line);
-    let is_first_wall = begins(line) && begins(&beside.after) && !begins(&beside.before);
-    let size_after_way = size.filter(|_| is_first_wall);
-    for offered in &mut mend.lines {
-        let Some((first, rest)) = offered.split_once('\n') else { continue };
-        // `north 30' x 40'` above the other walls of the walk.
-        if let Some(size) = size_after_way.filter(|_| begins(first) && rest.lines().all(begins)) {
-            *offered = format!("{first}  # {size}");
-            "a wall has one length, and the walls below it have theirs".clone_into(&mut mend.cause);
-            continue;
-        }
-        let repeats = begins(&beside.after) && is_space(first) && rest.lines().all(begins);
-        if let Some(size) = size.filter(|_| repeats) {
-            *offered = match first.contains('#') {
-                true if first.contains(size) => first.to_owned(),
-                true => format!("{first}, {size}"),
-                false => format!("{first}  # {size}"),
-            };
-            "a size is typed as its sides, and they follow below: it can only be a remark"
-                .clone_into(&mut mend.cause);
-        }
-    }
-    mend.lines.dedup();
-    mend
-}
-
-/// An answer whose figures count spaces by the names that they have in the file. What a figure counts and the file has
-/// not is to be typed first.
-fn counting_what_there_is(mut mend: Mend, beside: &Beside) -> Mend {
-    const COUNTING: &str = " counting \"";
-    let mut lacks: Option<(String, String)> = None;
-    for offered in &mut mend.lines {
-        let Some((before, rest)) = offered.split_once(COUNTING) else { continue };
-        let Some((name, after)) = rest.split_once('"') else { continue };
-        let lower = name.to_lowercase();
-        let is_so_called =
-            |space: &&std::rc::Rc<str>| space.to_lowercase().split(' ').any(|word| word == lower);
-        let exact = beside.spaces.iter().find(|space| space.to_lowercase() == lower);
-        let mut near = beside.spaces.iter().filter(is_so_called);
-        let only = near.next().filter(|_| near.next().is_none());
-        match exact.or(only) {
-            Some(space) => *offered = format!("{before}{COUNTING}{space}\"{after}"),
-            None => lacks = lacks.or(Some((name.to_owned(), offered.clone()))),
-        }
-    }
-    match lacks {
-        Some((name, offered)) if mend.lines.len() == 1 => Mend {
-            lines: Vec::new(),
-            cause: format!(
-                "what a figure counts as well is called by its name, and no space of the file is called {name}"
-            ),
-            help: Some(format!(
-                "type that space below with its own walls, then `{offered}` with its name; if you have not measured it, put this after a `#`"
-            )),
-            asks: None,
-        },
-        _ => mend,
-    }
-}
-
-/// An answer in which no sides stand straight below a level: a space comes first.
-fn with_a_space_below_a_level(mut mend: Mend, beside: &Beside) -> Mend {
-    for offered in &mut mend.lines {
-        *offered = kinds::with_a_space(offered, &beside.after);
-    }
-    mend
-}
-
 /// Whether a line begins with a kind of space and its name.
-fn begins_as_named_space(text: &str) -> bool {
+pub(super) fn begins_as_named_space(text: &str) -> bool {
     let pieces = cut(text);
     let is_kind = |word: &pieces::Piece| kinds::kind_word(&word.text.to_lowercase()).is_some();
     pieces.first().is_some_and(is_kind) && pieces.get(1).is_some_and(|name| name.sort == Sort::Text)
@@ -547,39 +407,6 @@ pub(super) fn begins_as_wall(text: &str) -> bool {
     ["diagonal", "bearing", "arc", "bay"].contains(&first.as_str())
         || begins_as_side(text)
         || text.ends_with("by closing")
-}
-
-/// Asks, where a size is typed after a wall: four more sides would not belong to that walk.
-fn not_in_a_walk(line: &str, mend: Mend, beside: &Beside) -> Mend {
-    let is_rectangle =
-        |offered: &String| offered.lines().count() == 4 && offered.lines().all(begins_as_side);
-    if kinds::size_in(line).is_none()
-        || !begins_as_side(&beside.before)
-        || !mend.lines.iter().any(is_rectangle)
-    {
-        return mend;
-    }
-    // `east 54' 3" x 1`: how many such walls there are.
-    let pieces = cut(line);
-    let once = pieces.len().checked_sub(1).filter(|last| pieces[*last].text == "1");
-    let times = once.and_then(|last| last.checked_sub(1)).filter(|at| pieces[*at].is_word(&["x"]));
-    if let Some(wall) = times.and_then(|at| line.get(..pieces[at].at)) {
-        return Mend {
-            lines: vec![wall.trim_end().to_owned()],
-            cause: "a wall is typed once, and needs no number of times".to_owned(),
-            help: None,
-            asks: None,
-        };
-    }
-    Mend {
-        lines: Vec::new(),
-        cause: "this walk has walls already, and two lengths on a line are the size of a space".to_owned(),
-        help: Some(
-            "write one length for this wall; another length goes to the end of the line, after a `#`"
-                .to_owned(),
-        ),
-        asks: None,
-    }
 }
 
 /// An answer without the lines that take something for what it is not; `None` if no other is left.
@@ -620,11 +447,17 @@ fn late(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
 /// An answer with its lines as they read; anything in them that is still unreadable is mended too.
 fn read_of(answer: Answer, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> Option<Mend> {
     let (changed, cause) = match answer {
-        Answer::Say { cause, help } => {
-            return Some(Mend { cause, help: Some(help), ..Mend::default() });
+        Answer::Say { cause, help, about } => {
+            return Some(Mend { cause, help: Some(help), about, ..Mend::default() });
         }
-        Answer::Ask { cause, help, asks } => {
-            return Some(Mend { cause, help: Some(help), asks: Some(*asks), ..Mend::default() });
+        Answer::Ask { cause, help, asks, about } => {
+            return Some(Mend {
+                cause,
+                help: Some(help),
+                asks: Some(*asks),
+                about,
+                ..Mend::default()
+            });
         }
         Answer::Lines(changed, cause) => (changed, cause),
     };
@@ -682,80 +515,6 @@ fn with_comment(lines: &str, comment: &str) -> String {
         Some((first, rest)) => format!("{first}{comment}\n{rest}"),
         None => format!("{lines}{comment}"),
     }
-}
-
-/// Finds a replacement by small changes, one after another.
-fn search(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
-    let mut seen = HashSet::from([line.to_owned()]);
-    let first = attempt(line);
-    let last = last_resorts(line, &first);
-    let mut states =
-        vec![State { line: line.to_owned(), attempt: first, causes: Vec::new(), converts: false }];
-    for _ in 0..STEPS {
-        let mut next = Vec::new();
-        let (mut found, mut weak): (Option<Mend>, Option<Mend>) = (None, None);
-        for state in &states {
-            let mut has_one_of_many = false;
-            for edit in edits(state) {
-                let is_late = edit.one_of_many && has_one_of_many;
-                if is_late || seen.len() > TRIED || !seen.insert(edit.line.clone()) {
-                    continue;
-                }
-                let converts = state.converts || edit.converts;
-                let tried = attempt(&edit.line);
-                let causes = [&state.causes[..], &[edit.cause]].concat();
-                match &tried.reads {
-                    Some(reads) if keeps(line, reads, converts) => {
-                        has_one_of_many |= edit.one_of_many;
-                        take(if edit.weak { &mut weak } else { &mut found }, reads, &causes);
-                    }
-                    Some(_) => {}
-                    None => next.push(State { line: edit.line, attempt: tried, causes, converts }),
-                }
-            }
-        }
-        let found = found.or(weak);
-        if found.is_some() {
-            return found;
-        }
-        // The change that leaves the least unread wins, then the earlier one.
-        next.sort_by_key(|state| state.line.len().saturating_sub(state.attempt.at.start));
-        next.truncate(KEPT);
-        states = next;
-    }
-    last.into_iter().find_map(|edit| {
-        let reads = attempt(&edit.line).reads?;
-        keeps(line, &reads, false).then(|| Mend {
-            lines: vec![reads],
-            cause: edit.cause,
-            ..Mend::default()
-        })
-    })
-}
-
-/// Adds another line that can be read to what was found.
-fn take(found: &mut Option<Mend>, line: &str, causes: &[String]) {
-    match found {
-        None => {
-            let cause = causes.first().cloned().unwrap_or_default();
-            *found = Some(Mend { lines: vec![line.to_owned()], cause, ..Mend::default() });
-        }
-        Some(mend) if mend.lines.len() < 3 && !mend.lines.iter().any(|known| known == line) => {
-            mend.lines.push(line.to_owned());
-        }
-        Some(_) => {}
-    }
-}
-
-fn edits(state: &State) -> Vec<Edit> {
-    let pieces = cut(&state.line);
-    let mut edits = lengths::edits(&pieces);
-    edits.extend(words::edits(&state.line, &pieces, &state.attempt));
-    edits
-}
-
-fn last_resorts(line: &str, attempt: &Attempt) -> Vec<Edit> {
-    words::last_resorts(line, &cut(line), attempt)
 }
 
 /// Whether the suggested line still contains every number of the typed one.

@@ -179,8 +179,7 @@ pub(super) fn after_a_whole_line(
     Some(Mend {
         lines: vec![format!("{said}  # {remark}")],
         cause: CAUSE.to_owned(),
-        help: None,
-        asks: None,
+        ..Mend::default()
     })
 }
 
@@ -294,7 +293,7 @@ fn with_comment(
     let comment =
         comment.map_or_else(|| remark.to_owned(), |first| format!("{}, {remark}", first.trim()));
     let offered = format!("{}  # {comment}", own.trim_end());
-    attempt(&offered).reads.map(|reads| Mend { lines: vec![reads], cause, help: None, asks: None })
+    attempt(&offered).reads.map(|reads| Mend { lines: vec![reads], cause, ..Mend::default() })
 }
 
 /// Whether the dates of a text are all that is measured in it.
@@ -344,7 +343,7 @@ pub(super) fn respelled(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) ->
         lines.extend(kept);
     }
     lines.truncate(3);
-    (!lines.is_empty()).then_some(Mend { lines, cause, help: None, asks: None })
+    (!lines.is_empty()).then_some(Mend { lines, cause, ..Mend::default() })
 }
 
 /// The last answer: what of the line reads, and the rest as a remark, where nothing that counts is in it.
@@ -369,12 +368,7 @@ pub(super) fn as_far_as_it_reads(
         && remark.chars().filter(|c| c.is_alphabetic()).count() > 2
         && keeps(line, &offered, false);
     if ok {
-        return Some(Mend {
-            lines: vec![offered],
-            cause: CAUSE.to_owned(),
-            help: None,
-            asks: None,
-        });
+        return Some(Mend { lines: vec![offered], cause: CAUSE.to_owned(), ..Mend::default() });
     }
     // One message instead of one for each sign.
     let signs: Vec<&str> = pieces[end..]
@@ -386,9 +380,10 @@ pub(super) fn as_far_as_it_reads(
     (stray && !signs.is_empty() && !is_space).then(|| Mend {
         lines: Vec::new(),
         cause: format!("`{}` has no meaning here", signs[0]),
-        asks: None,
+        about: kinds::About::AnyLine,
         help: Some(format!(
             "`{said}` can be read by itself; what `{text}` says goes on a line of its own, or to the end of the line, after a `#`"
         )),
+        ..Mend::default()
     })
 }

@@ -60,7 +60,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
                 };
                 Answer::Lines(lines.iter().map(with).collect(), cause)
             }
-            Answer::Say { cause, help } => Answer::Say {
+            Answer::Say { cause, help, about } => Answer::Say {
+                about,
                 cause,
                 help: format!(
                     "{help}; `recorded {recorded}` goes to the end of the line of the porch itself"

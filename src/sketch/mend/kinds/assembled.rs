@@ -309,6 +309,7 @@ const PLACES: &[&str] = &[
     "under",
     "over",
     "along",
+    "across",
     "between",
     "shares",
     "adjoining",

@@ -3,7 +3,7 @@
 use super::super::pieces::{Piece, Sort};
 use super::heads::state_in;
 use super::measure::{area_from, date_from, length_at, lengths, money_from};
-use super::{Answer, Rule, Typed, first_of, quoted, remark};
+use super::{About, Answer, Rule, Typed, first_of, quoted, remark};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
@@ -51,12 +51,15 @@ fn answered(typed: &Typed<'_>, line: &str, said: &str) -> Option<Answer> {
             };
             Answer::Lines(lines.iter().map(with).collect(), cause)
         }
-        Answer::Ask { cause, help, asks } => {
-            Answer::Ask { cause, help, asks: Box::new(asks.with_comment(&said)) }
+        Answer::Ask { cause, help, asks, about } => {
+            let asks = Box::new(asks.with_comment(&format!("  # {said}")));
+            Answer::Ask { cause, help, asks, about }
         }
-        Answer::Say { cause, help } => {
-            Answer::Say { cause, help: format!("{help}; put `{said}` after a `#` at its end") }
-        }
+        Answer::Say { cause, help, about } => Answer::Say {
+            cause,
+            help: format!("{help}; put `{said}` after a `#` at its end"),
+            about,
+        },
     })
 }
 
@@ -226,6 +229,7 @@ fn measured_by(typed: &Typed<'_>) -> Option<Answer> {
                 "write `measured`, the day as year-month-day with four, two and two digits, and then `by {who}{tool}`"
             ),
         )
+        .about(About::Day)
     })
 }
 

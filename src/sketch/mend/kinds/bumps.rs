@@ -109,11 +109,17 @@ fn chimney(typed: &Typed<'_>) -> Option<Answer> {
                 "pop-out",
             ],
         );
-    let is_sized = super::size_in(typed.line).is_some();
-    (begins && is_sized).then(|| {
+    let size = super::size_in(typed.line);
+    // `chimney 8' x 2'`
+    let alone = typed.says(first, &["fireplace", "chimney"])
+        && size.is_some_and(|size| {
+            typed.text(0, first + 1).len() + size.len() + 1 == typed.line.len()
+        });
+    let is_sized = size.is_some();
+    ((begins || alone) && is_sized).then(|| {
         Answer::line(
             format!("# {}", super::plainly(typed.line)),
-            "a chimney that stands out from a wall has no floor and is not counted: it needs no line, or a comment",
+            "a chimney that stands out from a wall has no floor and is not counted: it needs no line, or a comment, and the wall goes on behind it",
         )
     })
 }

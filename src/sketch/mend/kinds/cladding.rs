@@ -216,8 +216,11 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let of_it = match thick {
-        Some((_, thick)) => format!("`veneer {}`", thick.text),
-        None => "`veneer 4 5/8\"`, or the thickness of your own,".to_owned(),
+        None if typed.attempt.beside.has_veneer => {
+            "put this line after a `#`, and write ".to_owned()
+        }
+        Some((_, thick)) => format!("write `veneer {}` on a line before the first level, and ", thick.text),
+        None => "write `veneer 4 5/8\"`, or the thickness of your own, on a line before the first level, and ".to_owned(),
     };
     // `brick downstairs, siding upstairs`: all walls of a space are alike.
     const LEVELS: [&str; 10] = [
@@ -243,9 +246,9 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     Some(Answer::say(
-        "brick or stone on some of the walls: the file says its thickness once, and each side without it says so",
+        "brick or stone on some of the walls: the file says its thickness once, and each side or space without it says so",
         format!(
-            "write {of_it} on a line before the first level, and `veneer none` at the end of each side that has no brick or stone"
+            "{of_it}`veneer none` at the end of each side that has no brick or stone, or after the name of a space that has none at all"
         ),
     ))
 }

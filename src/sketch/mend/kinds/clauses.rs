@@ -5,7 +5,7 @@ use super::super::pieces::{Piece, Sort, cut};
 use super::levels::capitalized;
 use super::loose::kind_at_start;
 use super::measure::{area_from, length_at};
-use super::{Answer, Rule, Typed, first_of, is_text, kind_word, remark, sources};
+use super::{About, Answer, Rule, Typed, first_of, is_text, kind_word, remark, sources};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
@@ -441,6 +441,7 @@ fn side_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
                 super::placed::starts(typed, kind, false)
             ),
         )
+        .about(About::Place)
     })
 }
 

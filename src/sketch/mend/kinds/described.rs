@@ -100,6 +100,7 @@ const ENDS: &[&str] = &[
     "same",
     "then",
     "along",
+    "across",
     "against",
     "around",
     "between",

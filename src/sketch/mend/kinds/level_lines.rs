@@ -219,6 +219,32 @@ fn set_back(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// `living "Bedrooms" set back 2' from the front` as the first space of an upper floor: where its walk starts.
+pub(super) fn first_space_set_back(typed: &Typed<'_>) -> Option<Answer> {
+    let beside = &typed.attempt.beside;
+    let is_first = beside.before.starts_with("level ") && beside.has_level_above;
+    let is_living = typed.says(0, &["living"]) && is_text(typed.piece(1)) && is_first;
+    let mut at = 2;
+    while typed.says(at, &["set", "setback", "recessed", "back", "is", "in"])
+        || typed.piece(at).is_some_and(|mark| mark.is_mark(",-(–"))
+    {
+        at += 1;
+    }
+    let by = super::measure::length_at(&typed.pieces, at).filter(|by| is_living && by.has_unit)?;
+    let mut end = by.end;
+    while typed.says(end, &["back", "from", "the", "in"]) {
+        end += 1;
+    }
+    let is_front = typed.says(end, &["front", "street"]);
+    let end = end + 1 + usize::from(typed.says(end + 1, &["wall", "side"]));
+    let only = typed.pieces[end.min(typed.pieces.len())..].iter().all(|mark| mark.is_mark(").,"));
+    let way = beside.front.filter(|_| is_front && only)?.opposite();
+    Some(Answer::line(
+        format!("{} start {} {}", typed.text(0, 2), way.word(), by.text),
+        "where the first walk of an upper floor starts is counted from where the first walk of the house begins",
+    ))
+}
+
 /// `level Ground floor, 8' ceilings`, `attic, 7 ft ceilings`, `upstairs (starts 2' in from the left)`.
 fn with_a_remark(typed: &Typed<'_>) -> Option<Answer> {
     let end = match typed.says(0, &["level"]) && !is_text(typed.piece(1)) {

@@ -3,13 +3,13 @@
 use super::super::lengths as numbers;
 use super::measure::{area_from, date_from, length_at, lengths, money_from};
 use super::shapes::{self, whole_way};
-use super::{Answer, Rule, Typed, digits, faces, first_of, is_text, kind_word};
+use super::{Answer, Rule, Typed, digits, faces, first_of, is_text, kind_word, whereabouts};
+use crate::geometry::compass::Axis;
 
 /// Recognizes a wall before a rule takes a part of it for a name or a note; `None` if it is none.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         faces::along_a_side,
-        overall_after,
         digit_in_a_word,
         inch_mark_twice,
         shapes::bay_without_way,
@@ -189,8 +189,14 @@ fn wall(typed: &Typed<'_>) -> Option<Answer> {
                     .contains(&part.to_lowercase().as_str())
         })
         .collect();
+    // The whole north side runs east and west.
+    let along = match typed.says(way + 1, &["side", "wall", "elevation"]) {
+        true if matches!(word, "north" | "south") => "east",
+        true => "north",
+        false => word,
+    };
     let mut line = if whole {
-        format!("overall {word} {}", measure.text)
+        format!("overall {along} {}", measure.text)
     } else {
         format!("{word} {}", measure.text)
     };
@@ -443,21 +449,32 @@ pub(super) fn lengths_before_ways(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `north 36' 7" overall`, `north overall 62' 4"`: a whole extent.
-fn overall_after(typed: &Typed<'_>) -> Option<Answer> {
-    let way = whole_way(typed, 0)?;
+/// `north 36' 7" overall`, `north overall 62' 4"`, `west 42' 2" total`, `front total 42' 2"`: a whole extent.
+pub(super) fn overall_after(typed: &Typed<'_>) -> Option<Answer> {
+    let is_named = whole_way(typed, 0).is_none();
+    let ways = match whole_way(typed, 0) {
+        Some(way) => vec![way],
+        None => {
+            let side = whereabouts::direction(typed, 0)??;
+            vec![if side.axis() == Axis::East { "north" } else { "east" }]
+        }
+    };
     let (first, measure) = lengths(&typed.pieces, 1).into_iter().next()?;
-    let word = typed.find(1, &["overall", "altogether"])?;
+    let word = typed.find(1, &["overall", "altogether", "total"]).or_else(|| {
+        typed.find(1, &["all"]).filter(|&all| typed.says(all + 1, &["together", "told", "in"]))
+    })?;
     let only = (1..typed.pieces.len()).all(|at| {
         at == word
             || (first..measure.end).contains(&at)
             || typed.pieces[at].is_mark(",:=()-–")
-            || typed.says(at, &["length", "total"])
+            || typed.says(at, &["length", "total", "together", "told", "is", "in", "all"])
+            || is_named && typed.says(at, &["side", "wall", "width", "elevation"])
     });
     (only && measure.has_unit).then(|| {
-        Answer::line(
-            format!("overall {way} {}", measure.text),
-            "a whole extent is `overall`, its way and its length; it is a check and no wall",
+        Answer::Lines(
+            ways.iter().map(|way| format!("overall {way} {}", measure.text)).collect(),
+            "a whole extent is `overall`, its way and its length; it is a check and no wall"
+                .to_owned(),
         )
     })
 }

@@ -61,6 +61,7 @@ mod money;
 mod names;
 mod nearly;
 mod offhand;
+mod other_words;
 mod outdoors;
 mod parts;
 mod passing;
@@ -105,6 +106,20 @@ use crate::sketch::asked::Placeless;
 /// Small words between those that say something.
 const SMALL: [&str; 7] = ["is", "the", "of", "at", "in", "on", "to"];
 
+/// What an answer without a line to type is about, so that a better one is looked for where it says little.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(in crate::sketch) enum About {
+    /// What this line says.
+    #[default]
+    Line,
+    /// No more than how any line begins.
+    AnyLine,
+    /// The day that a line lacks.
+    Day,
+    /// A place that cannot be read.
+    Place,
+}
+
 /// The answer to a line that was recognized.
 #[derive(Debug)]
 pub(super) enum Answer {
@@ -116,6 +131,7 @@ pub(super) enum Answer {
         cause: String,
         /// What to do about it.
         help: String,
+        about: About,
     },
     /// What is wrong with the line of a space that lacks its place.
     Ask {
@@ -123,6 +139,7 @@ pub(super) enum Answer {
         help: String,
         /// The line without its place.
         asks: Box<Placeless>,
+        about: About,
     },
 }
 
@@ -132,7 +149,15 @@ impl Answer {
     }
 
     fn say(cause: impl Into<String>, help: impl Into<String>) -> Answer {
-        Answer::Say { cause: cause.into(), help: help.into() }
+        Answer::Say { cause: cause.into(), help: help.into(), about: About::Line }
+    }
+
+    /// The answer with what it is about, if no line can be suggested.
+    fn about(mut self, what: About) -> Answer {
+        if let Answer::Say { about, .. } | Answer::Ask { about, .. } = &mut self {
+            *about = what;
+        }
+        self
     }
 }
 
@@ -228,6 +253,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         recessed::answer,
         angled_bay::answer,
         bumps::answer,
+        other_words::answer,
+        loose_walls::overall_after,
         brief::answer,
         clear::answer,
         titles::answer,

@@ -9,7 +9,7 @@ use super::assembled::{self, Space};
 use super::described::{by as between_lengths, in_one_unit};
 use super::measure::{Measure, length_at};
 use super::whereabouts::{self, Place};
-use super::{Answer, Typed, is_text, plainly, quoted, size_in, standing};
+use super::{About, Answer, Typed, is_text, plainly, quoted, size_in, standing};
 use crate::geometry::compass::{Axis, Direction};
 use crate::sketch::asked::{Part, Placeless, Point, Sort, Whereabouts};
 
@@ -449,6 +449,10 @@ fn asked(
         );
     }
     Answer::Ask {
+        about: match as_in_the_format && size.is_some() {
+            true => About::Line,
+            false => About::Place,
+        },
         cause: match as_in_the_format && size.is_some() {
             true => "a size is typed as its sides, one on each line".to_owned(),
             false => format!("`{said}` is no place that can be drawn{}", understood(place, said)),
@@ -698,7 +702,13 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
 
 /// `, sloped ceiling`, `, wood`: the end of a part of the line that says how a space is made, and nothing of its place.
 fn remark_set_off(typed: &Typed<'_>, at: usize, kind: &str) -> Option<usize> {
-    const HOW: [&str; 34] = [
+    const HOW: [&str; 40] = [
+        "walls",
+        "posts",
+        "columns",
+        "metal",
+        "aluminum",
+        "open",
         "sloped",
         "sloping",
         "slanted",
@@ -734,7 +744,10 @@ fn remark_set_off(typed: &Typed<'_>, at: usize, kind: &str) -> Option<usize> {
         "slab",
         "roof",
     ];
-    const SMALL: [&str; 7] = ["with", "and", "has", "a", "is", "its", "fully"];
+    const SMALL: [&str; 15] = [
+        "with", "and", "has", "a", "is", "its", "fully", "no", "on", "only", "all", "sides", "two",
+        "three", "four",
+    ];
     // Of a room it decides whether it counts.
     const COLD: [&str; 3] = ["unheated", "unconditioned", "uninsulated"];
     let is_cold = |at: usize| typed.says(at, &COLD) && !matches!(kind, "living" | "unfinished");

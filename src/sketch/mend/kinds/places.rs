@@ -3,7 +3,7 @@
 use super::super::compass::slant;
 use super::measure::{length_at, lengths};
 use super::spaces::is_space;
-use super::{Answer, Rule, Typed, first_of, is_text, remark};
+use super::{About, Answer, Rule, Typed, first_of, is_text, remark};
 
 const WAYS: [&str; 10] = ["north", "east", "south", "west", "n", "e", "s", "w", "up", "down"];
 /// `ne`, `south-west`, `rear`: which corner of a house.
@@ -427,11 +427,14 @@ fn beside_something(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     let kind = super::kind_word(&typed.lower(0)).unwrap_or("porch");
-    Some(Answer::say(
-        format!("`{said}` is no place that can be drawn"),
-        format!(
-            "instead of it write where it starts: {}",
-            super::placed::starts(typed, kind, false)
-        ),
-    ))
+    Some(
+        Answer::say(
+            format!("`{said}` is no place that can be drawn"),
+            format!(
+                "instead of it write where it starts: {}",
+                super::placed::starts(typed, kind, false)
+            ),
+        )
+        .about(About::Place),
+    )
 }

@@ -4,7 +4,7 @@ use super::super::compass::way_word;
 use super::super::pieces::{Piece, Sort};
 use super::measure::{Measure, date_from, lengths, money_from};
 use super::{
-    Answer, Rule, Typed, figure_words, first_of, heads, is_text, materials, money, remark,
+    About, Answer, Rule, Typed, figure_words, first_of, heads, is_text, materials, money, remark,
 };
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
@@ -78,8 +78,18 @@ fn other_words(typed: &Typed<'_>) -> Option<Answer> {
             "lender",
             "subdivision",
             "block",
+            "zoning",
+            "condition",
+            "weather",
+            "surveyor",
+            "town",
+            "township",
+            "neighborhood",
         ],
-    ) && !typed.line.contains('"')
+    ) && (!typed.line.contains('"')
+        || is_text(typed.piece(1))
+            && typed.pieces.len() == 2
+            && !typed.says(0, &["eave", "eaves", "overhang"]))
         && super::measure::area_from(&typed.pieces, 0).is_none()
         && !typed.says(1, &["outline"])
     {
@@ -161,6 +171,18 @@ fn county(typed: &Typed<'_>) -> Option<Answer> {
         && typed.pieces.last().is_some_and(|last| last.text.starts_with(char::is_uppercase)))
         || typed.pieces.last().is_some_and(|last| last.is_word(&["county"]))
             && typed.piece(0)?.text.starts_with(char::is_uppercase);
+    // `county "Marlowe County"`
+    let text = typed.pieces.iter().filter(|piece| piece.sort == Sort::Text).count();
+    let is_quoted = typed.says(0, &["county"]) && text == 1 && typed.pieces.len() <= 3;
+    if is_quoted && typed.pieces.last().is_some_and(|last| last.sort == Sort::Text) {
+        let name = typed.pieces.last().map(|last| last.text.trim_matches('"').to_owned())?;
+        return Some(comment(
+            typed,
+            format!(
+                "a sides file has no line for the county: it stands in the address, as in `property \"9 Alder Lane, {name}\"`, or in a comment"
+            ),
+        ));
+    }
     let fits = (2..=4).contains(&typed.pieces.len()) && typed.pieces.iter().all(plain);
     (named && fits && !typed.says(1, &["sketch", "record"])).then(|| {
         comment(
@@ -283,7 +305,8 @@ fn without_day(typed: &Typed<'_>) -> Option<Answer> {
         format!(
             "write `measured`, the day as year-month-day with four, two and two digits, and then, if you like, {more}"
         ),
-    ))
+    )
+    .about(About::Day))
 }
 
 /// `in feet`, `inches`, `units ft-in`: the unit of bare numbers.
@@ -553,5 +576,6 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
         format!(
             "{wall}; a space begins with what it is (`living`, `garage`, `porch` …), a published area with `record` or `listing`; if this is a remark, put a `#` before it"
         ),
-    ))
+    )
+    .about(About::AnyLine))
 }

@@ -222,6 +222,11 @@ pub(super) fn named_later(typed: &Typed<'_>) -> Option<Answer> {
 /// The ways in which the wall can run: the typed one, or along the side of the house on which it stands.
 fn ways(typed: &Typed<'_>, stands: bool) -> Option<Vec<&'static str>> {
     let (way, _) = way_and_back(&typed.lower(0))?;
+    // Whether the other walls that are named so are meant as ways is asked when the walk is whole.
+    let seen = ["front", "back", "left", "right"].into_iter().find(|word| typed.says(0, &[word]));
+    if let Some(word) = seen.filter(|_| !stands && typed.attempt.beside.front.is_some()) {
+        return Some(vec![word]);
+    }
     let way = by_compass(way, typed.attempt.beside.front);
     if !stands {
         return Some(vec![way]);

@@ -1,0 +1,429 @@
+//! Lines that say in everyday words what a sides file has a word of its own for: a year's taxes, what an assessment was
+//! and is, a number of stories, a high ceiling, the file of a photo.
+
+use super::measure::{date_from, length_at, lengths, money_from};
+use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted};
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: &[Rule] = &[
+        super::street::by_name,
+        super::level_lines::first_space_set_back,
+        taxes_of_a_year,
+        rate_of_one_unit,
+        assessed_before_and_now,
+        measured_again,
+        stories_of_a_house,
+        part_of_a_story,
+        high_ceiling_of_a_space,
+        file_of_a_photo,
+        wall_of_the_record,
+        wall_with_siding,
+        beginning_of_a_lot,
+        rectangular_bay,
+    ];
+    first_of(rules, typed)
+}
+
+fn is_mark(typed: &Typed<'_>, at: usize, marks: &str) -> bool {
+    typed.piece(at).is_some_and(|piece| piece.is_mark(marks))
+}
+
+/// `for 2026 taxes`, `2026 property taxes`, `taxes for 2026`: the tax year.
+fn taxes_of_a_year(typed: &Typed<'_>) -> Option<Answer> {
+    const WORDS: [&str; 12] = [
+        "for", "the", "tax", "taxes", "property", "year", "of", "in", "bill", "roll", "protest",
+        "appeal",
+    ];
+    let only = typed
+        .pieces
+        .iter()
+        .all(|piece| piece.is_year() || piece.is_word(&WORDS) || piece.is_mark(":=-–,.()"));
+    let mut years = typed.pieces.iter().filter(|piece| piece.is_year());
+    let year = years.next().filter(|_| years.next().is_none())?;
+    let says = typed.find(0, &["tax", "taxes", "roll", "protest", "appeal"]).is_some();
+    let line = format!("tax year {}", year.text);
+    (only && says && typed.line != line)
+        .then(|| Answer::line(line, "the year whose taxes this is about is `tax year`"))
+}
+
+/// `school tax 1.05`, `county rate 0.42`, `city tax rate 0.55 per $100`: the rate of one taxing unit.
+fn rate_of_one_unit(typed: &Typed<'_>) -> Option<Answer> {
+    const UNITS: [&str; 12] = [
+        "school", "county", "city", "town", "township", "village", "hospital", "water", "fire",
+        "college", "library", "isd",
+    ];
+    let tax = typed.find(1, &["tax", "taxes", "rate"])?;
+    let named = (0..tax)
+        .all(|at| typed.says(at, &UNITS) || typed.says(at, &["district", "the", "road", "junior"]));
+    if !named || !(0..tax).any(|at| typed.says(at, &UNITS)) {
+        return None;
+    }
+    let mut at = tax + 1;
+    while typed.says(at, &["rate", "is", "of"]) || is_mark(typed, at, ":=-–$") {
+        at += 1;
+    }
+    let rate = typed.piece(at).filter(|rate| rate.is_number() && rate.text.contains('.'))?;
+    let rest = typed.rest(at + 1);
+    let per_thousand = ["per $1000", "per 1000", "per $1,000", "per 1,000", "mills", "mill"];
+    let per_hundred = ["", "per $100", "per 100", "/100", "/ 100", "/$100", "per hundred"];
+    let name = quoted(typed.text(0, tax));
+    let line = |per: &str| format!("tax rate {} per {per} {name}", rate.text);
+    let lines = match rest {
+        rest if per_thousand.contains(&rest) => vec![line("$1,000")],
+        "" => vec![line("$100"), line("$1,000")],
+        rest if per_hundred.contains(&rest) => vec![line("$100")],
+        _ => return None,
+    };
+    let ask = if lines.len() > 1 { ": per $100, or in mills, per $1,000" } else { "" };
+    Some(Answer::Lines(
+        lines,
+        format!(
+            "the rate of one taxing unit is `tax rate`, with the name of the unit at its end{ask}"
+        ),
+    ))
+}
+
+/// `assessed value went from 350,000 to 371,000`, `assessment up from $350,000 to $371,000`: last year's and this year's.
+fn assessed_before_and_now(typed: &Typed<'_>) -> Option<Answer> {
+    let own = ["assessed", "assessment", "av", "taxable"];
+    let begins = usize::from(typed.says(0, &["our", "my", "the"]));
+    if !typed.says(begins, &own) {
+        return None;
+    }
+    let from = typed.find(1, &["from"])?;
+    let (first, end, before) = money_from(&typed.pieces, from).or_else(|| sum(typed, from + 1))?;
+    let to = typed.find(end, &["to"]).filter(|to| *to == end)?;
+    let (second, stop, now) = money_from(&typed.pieces, to).or_else(|| sum(typed, to + 1))?;
+    let fits = first == from + 1 && second == to + 1 && stop == typed.pieces.len();
+    fits.then(|| {
+        Answer::line(
+            format!("value assessed {now}\nlast year assessed {before}"),
+            "what is taxed this year is `value assessed`, and the value of the year before is `last year assessed`",
+        )
+    })
+}
+
+fn sum(typed: &Typed<'_>, at: usize) -> Option<(usize, usize, String)> {
+    let number = typed.piece(at).filter(|number| number.is_number())?;
+    let digits = number.text.chars().filter(char::is_ascii_digit).count();
+    (digits >= 5).then(|| (at, at + 1, format!("${}", number.text)))
+}
+
+/// `measured by owner 2026-04-11 and again 2026-04-18`, `measured by the owner, rechecked 2026-04-18`: one day is the
+/// day, and what else is said of days is a comment.
+fn measured_again(typed: &Typed<'_>) -> Option<Answer> {
+    const AGAIN: [&str; 10] = [
+        "and",
+        "again",
+        "rechecked",
+        "checked",
+        "re-checked",
+        "remeasured",
+        "re-measured",
+        "also",
+        "retaped",
+        "verified",
+    ];
+    if !typed.says(0, &["measured", "taped"]) || typed.line.contains('#') {
+        return None;
+    }
+    let by = typed.find(1, &["by"])?;
+    let again = (by + 2..typed.pieces.len()).find(|&at| typed.says(at, &AGAIN[1..]))?;
+    let (first, end, day) = date_from(&typed.pieces, 1)?;
+    let mut begin = again;
+    while begin > by + 2 && (typed.says(begin - 1, &AGAIN) || is_mark(typed, begin - 1, ",;(-–"))
+    {
+        begin -= 1;
+    }
+    // `by owner 2026-04-11 and again …`, or only the later day.
+    let who = match (by..begin).contains(&first) {
+        true if end == begin => typed.name(by + 1, first),
+        false if first < by && end == by => typed.name(by + 1, begin),
+        false if first > again => typed.name(by + 1, begin),
+        _ => return None,
+    };
+    let tail = plainly(typed.rest(begin).trim_start_matches([',', ';', ' ', '-']));
+    let tail = tail.strip_prefix("and ").unwrap_or(&tail);
+    let plain = !who.is_empty() && !super::measures(&who);
+    plain.then(|| {
+        Answer::line(
+            format!("measured {day} by {}  # {tail}", quoted(&who)),
+            "the date comes right after `measured` as year-month-day; there is one day, and anything else goes into a comment",
+        )
+    })
+}
+
+/// `2 story brick house`, `heated space, 2 story brick`, `1 story ranch`: a house, whose levels have lines of their own.
+fn stories_of_a_house(typed: &Typed<'_>) -> Option<Answer> {
+    const WORDS: [&str; 30] = [
+        "story",
+        "storey",
+        "stories",
+        "level",
+        "levels",
+        "house",
+        "home",
+        "ranch",
+        "cottage",
+        "bungalow",
+        "residence",
+        "dwelling",
+        "cabin",
+        "brick",
+        "frame",
+        "siding",
+        "stucco",
+        "stone",
+        "wood",
+        "heated",
+        "finished",
+        "living",
+        "space",
+        "main",
+        "single",
+        "family",
+        "the",
+        "colonial",
+        "farmhouse",
+        "veneer",
+    ];
+    let is_story = |at: usize| typed.says(at, &["story", "storey", "stories"]);
+    let story = (1..typed.pieces.len()).find(|&at| is_story(at))?;
+    let counted = story - usize::from(is_mark(typed, story - 1, "-"));
+    let count = counted.checked_sub(1)?;
+    let counts = |at: usize| {
+        at == count
+            && (typed.says(at, &["one", "two", "three", "single"])
+                || typed.pieces[at].is_number() && typed.pieces[at].text.len() == 1)
+    };
+    let only = (0..typed.pieces.len())
+        .all(|at| counts(at) || typed.says(at, &WORDS) || is_mark(typed, at, ",-.;"));
+    let end = typed.pieces.len();
+    let is_house = typed.find(0, &WORDS[5..13]).or(typed.find(0, &WORDS[19..20])).is_some();
+    if !only || !counts(count) || !(is_house || end > story + 1) {
+        return None;
+    }
+    let after = &typed.attempt.beside.after;
+    let cause = "each story is a `level` with walls of its own";
+    let is_above = typed.attempt.space.is_none() && !after.starts_with("living");
+    let is_brick = typed.find(0, &["brick", "stone", "veneer"]).is_some();
+    if is_above
+        && is_brick
+        && !super::super::begins_as_side(after)
+        && !typed.attempt.beside.has_veneer
+    {
+        return Some(Answer::say(
+            super::super::BRICK_IS,
+            "write `veneer 4 5/8\"`, or the thickness of your own, instead of this line; what else it says can follow after a `#`",
+        ));
+    }
+    if is_above && !super::super::begins_as_side(after) {
+        return Some(Answer::line(format!("# {}", typed.line), cause));
+    }
+    let is_between = super::super::begins_as_named_space(&typed.attempt.beside.before)
+        && super::super::begins_as_side(after);
+    if super::super::begins_as_named_space(after) || is_between {
+        return Some(Answer::line(format!("# {}", typed.line), cause));
+    }
+    let named = typed.find(0, &WORDS[5..13]).map_or("house".to_owned(), |at| typed.lower(at));
+    let follows = super::super::begins_as_side(after) && typed.attempt.house.is_none();
+    follows.then(|| {
+        Answer::line(
+            format!("living {}  # {}", quoted(&super::levels::capitalized(&named)), typed.line),
+            format!("the line above the walls says what the space is; {cause}"),
+        )
+    })
+}
+
+/// `1/2 story`, `1 1/2 story` above a space: a level.
+fn part_of_a_story(typed: &Typed<'_>) -> Option<Answer> {
+    let whole = usize::from(
+        typed.piece(0).is_some_and(|one| one.is_number())
+            && typed.piece(1).is_some_and(|one| one.is_number()),
+    );
+    let half = typed.piece(whole).is_some_and(|one| one.text == "1")
+        && is_mark(typed, whole + 1, "/")
+        && typed.piece(whole + 2).is_some_and(|two| two.text == "2");
+    let half = half
+        .then_some(whole + 3)
+        .or_else(|| typed.pieces.first().filter(|piece| piece.is_mark("½")).map(|_| 1))?;
+    (typed.says(half, &["story", "storey"]) && half + 1 == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!("level {}", quoted(typed.line)),
+            "a half story is a level like any other",
+        )
+    })
+}
+
+/// `vaulted ceiling "Great room"` above walls where no floor is above: a room like any other.
+fn high_ceiling_of_a_space(typed: &Typed<'_>) -> Option<Answer> {
+    let high = typed.says(0, &["vaulted", "cathedral", "high", "vault", "tray"]);
+    let name = 1 + usize::from(typed.says(1, &["ceiling", "ceilings"]));
+    if !high || !is_text(typed.piece(name)) {
+        return None;
+    }
+    let beside = &typed.attempt.beside;
+    let words = typed.text(0, name);
+    let cause = "a high ceiling takes nothing from the floor below it";
+    if typed.attempt.house.is_none() {
+        return Some(Answer::line(
+            format!("living {}  # {words}", typed.rest(name)),
+            format!("{cause}: the line above the walls says what the space is"),
+        ));
+    }
+    (!beside.has_level_above).then(|| {
+        Answer::say(
+            format!("{cause}; only where a floor above is left out for it does that floor have a space `open`"),
+            "put a `#` before this line and before its walls; if a floor above is left out there, move them below the line of that level, with `open` instead of these words",
+        )
+    })
+}
+
+/// `photo "1" file west.jpg`: the name of a file has a point in it.
+fn file_of_a_photo(typed: &Typed<'_>) -> Option<Answer> {
+    let photo = typed.find(0, &["photo", "pic", "picture"])?;
+    let file = typed.find(photo + 1, &["file"]).filter(|file| *file <= photo + 2)?;
+    if is_text(typed.piece(file + 1)) || typed.line.contains('#') {
+        return None;
+    }
+    let name = typed.rest(file + 1);
+    let (stem, ending) = name.rsplit_once('.')?;
+    let ends = ["jpg", "jpeg", "png", "heic", "webp"].contains(&ending.to_lowercase().as_str());
+    (ends && !stem.is_empty() && !stem.contains(['"', ',', '\''])).then(|| {
+        Answer::line(
+            format!("{} \"{name}\"", typed.text(0, file + 1)),
+            "the name of a file stands between two `\"`",
+        )
+    })
+}
+
+/// The length of a wall at the start of a line, and where it ends.
+fn wall(typed: &Typed<'_>) -> Option<usize> {
+    super::shapes::whole_way(typed, 0)
+        .or_else(|| typed.says(0, &["front", "back", "left", "right"]).then_some("street"))?;
+    Some(length_at(&typed.pieces, 1).filter(|one| one.has_unit)?.end)
+}
+
+/// `north 28' 4" per county card`: a length that was not taped.
+fn wall_of_the_record(typed: &Typed<'_>) -> Option<Answer> {
+    const OFFICE: [&str; 14] = [
+        "county",
+        "county's",
+        "card",
+        "assessor",
+        "assessor's",
+        "record",
+        "cad",
+        "tax",
+        "appraisal",
+        "district",
+        "district's",
+        "the",
+        "sketch",
+        "drawing",
+    ];
+    let mut at = wall(typed)?;
+    while is_mark(typed, at, ",;(-–") {
+        at += 1;
+    }
+    let says = typed.says(at, &["per", "from", "off"])
+        || typed.says(at, &["according"]) && typed.says(at + 1, &["to"]);
+    let begin = at + 1 + usize::from(typed.says(at, &["according"]));
+    let rest = begin..typed.pieces.len();
+    let office = rest.clone().any(|at| typed.says(at, &OFFICE[..9]));
+    let only = rest.clone().all(|at| typed.says(at, &OFFICE) || is_mark(typed, at, ")."));
+    let end = at;
+    (says && office && only).then(|| {
+        Answer::line(
+            format!(
+                "{} from record",
+                typed.text(0, end).trim_end_matches([',', ';', '(', ' ', '-', '–'])
+            ),
+            "a length that comes from the record, and was not taped, is `from record`",
+        )
+    })
+}
+
+/// `north 28' 4" siding`, `north 28' 4" no brick, siding` in a house with veneer: a wall without it.
+fn wall_with_siding(typed: &Typed<'_>) -> Option<Answer> {
+    const SIDED: [&str; 10] = [
+        "siding",
+        "vinyl",
+        "clapboard",
+        "clapboards",
+        "hardie",
+        "sided",
+        "lap",
+        "wood",
+        "stucco",
+        "shingles",
+    ];
+    if !typed.attempt.beside.has_veneer {
+        return None;
+    }
+    let end = wall(typed)?;
+    let says = |at: usize| {
+        typed.says(at, &SIDED)
+            || typed.says(at, &["is", "has", "all", "only", "just", "here", "wall", "with", "of"])
+            || is_mark(typed, at, ",;()-–.")
+            || typed.says(at, &["no", "not"]) && typed.says(at + 1, &["brick", "stone", "veneer"])
+            || typed.says(at, &["brick", "stone", "veneer"])
+                && typed.says(at.wrapping_sub(1), &["no", "not"])
+    };
+    let only = (end..typed.pieces.len()).all(says);
+    let sided = (end..typed.pieces.len())
+        .any(|at| typed.says(at, &["siding", "vinyl", "clapboard", "hardie", "sided"]));
+    (only && sided).then(|| {
+        Answer::line(
+            format!("{} veneer none", typed.text(0, end)),
+            "a wall with siding has no brick or stone outside its frame: `veneer none`",
+        )
+    })
+}
+
+/// `beginning at the SW corner of Lot 7`: where the calls of a deed begin.
+fn beginning_of_a_lot(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["beginning", "starting", "begin", "pob", "p.o.b"])
+        && (1..3).any(|at| typed.says(at, &["at", "from", "in", "on"]));
+    let calls = typed.line.contains(['°', ';', '\n'])
+        || typed.find(1, &["thence", "bearing", "feet", "degrees", "deg"]).is_some();
+    let has_length = lengths(&typed.pieces, 1).iter().any(|(_, one)| one.has_unit);
+    (begins && typed.is_in_lot() && !calls && !has_length).then(|| {
+        Answer::line(
+            format!("# {}", typed.line),
+            "where the calls of a deed begin is a comment: the walk starts at the first call",
+        )
+    })
+}
+
+/// `cantilevered bay west 8' out 2' flat 8'`, `bay west 8' out 2'` with a front as wide as the bay: three sides.
+fn rectangular_bay(typed: &Typed<'_>) -> Option<Answer> {
+    let bay = typed.find(0, &["bay", "bumpout", "bump-out"]).filter(|bay| *bay <= 2)?;
+    let kind =
+        ["cantilevered", "cantilever", "box", "boxed", "square", "rectangular", "overhanging"];
+    let way = super::shapes::whole_way(typed, bay + 1)?;
+    let wide = length_at(&typed.pieces, bay + 2)?;
+    let out = length_at(&typed.pieces, wide.end + 1).filter(|_| typed.says(wide.end, &["out"]))?;
+    let flat = match typed.says(out.end, &["flat"]) {
+        true => Some(length_at(&typed.pieces, out.end + 1)?),
+        false => None,
+    };
+    let named = (0..bay).any(|at| typed.says(at, &kind));
+    let same = flat.as_ref().is_some_and(|flat| flat.length == wide.length);
+    let end = flat.as_ref().map_or(out.end, |flat| flat.end);
+    if end != typed.pieces.len() || out.length >= wide.length || !(same || named && flat.is_none())
+    {
+        return None;
+    }
+    let (one, other) = match way {
+        "north" | "south" => ("east", "west"),
+        _ => ("north", "south"),
+    };
+    let line = |first: &str, last: &str| {
+        format!("{first} {0}\n{way} {1}\n{last} {0}", out.text, wide.text)
+    };
+    Some(Answer::Lines(
+        vec![line(one, other), line(other, one)],
+        "a bay with square corners is three sides of the walk: out, along and back; which way is out of the house?".to_owned(),
+    ))
+}
