@@ -166,7 +166,8 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
             kept.push(clause.text);
         }
     }
-    let face = face?;
+    // On the line of a space other rules know the outer face, and what brick beside it is.
+    let face = face.filter(|face| is_level || *face != "outside")?;
     let plain = kept.join(", ");
     let mended = match attempt(&plain).reads {
         Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
