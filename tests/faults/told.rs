@@ -35,6 +35,13 @@ fn helps(text: &str) -> String {
     list.iter().flat_map(Diagnostic::helps).map(ToString::to_string).collect::<Vec<_>>().join("\n")
 }
 
+/// What is said of a text, with single blanks between the words.
+fn drawn(text: &str) -> String {
+    let (source, list) = diagnostics_of("told.sides", text.as_bytes().to_vec());
+    let said = draw(&source, &list, false).replace('|', " ");
+    said.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 fn counted(text: &str) -> i64 {
     let house = fairfoot::read("told.sides", text).unwrap_or_else(|errors| panic!("{errors}"));
     house.areas(&Settings::default()).unwrap().gross().as_measured().whole_sq_ft()
@@ -124,4 +131,75 @@ fn another_wall_on_the_line_of_a_slanted_one_is_kept() {
         "west 30'",
     ]);
     assert_eq!(counted(&obeyed(&text)), 688);
+}
+
+#[test]
+fn a_wall_that_has_no_brick_in_a_brick_house_is_measured_without_it() {
+    // 4 5/8" of brick, an inch of it more than 4 1/2": measured at the frame, each brick wall moves out by that much.
+    for words in ["siding", "no brick, siding", "vinyl siding", "is siding"] {
+        let text =
+            house(&WALLS).replacen("front south", "veneer 4 5/8\"\nfaces frame\nfront south", 1);
+        let text = text.replacen("north 8'", &format!("north 8' {words}"), 1);
+        assert!(helps(&text).contains("`north 8' veneer none`"), "{words}: {}", helps(&text));
+    }
+}
+
+#[test]
+fn a_whole_extent_by_another_word_is_a_check_and_no_wall() {
+    for line in ["west 30' total", "west total 30'", "west 30' overall"] {
+        let mut walls = WALLS.to_vec();
+        walls.push(line);
+        assert!(helps(&house(&walls)).contains("`overall west 30'`"), "{line}");
+        assert_eq!(counted(&obeyed(&house(&walls))), 696, "{line}");
+    }
+}
+
+#[test]
+fn the_first_space_of_an_upper_floor_that_is_set_back_starts_there() {
+    // An upper floor of 30' by 16' over the front block of 30' by 20', 4' back from the street: 480 sq ft more.
+    for line in
+        ["living \"Upper\" set back 4' from the front", "living \"Upper\", 4' back from front"]
+    {
+        let mut walls = WALLS.to_vec();
+        walls.extend([
+            "level \"Upper floor\"",
+            line,
+            "north 16'",
+            "east 30'",
+            "south 16'",
+            "west 30'",
+        ]);
+        assert!(helps(&house(&walls)).contains("`living \"Upper\" start north 4'`"), "{line}");
+        assert_eq!(counted(&obeyed(&house(&walls))), 1_176, "{line}");
+    }
+}
+
+#[test]
+fn walls_named_by_their_sides_beside_bearings_are_told_as_sides() {
+    // The south wall with an angled bay of 45 degrees between `front` walls; `back` and `front` are where the walls stand.
+    let walls = [
+        "north 28'",
+        "back 36'",
+        "south 28'",
+        "front 10'",
+        "bearing S 45° W 2' 10\"",
+        "front 5'",
+        "bearing N 45° W 2' 10\"",
+        "front 17'",
+    ];
+    let said = drawn(&house(&walls));
+    assert!(said.contains("`right` for `back`"), "{said}");
+    assert!(!said.contains("measure again"), "{said}");
+}
+
+#[test]
+fn a_barn_on_a_level_of_its_own_goes_to_the_level_of_the_house() {
+    let text = format!(
+        "level \"Yard\"\n{}level \"Barn\"\noutbuilding \"Barn\"\nnorth 40'\neast 30'\nsouth 40'\nwest 30'\n",
+        house(&WALLS).replacen("front south\n", "", 1)
+    );
+    let said = drawn(&text);
+    assert!(said.contains("under the last space of `Ground floor`"), "{said}");
+    assert!(said.contains("`detached` after its name"), "{said}");
+    assert!(said.contains("take the line of the level `Barn` out"), "{said}");
 }

@@ -130,8 +130,8 @@ impl Checker<'_> {
         let is_above_grade = |level: &&LevelSketch| !level.level.below_grade;
         let levels = || sketch.levels.iter().filter(is_above_grade);
         let Some(ground) = levels().find(is_lived_in).or_else(|| levels().next()) else { return };
-        // A level whose name could not be read may be any.
-        if sketch.levels.iter().any(|level| level.level.name.text.is_empty()) {
+        // A level whose name could not be read may be any, and a line that could not be read may be the house.
+        if sketch.levels.iter().any(|level| level.level.name.text.is_empty() || level.doubtful) {
             return;
         }
         let others = sketch.levels.iter();

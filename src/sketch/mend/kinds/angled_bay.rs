@@ -37,7 +37,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let again = format!("{before}, {wide} wide, {out} out, {flat} flat, {after}");
     let again = without_its_shape(again.trim_end_matches([',', ' ']));
     let told = Typed { line: &again, pieces: super::cut(&again), attempt: typed.attempt };
-    if let Some(Answer::Say { cause: more, help }) = super::bays::answer(&told) {
+    if let Some(Answer::Say { cause: more, help, .. }) = super::bays::answer(&told) {
         return Some(Answer::say(format!("{cause}; {more}"), help));
     }
     let beside = &typed.attempt.beside;
@@ -76,7 +76,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         .map(|at| format!("bay on the {}, {wide} wide, {out} out, {flat} flat", typed.lower(at)));
     if let Some(sided) = sided {
         let told = Typed { line: &sided, pieces: super::cut(&sided), attempt: typed.attempt };
-        if let Some(Answer::Say { cause: more, help }) = super::bays::answer(&told) {
+        if let Some(Answer::Say { cause: more, help, .. }) = super::bays::answer(&told) {
             return Some(Answer::say(format!("{cause}; {more}"), help));
         }
     }
