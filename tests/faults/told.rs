@@ -203,3 +203,25 @@ fn a_barn_on_a_level_of_its_own_goes_to_the_level_of_the_house() {
     assert!(said.contains("`detached` after its name"), "{said}");
     assert!(said.contains("take the line of the level `Barn` out"), "{said}");
 }
+
+#[test]
+fn parts_of_a_record_by_kind_are_the_living_area_and_what_else_there_is() {
+    let text = house(&WALLS).replacen(
+        "front south",
+        "record 696 living + 440 garage + 72 porch\nfront south",
+        1,
+    );
+    let said = helps(&text);
+    assert!(said.contains("write `record 696 sq ft` here"), "{said}");
+    assert!(said.contains("`recorded 440 sq ft` on the line of the garage"), "{said}");
+    assert!(said.contains("`recorded 72 sq ft` on the line of the porch"), "{said}");
+}
+
+#[test]
+fn the_last_wall_that_says_that_it_leads_back_is_a_wall() {
+    for last in ["west 30' total", "back to start 30'", "west same as 2+4"] {
+        let mut walls = WALLS;
+        walls[5] = last;
+        assert_eq!(counted(&obeyed(&house(&walls))), 696, "{last}");
+    }
+}

@@ -237,13 +237,17 @@ fn measured_by(typed: &Typed<'_>) -> Option<Answer> {
 fn thickness_of_brick(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(0, &["brick", "veneer", "stone", "masonry"]);
     let one = length_at(&typed.pieces, 1).filter(|one| one.is_inches() && begins)?;
-    let plus = typed.piece(one.end).is_some_and(|mark| mark.is_mark("+&"))
-        || typed.says(one.end, &["and", "plus"]);
-    let two = length_at(&typed.pieces, one.end + 1).filter(|two| two.is_inches() && plus)?;
-    let names = ["air", "gap", "space", "cavity", "airspace", "air-space"];
+    // `veneer 4" brick + 1" air`
+    let stop = one.end + usize::from(typed.says(one.end, &["brick", "stone", "face"]));
+    let plus = typed.piece(stop).is_some_and(|mark| mark.is_mark("+&,"))
+        || typed.says(stop, &["and", "plus", "with"]);
+    let two = length_at(&typed.pieces, stop + 1).filter(|two| two.is_inches() && plus)?;
+    let names = ["air", "gap", "space", "cavity", "airspace", "air-space", "of"];
     let is_gap = (two.end..typed.pieces.len()).all(|at| typed.says(at, &names));
+    let bare =
+        typed.piece(stop).is_some_and(|mark| mark.is_mark("+")) && typed.says(0, &["veneer"]);
     let all = super::measure::written(one.length + two.length, &one);
-    (is_gap && two.end < typed.pieces.len() && is_at_the_top(typed)).then(|| {
+    (is_gap && (bare || two.end < typed.pieces.len()) && is_at_the_top(typed)).then(|| {
         Answer::line(
             format!("veneer {all}  # {}", super::plainly(typed.line)),
             "a veneer is given by all that is outside the frame, the gap too",

@@ -241,7 +241,7 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         return Some(Answer::say(
             "brick or stone on some of the levels: the file says its thickness once, and each space without it says so",
             format!(
-                "write {of_it} on a line before the first level, and `veneer none` at the end of the line of each space that has no brick or stone, as in `living \"Rooms\" veneer none`"
+                "{of_it}`veneer none` at the end of the line of each space that has no brick or stone, as in `living \"Rooms\" veneer none`"
             ),
         ));
     }

@@ -231,7 +231,9 @@ fn roofed(typed: &Typed<'_>) -> Option<Answer> {
 fn converted(typed: &Typed<'_>) -> Option<Answer> {
     const TURNED: [&str; 4] = ["converted", "conversion", "enclosed", "finished"];
     let at = typed.find(0, &["garage", "carport", "porch"]).filter(|at| *at <= 1)?;
-    let turned = typed.find(0, &TURNED[..2])?;
+    let first =
+        typed.says(0, &["enclosed", "glassed-in", "glassed", "glazed", "heated"]).then_some(0);
+    let turned = typed.find(0, &TURNED[..2]).or(first.filter(|_| at == 1))?;
     let is_named = is_text(typed.piece(at + 1));
     let mut stop = turned + 1;
     while typed.says(

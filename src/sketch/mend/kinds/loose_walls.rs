@@ -1,10 +1,13 @@
 //! Walls among other words, and walls that do not say which way they run.
 
 use super::super::lengths as numbers;
-use super::measure::{area_from, date_from, length_at, lengths, money_from};
+use super::measure::{Measure, area_from, date_from, length_at, lengths, money_from};
 use super::shapes::{self, whole_way};
-use super::{Answer, Rule, Typed, digits, faces, first_of, is_text, kind_word, whereabouts};
+use super::{
+    Answer, Rule, Typed, digits, faces, first_of, is_text, kind_word, straight, whereabouts,
+};
 use crate::geometry::compass::Axis;
+use crate::units::length::Length;
 
 /// Recognizes a wall before a rule takes a part of it for a name or a note; `None` if it is none.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
@@ -449,6 +452,17 @@ pub(super) fn lengths_before_ways(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// The wall of this length that leads back to where the walk began, if that is what is left of it.
+pub(super) fn leads_back(typed: &Typed<'_>, measure: &Measure) -> Option<String> {
+    const NEAR: i64 = 6 * Length::INCH.nm();
+    let progress = straight::progress(typed, &typed.attempt.beside.last_walk);
+    let way = progress.way_back().filter(|_| !progress.has_closing)?;
+    let (east, north) = progress.back?;
+    let left = if way.axis() == Axis::East { east } else { north };
+    ((left.abs() - measure.length.nm()).abs() <= NEAR)
+        .then(|| format!("{} {}", way.word(), measure.text))
+}
+
 /// `north 36' 7" overall`, `north overall 62' 4"`, `west 42' 2" total`, `front total 42' 2"`: a whole extent.
 pub(super) fn overall_after(typed: &Typed<'_>) -> Option<Answer> {
     let is_named = whole_way(typed, 0).is_none();
@@ -470,6 +484,13 @@ pub(super) fn overall_after(typed: &Typed<'_>) -> Option<Answer> {
             || typed.says(at, &["length", "total", "together", "told", "is", "in", "all"])
             || is_named && typed.says(at, &["side", "wall", "width", "elevation"])
     });
+    // `west 40' total` as the last wall: its whole length, and no check.
+    let is_sum = typed.says(word, &["total"]);
+    if let Some(line) = leads_back(typed, &measure).filter(|_| only && is_sum && measure.has_unit)
+        && ways.iter().any(|way| line.starts_with(way))
+    {
+        return Some(Answer::line(line, "a wall is its direction and its whole length"));
+    }
     (only && measure.has_unit).then(|| {
         Answer::Lines(
             ways.iter().map(|way| format!("overall {way} {}", measure.text)).collect(),

@@ -20,6 +20,13 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         wall_with_siding,
         beginning_of_a_lot,
         rectangular_bay,
+        how_exactly,
+        bow_alone,
+        everything_outside,
+        split_level,
+        brick_of_this_wall,
+        sum_of_other_walls,
+        back_to_the_start,
     ];
     first_of(rules, typed)
 }
@@ -426,4 +433,213 @@ fn rectangular_bay(typed: &Typed<'_>) -> Option<Answer> {
         vec![line(one, other), line(other, one)],
         "a bay with square corners is three sides of the walk: out, along and back; which way is out of the house?".to_owned(),
     ))
+}
+
+/// `good to an inch or so`, `within an inch`, `good to about 1"`: how exactly the walls were measured.
+fn how_exactly(typed: &Typed<'_>) -> Option<Answer> {
+    const SMALL: [&str; 22] = [
+        "good",
+        "accurate",
+        "exact",
+        "precise",
+        "right",
+        "correct",
+        "to",
+        "within",
+        "about",
+        "or",
+        "so",
+        "an",
+        "a",
+        "all",
+        "measurements",
+        "walls",
+        "are",
+        "is",
+        "each",
+        "everything",
+        "of",
+        "lengths",
+    ];
+    let begins = typed.says(
+        0,
+        &["good", "accurate", "within", "precise", "correct", "measurements", "everything"],
+    );
+    if typed.attempt.space.is_some() || !begins {
+        return None;
+    }
+    let says_to = typed.find(0, &["to", "within"])?;
+    // `an inch`, `half an inch`, `a quarter inch`
+    let spoken = typed.find(says_to + 1, &["inch"]).filter(|at| !typed.pieces[at - 1].is_number());
+    let text = match spoken {
+        Some(inch) if typed.says(inch - 1, &["half"]) || typed.says(inch - 2, &["half"]) => "1/2\"",
+        Some(inch) if typed.says(inch - 1, &["quarter"]) => "1/4\"",
+        Some(inch) if typed.says(inch - 1, &["an", "one"]) => "1\"",
+        Some(_) => return None,
+        None => "",
+    };
+    let found = lengths(&typed.pieces, says_to + 1).into_iter().next();
+    let found = found.filter(|(_, one)| one.has_unit && spoken.is_none());
+    let used = |at: usize| match (&found, spoken) {
+        (Some((first, one)), _) => (*first..one.end).contains(&at),
+        (None, Some(inch)) => at == inch || typed.says(at, &["half", "quarter", "one"]),
+        (None, None) => false,
+    };
+    let only = (0..typed.pieces.len())
+        .all(|at| used(at) || typed.says(at, &SMALL) || is_mark(typed, at, ",.±"));
+    let text = found.as_ref().map_or(text, |(_, one)| one.text.as_str());
+    (only && !text.is_empty()).then(|| {
+        Answer::line(
+            format!("tolerance {text}"),
+            "how exactly each wall was measured is the `tolerance`",
+        )
+    })
+}
+
+/// `bow 8' sticks out 18"`: a round bay.
+fn bow_alone(typed: &Typed<'_>) -> Option<Answer> {
+    let length = length_at(&typed.pieces, 1).filter(|one| one.has_unit)?;
+    let out = lengths(&typed.pieces, length.end).iter().any(|(_, one)| one.has_unit);
+    (typed.says(0, &["bow"]) && out)
+        .then(|| super::answer(&format!("bow window {}", typed.rest(1)), typed.attempt))
+        .flatten()
+}
+
+/// `everything taped outside, to the siding`: the face of all walls.
+fn everything_outside(typed: &Typed<'_>) -> Option<Answer> {
+    const WORDS: [&str; 14] = [
+        "everything",
+        "all",
+        "walls",
+        "taped",
+        "measured",
+        "was",
+        "is",
+        "were",
+        "to",
+        "the",
+        "on",
+        "at",
+        "of",
+        "from",
+    ];
+    const FACES: [&str; 7] = ["outside", "exterior", "siding", "brick", "outer", "face", "finish"];
+    let begins = typed.says(0, &["everything", "all"])
+        && typed.find(1, &["taped", "measured"]).is_some()
+        && typed.find(1, &["outside", "exterior"]).is_some();
+    let only = (0..typed.pieces.len())
+        .all(|at| typed.says(at, &WORDS) || typed.says(at, &FACES) || is_mark(typed, at, ",.()"));
+    (begins && only && typed.attempt.space.is_none()).then(|| {
+        Answer::line("faces outside", "the face to which all sides were measured is `faces`")
+    })
+}
+
+/// `split level "Upper floor"`: a level beside the one before it, or above it.
+fn split_level(typed: &Typed<'_>) -> Option<Answer> {
+    let dash = 1 + usize::from(is_mark(typed, 1, "-"));
+    let name = dash + 1;
+    let begins = typed.says(0, &["split"]) && typed.says(dash, &["level", "entry"])
+        || typed.says(0, &["split-level"]) && is_text(typed.piece(1));
+    let name = if typed.says(0, &["split-level"]) { 1 } else { name };
+    (begins && is_text(typed.piece(name)) && name + 1 == typed.pieces.len()).then(|| {
+        let text = typed.rest(name);
+        Answer::Lines(
+            vec![format!("level {text} beside"), format!("level {text}")],
+            "a level that stands next to the one before it is `beside`: next to it, or above it?"
+                .to_owned(),
+        )
+    })
+}
+
+/// `east 20' brick is 5" here`: the veneer of one wall.
+fn brick_of_this_wall(typed: &Typed<'_>) -> Option<Answer> {
+    let end = wall(typed)?;
+    let mut at = end + usize::from(is_mark(typed, end, ",;(-–"));
+    if !typed.says(at, &["brick", "stone", "veneer"]) {
+        return None;
+    }
+    at += 1;
+    while typed.says(at, &["is", "wall", "here", "thickness", "veneer"]) || is_mark(typed, at, ":=")
+    {
+        at += 1;
+    }
+    let thick = length_at(&typed.pieces, at).filter(|one| one.has_unit && one.is_inches())?;
+    let small = ["here", "thick", "on", "this", "side", "wall", "brick", "stone"];
+    let only = (thick.end..typed.pieces.len())
+        .all(|at| typed.says(at, &small) || is_mark(typed, at, ").,"));
+    only.then(|| {
+        Answer::line(
+            format!("{} veneer {}", typed.text(0, end), thick.text),
+            "the brick or stone of one wall is `veneer` and its thickness at the end of the line",
+        )
+    })
+}
+
+/// `west same as 1+3`, `west = sides 1 and 3`: a wall as long as others, whose lengths are added up.
+fn sum_of_other_walls(typed: &Typed<'_>) -> Option<Answer> {
+    let way = super::shapes::whole_way(typed, 0)?;
+    let same =
+        typed.find(1, &["same", "equals", "as", "equal"]).is_some() || is_mark(typed, 1, "=");
+    let small = [
+        "same", "as", "equals", "equal", "to", "side", "sides", "wall", "walls", "and", "plus",
+        "the", "length", "of",
+    ];
+    let only = (1..typed.pieces.len()).all(|at| {
+        typed.says(at, &small) || is_mark(typed, at, "+&=,#") || typed.pieces[at].is_number()
+    });
+    let numbers: Option<Vec<usize>> = typed
+        .pieces
+        .iter()
+        .filter(|piece| piece.is_number())
+        .map(|piece| piece.text.parse().ok())
+        .collect();
+    let numbers = numbers.filter(|all| !all.is_empty() && same && only)?;
+    let lines = typed.attempt.beside.last_walk.iter();
+    let walls: Vec<&std::rc::Rc<str>> = lines.filter(|line| !line.starts_with("corner")).collect();
+    let lengths: Option<Vec<super::measure::Measure>> = numbers
+        .iter()
+        .map(|number| {
+            let pieces = super::cut(walls.get(number.checked_sub(1)?)?);
+            length_at(&pieces, 1).filter(|one| one.has_unit)
+        })
+        .collect();
+    let lengths = lengths?;
+    let (first, rest) = lengths.split_first()?;
+    let all = rest.iter().fold(first.length, |all, one| all + one.length);
+    let text = super::measure::written(all, first);
+    Some(Answer::line(
+        format!("{way} {text}  # {}", typed.rest(1)),
+        "a wall has a length of its own: here that of the sides named, added up",
+    ))
+}
+
+/// `back to start 40'` as the last wall: the wall that leads back.
+fn back_to_the_start(typed: &Typed<'_>) -> Option<Answer> {
+    let small = [
+        "back",
+        "to",
+        "the",
+        "start",
+        "beginning",
+        "corner",
+        "return",
+        "close",
+        "last",
+        "wall",
+        "and",
+        "where",
+        "we",
+        "i",
+        "started",
+        "began",
+        "first",
+    ];
+    let (first, one) = lengths(&typed.pieces, 1).into_iter().next()?;
+    let only = (0..typed.pieces.len()).all(|at| {
+        (first..one.end).contains(&at) || typed.says(at, &small) || is_mark(typed, at, ",:=-–()")
+    });
+    let says = typed.find(0, &["start", "beginning", "started", "began"]).is_some();
+    let line =
+        super::loose_walls::leads_back(typed, &one).filter(|_| only && says && one.has_unit)?;
+    Some(Answer::line(line, "the last wall is its direction and its length, as any other"))
 }

@@ -224,11 +224,14 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
             || typed.says(first - 1, &["total", "width", "overall"])
     };
     let wide = found.iter().find(along).map(|(first, _)| *first);
-    // `8' out 2'`, as the format has it.
+    // `8' out 2'`, as the format has it; `8' sticks out 18"`.
     let then_out = found.windows(2).find(|two| {
-        typed.says(two[0].1.end, &["out"])
-            && two[1].0 == two[0].1.end + 1
-            && !typed.says(two[1].1.end, &fronts)
+        let end = two[0].1.end;
+        let verb = usize::from(
+            typed.says(end, &["sticks", "projects", "juts", "stands", "comes", "bumps"]),
+        );
+        let out = usize::from(typed.says(end + verb, &["out"]));
+        (verb > 0 || out > 0) && two[1].0 == end + verb + out && !typed.says(two[1].1.end, &fronts)
     });
     let then_out = then_out.map(|two| two[1].0);
     let out =

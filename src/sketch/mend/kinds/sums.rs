@@ -100,6 +100,12 @@ fn figure_of_parts(typed: &Typed<'_>) -> Option<Answer> {
             })
             .collect();
         let word = typed.lower(0);
+        if let Some(help) = parts_by_kind(&word, &terms) {
+            return Some(Answer::say(
+                "the figure is that of the living area, and each other part has its own area on its own line",
+                help,
+            ));
+        }
         return named.then(|| {
             Answer::say(
                 "a figure is one number, and these are parts of one",
@@ -134,6 +140,32 @@ fn figure_of_parts(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(
         format!("{} {area}{counting}  # {}{rest}", typed.lower(0), said(result)),
         "a figure is one number: the parts added up",
+    ))
+}
+
+/// What to type for `record 2,652 living + 440 garage + 72 porch`: the first part is the living area, and the others are
+/// kinds of spaces that do not count.
+fn parts_by_kind(word: &str, terms: &[Term]) -> Option<String> {
+    let says = |term: &Term, words: &[&str]| term.words.iter().any(|word| word.is_word(words));
+    let (living, others) = terms.split_first()?;
+    let is_living = says(living, &["living", "heated", "house", "gla", "main", "finished", "hla"]);
+    let kind = |term: &Term| {
+        let kind = term.words.iter().find_map(|word| kind_word(&word.text.to_lowercase()))?;
+        ["garage", "carport", "porch", "deck", "patio", "outbuilding"]
+            .contains(&kind)
+            .then_some(kind)
+    };
+    let others: Option<Vec<String>> = others
+        .iter()
+        .map(|term| {
+            Some(format!("`recorded {} sq ft` on the line of the {}", term.digits, kind(term)?))
+        })
+        .collect();
+    let others = others.filter(|_| is_living)?;
+    Some(format!(
+        "write `{word} {} sq ft` here, and {}",
+        living.digits,
+        crate::diagnostic::words::all_of(&others)
     ))
 }
 

@@ -136,6 +136,19 @@ fn other_words(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     let tax_value = typed.says(0, &["tax", "taxable"]) && typed.says(1, &["value"]);
+    let year = (2..typed.pieces.len()).find(|&at| typed.pieces[at].is_year());
+    if let Some((year, (_, end, sum))) =
+        year.zip(money_from(&typed.pieces, 2)).filter(|_| tax_value)
+        && end <= typed.pieces.len()
+    {
+        return Some(Answer::Lines(
+            vec![
+                format!("last year assessed {sum}"),
+                format!("value assessed {sum} year {}", typed.text(year, year + 1)),
+            ],
+            "what is taxed is `assessed`: of the year before the one that this is about, or of that year itself".to_owned(),
+        ));
+    }
     (tax_value && money_from(&typed.pieces, 0).is_none() && typed.pieces.len() > 2).then(|| {
         Answer::say(
             "the value for the tax is `value assessed` or, if nothing is taken off, `value market`",
