@@ -156,6 +156,7 @@ words! {
     FarOff "far-off" Warning "An area is three times what the sides come to, or more, or a third of it: is a digit wrong, or a unit?";
     LivingApart "living-apart" Warning "Living space that stands apart from the rest of its level.";
     TouchesNothing "touches-nothing" Warning "A space that begins at a corner of another has no wall against any.";
+    TypedTwice "typed-twice" Warning "Two spaces of a level have the same kind and the same name: is one of them typed twice?";
     NamedBelowGrade "named-below-grade" Warning "A level named as a basement counts as above grade.";
     NamedOtherwise "named-otherwise" Warning "A space named as a garage, a porch or the like is counted as living area, or deducted.";
     OutbuildingAbove "outbuilding-above" Warning "An outbuilding, a garage or a patio is typed under an upper level, or an outbuilding under one below grade.";

@@ -151,6 +151,42 @@ impl Checker<'_> {
                 .also(first.space.name.span, "the other one")
                 .help("give each a name of its own, since another line refers to it"),
             );
+            return;
+        }
+        self.report_typed_twice(level, i);
+    }
+
+    /// Asks about a space that has the kind and the name of one above it on its level, or, if both are taken off, the name
+    /// alone: typed twice, it counts twice, and nothing else shows it where the two lie apart.
+    fn report_typed_twice(&mut self, level: &LevelSketch, i: usize) {
+        let space = &level.spaces[i].space;
+        let usual = |space: &SpaceSketch| space.space.name.text.trim().to_lowercase();
+        let own = usual(&level.spaces[i]);
+        let is_part = |kind: Kind| matches!(kind, Kind::Open | Kind::Low | Kind::Stair);
+        let same = |other: &&SpaceSketch| {
+            let kind = other.space.kind;
+            (kind == space.kind || is_part(kind) && is_part(space.kind)) && usual(other) == own
+        };
+        if own.is_empty() {
+            return;
+        }
+        if let Some(first) = level.spaces[..i].iter().find(same) {
+            let takes = if matches!(space.kind, Kind::Open | Kind::Low) {
+                "taken off the floor"
+            } else {
+                "drawn"
+            };
+            let name = &space.name;
+            let message = format!(
+                "two spaces of this level are called {}, and both are {takes}",
+                quoted(&name.text)
+            );
+            self.report(
+                Diagnostic::new(Word::TypedTwice, name.span, message)
+                    .also(first.space.name.span, "the other one")
+                    .help("if it is one space that was typed twice, take one of the two out, its line and its walls, and keep what its line says of the record on the other")
+                    .help("if there are two, give each a name of its own, as `west` and `east` after the name"),
+            );
         }
     }
 }
