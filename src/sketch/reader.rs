@@ -344,6 +344,7 @@ fn beside(text: &str, start: usize, end: usize) -> Beside {
         after: after.into(),
         corners: corners(&text[..start]),
         spaces: spaces(text),
+        known: [&text[..start], &text[end..]].into_iter().flat_map(known).collect(),
         has_level_above: text[..start]
             .lines()
             .filter(|line| begins_as_level(line))
@@ -443,6 +444,32 @@ fn spaces(text: &str) -> std::rc::Rc<[std::rc::Rc<str>]> {
         is_name.then(|| rest.split('"').nth(1)).flatten()
     });
     names.map(Into::into).collect()
+}
+
+/// The spaces of a text, by kind and name: those in the words of the format, and those above a wall that are told by a
+/// word for their kind.
+fn known(text: &str) -> Vec<[std::rc::Rc<str>; 2]> {
+    /// How many lines are looked through.
+    const LINES: usize = 300;
+    let lines: Vec<&str> = text.lines().take(LINES).map(str::trim).filter(says).collect();
+    let of_line = |(at, line): (usize, &&str)| {
+        let (word, rest) = line.split_once(' ').unwrap_or((line, ""));
+        if mend::is_kind(word) && rest.trim_start().starts_with('"') {
+            return rest.split('"').nth(1).map(|name| [word.into(), name.into()]);
+        }
+        let is_above_a_wall = lines.get(at + 1).is_some_and(|next| mend::begins_as_wall(next));
+        let is_wall = mend::begins_as_wall(line)
+            || ["wall", "side"].iter().any(|word| line.to_lowercase().contains(word));
+        if !is_above_a_wall || is_wall {
+            return None;
+        }
+        let mut words = line.split(|c: char| !c.is_alphanumeric()).take(3);
+        words.find_map(|word| {
+            let kind = mend::kind_meant(&word.to_lowercase())?;
+            Some([kind.into(), word.into()])
+        })
+    };
+    lines.iter().enumerate().filter_map(of_line).collect()
 }
 
 /// The names of the corners that the last lines of a text give, the last one first, back to where its level begins.

@@ -55,6 +55,8 @@ pub(in crate::sketch) struct Beside {
     pub(in crate::sketch) corners: std::rc::Rc<[std::rc::Rc<str>]>,
     /// The names of the spaces and levels of the file.
     pub(in crate::sketch) spaces: std::rc::Rc<[std::rc::Rc<str>]>,
+    /// The spaces of the rest of the file, each by its kind and its name.
+    pub(in crate::sketch) known: std::rc::Rc<[[std::rc::Rc<str>; 2]]>,
     /// The lines of the walk of the space that places are counted from.
     pub(in crate::sketch) house_walk: std::rc::Rc<[std::rc::Rc<str>]>,
     /// The lines of the walk of the last space above.

@@ -77,6 +77,11 @@ pub(super) fn is_kind(word: &str) -> bool {
     kinds::kind_word(word) == Some(word)
 }
 
+/// The kind of space for which a word stands, as `outbuilding` for a barn.
+pub(super) fn kind_meant(word: &str) -> Option<&'static str> {
+    kinds::kind_meant(word)
+}
+
 /// The mark of the unit that a line says of the calls of a lot, if that is not the unit of the file: `calls in feet`.
 pub(super) fn mark_of_calls(line: &str, units: Unit) -> Option<&'static str> {
     kinds::unit_said(&cut(line)).filter(|(unit, _)| *unit != units).map(|(_, mark)| mark)

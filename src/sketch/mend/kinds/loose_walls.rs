@@ -1,5 +1,6 @@
 //! Walls among other words, and walls that do not say which way they run.
 
+use super::super::compass::way_and_back;
 use super::super::lengths as numbers;
 use super::measure::{Measure, area_from, date_from, length_at, lengths, money_from};
 use super::shapes::{self, whole_way};
@@ -218,9 +219,88 @@ fn wall(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line, cause))
 }
 
+/// The two compass words of a slanted wall, `south` and `west` for `SW`, `south-west` or `southwest`, and the piece after
+/// them.
+fn quadrant(typed: &Typed<'_>, at: usize) -> Option<(&'static str, &'static str, usize)> {
+    let whole = match typed.lower(at).as_str() {
+        "ne" | "northeast" => Some(("north", "east")),
+        "se" | "southeast" => Some(("south", "east")),
+        "sw" | "southwest" => Some(("south", "west")),
+        "nw" | "northwest" => Some(("north", "west")),
+        _ => None,
+    };
+    if let Some((up, across)) = whole {
+        return Some((up, across, at + 1));
+    }
+    let joined = typed.lower(at);
+    let (first, second, end) = match joined.split_once('-') {
+        Some((first, second)) => (first.to_owned(), second.to_owned(), at + 1),
+        None => {
+            let next =
+                at + 1 + usize::from(typed.piece(at + 1).is_some_and(|dash| dash.is_mark("-–")));
+            (joined.clone(), typed.lower(next), next + 1)
+        }
+    };
+    let up = way_and_back(&first)?.0;
+    let across = way_and_back(&second)?.0;
+    (["north", "south"].contains(&up) && ["east", "west"].contains(&across))
+        .then_some((up, across, end))
+}
+
+/// `south-west, out 2' 3" over 2' 1/2"`: how far a slanted wall runs out of the wall before it, and how far along it.
+pub(super) fn slanted_out_and_over(typed: &Typed<'_>) -> Option<Answer> {
+    typed.attempt.space.as_ref()?;
+    let (up, across, mut at) = quadrant(typed, 0)?;
+    let told = ["diagonal", "diag", "angle", "angled", "slant", "slanted", "wall", "corner", "bay"];
+    while typed.says(at, &told) || typed.piece(at).is_some_and(|mark| mark.is_mark(",:;-–")) {
+        at += 1;
+    }
+    let first_word = typed.says(at, &["out", "in", "back"]);
+    let first =
+        length_at(&typed.pieces, at + usize::from(first_word)).filter(|one| one.has_unit)?;
+    let after_word = typed.says(first.end, &["out", "in", "back"]) && !first_word;
+    let mut at = first.end + usize::from(after_word);
+    while typed.says(at, &["and"]) || typed.piece(at).is_some_and(|mark| mark.is_mark(",&")) {
+        at += 1;
+    }
+    let over_words = ["over", "along", "across", "sideways"];
+    let over_first = typed.says(at, &over_words);
+    let second =
+        length_at(&typed.pieces, at + usize::from(over_first)).filter(|one| one.has_unit)?;
+    let over_after = typed.says(second.end, &over_words);
+    let end = second.end + usize::from(over_after);
+    if !(first_word || after_word) || !(over_first || over_after) || end != typed.pieces.len() {
+        return None;
+    }
+    let beside = &typed.attempt.beside;
+    let way_of = |line: &str| {
+        let way = way_and_back(line.split_whitespace().next()?)?.0;
+        ["north", "south", "east", "west"].contains(&way).then_some(way)
+    };
+    let along = beside.last_walk.iter().rev().find_map(|line| way_of(line));
+    let along = along.or_else(|| beside.following.iter().find_map(|line| way_of(line)));
+    let line = |out_is_up: bool| {
+        let (one, other) = if out_is_up { (&first, &second) } else { (&second, &first) };
+        format!("diagonal {up} {} {across} {}", one.text, other.text)
+    };
+    let lines = match along {
+        Some("east" | "west") => vec![line(true)],
+        Some(_) => vec![line(false)],
+        None => vec![line(true), line(false)],
+    };
+    Some(Answer::Lines(
+        lines,
+        "a slanted wall is `diagonal`, with how far it runs each of its two ways".to_owned(),
+    ))
+}
+
 /// `rear wall 42' 7"`, `clip corner 3' x 3'`: a wall that does not say which way it runs.
 fn wall_without_way(typed: &Typed<'_>) -> Option<Answer> {
-    let found = lengths(&typed.pieces, 0);
+    // `NW diagonal 2ft 3in back`: the word after the length is none of its unit.
+    let ends = (1..typed.pieces.len()).find(|&at| {
+        typed.says(at, &["back"]) && typed.says(at - 1, &["in"]) && typed.pieces[at - 1].touches
+    });
+    let found = lengths(&typed.pieces[..ends.unwrap_or(typed.pieces.len())], 0);
     let (first, measure) = found.iter().find(|(_, measure)| measure.has_unit)?;
     let is_slanted = typed
         .find(
@@ -242,6 +322,25 @@ fn wall_without_way(typed: &Typed<'_>) -> Option<Answer> {
     let two = found.iter().filter(|(_, measure)| measure.has_unit).count() == 2;
     if is_slanted {
         let other = found.last().map_or(measure, |(_, other)| other);
+        let said = (0..typed.pieces.len()).find_map(|at| quadrant(typed, at));
+        if let Some((up, across, _)) = said {
+            let [n, e] = [up, across].map(|way| way[..1].to_uppercase());
+            let help = if two {
+                format!(
+                    "write `diagonal {up} {} {across} {}`, or the two lengths the other way round, each after the way that it runs",
+                    measure.text, other.text
+                )
+            } else {
+                format!(
+                    "write `bearing {n} 45° {e} {}`; or, if `{}` is how far it runs each way, `diagonal {up} {} {across} {}`",
+                    measure.text, measure.text, measure.text, measure.text
+                )
+            };
+            return Some(Answer::say(
+                "a slanted wall has its bearing, or how far it runs each way",
+                help,
+            ));
+        }
         let help = if two {
             format!(
                 "write `diagonal`, then each of the two ways that it runs before its length, as `diagonal north {} east {}`",

@@ -6,6 +6,7 @@
 //! recognizes; it returns `None` for any other line.
 
 mod abbreviated;
+mod already;
 mod angled_bay;
 mod angles;
 mod around;
@@ -247,6 +248,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     typed.pieces.first()?;
     let rules: &[Rule] = &[
         deeds::several,
+        already::answer,
+        loose_walls::slanted_out_and_over,
         shorthand::answer,
         passing::answer,
         remarks::apart_from_another,
@@ -382,6 +385,11 @@ pub(super) fn late(line: &str, attempt: &Attempt) -> Option<Answer> {
 /// The format's word for a kind of space; `None` if the word is not one.
 pub(super) fn kind_word(word: &str) -> Option<&'static str> {
     spaces::kind_word(word)
+}
+
+/// The kind of space for which a word stands, as `outbuilding` for a barn.
+pub(in crate::sketch) fn kind_meant(word: &str) -> Option<&'static str> {
+    already::kind_meant(word)
 }
 
 /// The month that a word names, from 1.
