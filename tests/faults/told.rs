@@ -225,3 +225,198 @@ fn the_last_wall_that_says_that_it_leads_back_is_a_wall() {
         assert_eq!(counted(&obeyed(&house(&walls))), 696, "{last}");
     }
 }
+
+/// The house with these lines at the top and these spaces below its walls.
+fn with(top: &str, below: &str) -> String {
+    format!("{top}{}{below}", house(&WALLS))
+}
+
+const GARAGE: &str =
+    "garage \"Garage\" from \"House\" corner 6\nsouth 20'\nwest 22'\nnorth 20'\neast 22'\n";
+const PORCH: &str =
+    "porch \"Front porch\" from \"House\" corner 1\nwest 6'\nnorth 12'\neast 6'\nsouth 12'\n";
+const BARN: &str = "outbuilding \"Barn\" detached\nnorth 8 m\neast 14 m\nsouth 8 m\nwest 14 m\n";
+
+#[test]
+fn the_records_area_of_a_space_that_the_file_has_goes_on_its_line() {
+    let spaces = format!("{GARAGE}{PORCH}{BARN}");
+    for (line, wanted) in [
+        ("garage on record 484", vec!["`garage \"Garage\"` write `recorded 484 sq ft`"]),
+        ("Garage per county: 484 sqft", vec!["`garage \"Garage\"` write `recorded 484 sq ft`"]),
+        ("porch on the card 72", vec!["`porch \"Front porch\"` write `recorded 72 sq ft`"]),
+        ("Barn on county record 115 sqm", vec!["`outbuilding \"Barn\"` write `recorded 115 sq m`"]),
+        (
+            "record garage 484 sq ft, porch 72 sq ft",
+            vec![
+                "`garage \"Garage\"` write `recorded 484 sq ft`",
+                "`porch \"Front porch\"` write `recorded 72 sq ft`",
+            ],
+        ),
+        (
+            "county: garage 484, front porch 72",
+            vec![
+                "`garage \"Garage\"` write `recorded 484 sq ft`",
+                "`porch \"Front porch\"` write `recorded 72 sq ft`",
+            ],
+        ),
+        (
+            "record 110 sq m, barn 115 sq m",
+            vec![
+                "this line is `record 110 sq m`",
+                "`outbuilding \"Barn\"` write `recorded 115 sq m`",
+            ],
+        ),
+        (
+            "record 696 sq ft, garage 484 sq ft, deck 90 sq ft",
+            vec![
+                "this line is `record 696 sq ft`",
+                "`garage \"Garage\"` write `recorded 484 sq ft`",
+                "`missing deck \"Deck\" recorded 90 sq ft`",
+            ],
+        ),
+    ] {
+        let text = with(&format!("{line}\n"), &spaces);
+        let said = helps(&text);
+        for part in wanted {
+            assert!(said.contains(part), "{line}: {said}");
+        }
+        let (_, list) = diagnostics_of("told.sides", text.into_bytes());
+        assert!(list.iter().all(|one| one.fixes().is_empty()), "{line}: {said}");
+    }
+    // Obeyed: the figure of the house, and the barn with its own.
+    let obeyed =
+        with("record 110 sq m\n", &spaces.replace("detached", "detached recorded 115 sq m"));
+    assert_eq!(counted(&obeyed), 696);
+    // Without a second figure of the house.
+    let text = with("record 696 sq ft\ngarage 484, house 696 per county\n", &spaces);
+    assert!(helps(&text).starts_with("take this line out"), "{}", helps(&text));
+}
+
+#[test]
+fn what_is_taken_off_by_its_own_line_is_not_taken_off_again() {
+    let open = "level \"Up\"\nliving \"Beds\"\nnorth 20'\neast 30'\nsouth 20'\nwest 30'\nopen \"Foyer\" start east 4' north 2'\nnorth 8'\neast 8'\nsouth 8'\nwest 8'\n";
+    for line in [
+        "deduct foyer",
+        "minus the foyer",
+        "less foyer 64 sq ft",
+        "- foyer",
+        "foyer not counted",
+        "foyer is taken off, don't count",
+        "deduct foyer 8' x 8'",
+    ] {
+        let text = with("", &format!("{open}{line}\n"));
+        let said = helps(&text);
+        assert!(said.contains("take this line out"), "{line}: {said}");
+        assert!(!said.contains("did you mean"), "{line}: {said}");
+        // 696, and 600 less 64.
+        assert_eq!(counted(&with("", open)), 1_232);
+    }
+    // Above its walls it is the line of the opening.
+    let text =
+        with("", &open.replace("open \"Foyer\" start east 4' north 2'", "foyer not counted"));
+    assert!(!helps(&text).contains("take this line out"), "{}", helps(&text));
+}
+
+#[test]
+fn two_spaces_of_one_kind_and_name_are_asked_about() {
+    let said = |text: &str| {
+        let (source, list) = diagnostics_of("told.sides", text.as_bytes().to_vec());
+        draw(&source, &list, false).split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let barn = BARN.replace("\"Barn\"", "\"barn\"");
+    assert!(said(&with("", &format!("{BARN}{barn}"))).contains("typed-twice"));
+    let foyer = "open \"Foyer\" start east 4' north 2'\nnorth 8'\neast 8'\nsouth 8'\nwest 8'\n";
+    let other = "low \"foyer\" start east 18' north 2'\nnorth 8'\neast 8'\nsouth 8'\nwest 8'\n";
+    assert!(said(&with("", &format!("{foyer}{other}"))).contains("typed-twice"));
+    // By name or by kind alone they are two.
+    let porch =
+        "porch \"Garage\" from \"House\" corner 1\nwest 6'\nnorth 12'\neast 6'\nsouth 12'\n";
+    assert!(!said(&with("", &format!("{GARAGE}{porch}"))).contains("typed-twice"));
+    assert!(
+        !said(&with("", &format!("{BARN}{}", BARN.replace("Barn", "Shed"))))
+            .contains("typed-twice")
+    );
+    // On another level a name may come again.
+    let up = "level \"Up\"\nliving \"House\"\nnorth 20'\neast 30'\nsouth 20'\nwest 30'\n";
+    assert!(!said(&with("", up)).contains("typed-twice"));
+}
+
+#[test]
+fn a_wall_by_closing_keeps_the_way_that_was_typed() {
+    for (at, line) in [
+        (0, "left wall north by closing"),
+        (1, "back wall east by closing"),
+        (4, "right side south by closing"),
+        (5, "front wall: west by closing"),
+        (5, "front w by closing"),
+        (0, "left side of the house, going north, by closing"),
+    ] {
+        let mut walls = WALLS;
+        walls[at] = line;
+        assert_eq!(counted(&obeyed(&house(&walls))), 696, "{line}");
+    }
+    // 20' north and 18' east follow from the others.
+    let mut walls = WALLS;
+    (walls[0], walls[1]) = ("left wall north by closing", "back wall east by closing");
+    assert_eq!(counted(&obeyed(&house(&walls))), 696);
+}
+
+#[test]
+fn a_slanted_wall_keeps_the_way_that_was_typed() {
+    // A bay on the front: 2' out, 3' along on each side, and 6' flat, so 2' times 9' more.
+    let bay = |one: &str, two: &str| {
+        house(&["north 20'", "east 30'", "south 20'", "west 10'", one, "west 6'", two, "west 8'"])
+    };
+    for (one, two) in [
+        ("south-west, out 2' over 3'", "north-west, in 2' over 3'"),
+        ("SW 2' out, 3' along", "NW 2' back, 3' along"),
+        ("southwest wall out 2 ft, over 3 ft", "northwest wall back 2 ft, over 3 ft"),
+    ] {
+        assert_eq!(counted(&obeyed(&bay(one, two))), 618, "{one}");
+    }
+    let said = helps(&bay("SW diagonal 2ft 3in out", "NW diagonal 2ft 3in back"));
+    assert!(said.contains("`bearing S 45° W 2ft 3in`"), "{said}");
+    assert!(said.contains("`diagonal south 2ft 3in west 2ft 3in`"), "{said}");
+    assert!(said.contains("`bearing N 45° W 2ft 3in`"), "{said}");
+    assert!(said.contains("`diagonal north 2ft 3in west 2ft 3in`"), "{said}");
+}
+
+#[test]
+fn an_address_and_a_deed_by_their_headings_are_kept() {
+    let said = helps(&with("Address: Calder County\n", ""));
+    assert!(said.contains("`address \"Calder County\"`"), "{said}");
+    let deed = "Deed:\nBeginning at an iron pin, thence N 0° E 100';\nthence N 90° E 80';\nthence S 0° E 100';\nthence S 90° W 80'\n";
+    let said = helps(&with("", deed));
+    assert!(said.contains("`lot \"Lot\"  # Deed:`"), "{said}");
+    let said = helps(&with("", "wall thickness 4 1/2\"\n"));
+    assert!(
+        said.contains("above the first line that begins with `level` write `wall 4 1/2\"`"),
+        "{said}"
+    );
+}
+
+#[test]
+fn a_porch_in_a_notch_with_its_walls_below_is_asked_for_its_corner() {
+    for line in
+        ["Covered porch, in the notch", "porch, in the notch", "porch \"Porch\" in the recess"]
+    {
+        let said = helps(&with("", &format!("{line}\nnorth 8'\nwest 18'\nsouth 8'\neast 18'\n")));
+        assert!(said.contains("`from \"House\" corner`"), "{line}: {said}");
+        assert!(!said.contains('#'), "{line}: {said}");
+    }
+}
+
+#[test]
+fn a_size_that_is_no_exact_one_gives_estimated_sides() {
+    for line in [
+        "porch \"Veranda\" 4.20 x 2.05 approx",
+        "porch \"Veranda\" approx 4.20 x 2.05",
+        "porch \"Veranda\" 4.20 m x 2.05 m (roughly)",
+    ] {
+        let text = format!("units m\n{}{line}\n", house(&WALLS));
+        let said = helps(&text);
+        assert!(said.contains("estimated"), "{line}: {said}");
+    }
+    let said = helps(&format!("units m\n{}porch \"Veranda\" 4.20 x 2.05\n", house(&WALLS)));
+    assert!(!said.contains("estimated"), "{said}");
+}

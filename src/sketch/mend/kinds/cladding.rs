@@ -369,6 +369,14 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
     let bare = [&SIDING[..], &solid].iter().any(|words| typed.find(0, words).is_some());
     let sided = bare && typed.find(0, &BRICK).is_none();
     let wall = format!("wall {}", measure.text);
+    if typed.attempt.house.is_some() {
+        return Some(Answer::say(
+            "how thick the walls are is said for the whole house, above the first level",
+            format!(
+                "take this line out, and above the first line that begins with `level` write `{wall}`; where this is all of the wall, without brick or stone before it, write `veneer none` there, too, or at the end of the line of each space to which that applies"
+            ),
+        ));
+    }
     // `add 7" for outside walls`: what was taped is inside of them.
     if typed.says(0, &["add", "plus", "allow"]) {
         return Some(Answer::say(

@@ -87,11 +87,30 @@ fn wall_of_a_space(typed: &Typed<'_>) -> Option<Answer> {
 fn side_by_closing(typed: &Typed<'_>) -> Option<Answer> {
     let side = direction(typed, 0)?;
     let by = typed.find(1, &["by"]).filter(|by| typed.says(by + 1, &["closing"]))?;
-    let stands =
-        typed.says(1, &STANDS) && (2..by).all(|at| typed.says(at, &["of", "the", "house", "is"]));
+    // `left wall north by closing` says which way it runs, too.
+    let way = (1..by).find(|&at| typed.says(at, &WAYS));
+    let is_told = typed.says(1, &STANDS) || way == Some(1) && !typed.says(0, &WAYS);
+    let stands = is_told
+        && (1..by).all(|at| {
+            (at == 1 || Some(at) == way)
+                || typed.says(at, &["of", "the", "house", "is", "going", "goes", "runs", "running"])
+                || typed.pieces[at].is_mark(",:-–=")
+        });
     let progress = straight::progress(typed, &typed.attempt.beside.last_walk);
-    if !stands || by + 2 != typed.pieces.len() || !progress.is_open() {
+    // The first wall of a walk has those below it, and two in a row of which neither reads have each other.
+    let is_beside_a_wall = [&typed.attempt.beside.before, &typed.attempt.beside.after]
+        .into_iter()
+        .any(|line| super::super::begins_as_wall(line));
+    let is_in_a_walk = progress.is_open() || way.is_some() && is_beside_a_wall;
+    if !stands || by + 2 != typed.pieces.len() || !is_in_a_walk {
         return None;
+    }
+    if let Some(way) = way {
+        let note = quoted(typed.text(0, way).trim_end_matches([',', ':', '-', '–', '=', ' ']));
+        return Some(Answer::line(
+            format!("{} by closing note {note}", way_and_back(&typed.lower(way))?.0),
+            "a side begins with the way that it runs; where the wall stands goes in a note",
+        ));
     }
     // From the street alone it runs back or front, on whichever side it stands.
     let [one, two] = match side {

@@ -441,7 +441,7 @@ fn asked(
     };
     let mut help = format!("say {example}; or {}", ask(typed, space));
     if let Some(size) = size {
-        help.push_str(&format!("; on the lines below it {}", size.as_sides()));
+        help.push_str(&format!("; on the lines below it {}", size.as_sides(false)));
     }
     if place.needs_street {
         help = format!(
@@ -556,7 +556,13 @@ struct Size {
     two: Measure,
     /// Whether the first is the one along the wall and the second the one out from it, or the other way round.
     first_is_wide: Option<bool>,
+    /// Whether it is said to be no exact one: its sides are `estimated`.
+    is_rough: bool,
 }
+
+/// Words for what was not taped exactly.
+const ROUGH: [&str; 9] =
+    ["about", "approx", "approximately", "roughly", "estimated", "ca", "circa", "guess", "guessed"];
 
 impl Size {
     /// `12' x 16'`, `20' wide 6' deep`, `8' deep by 10'`: the size that begins here, and the index after it.
@@ -576,7 +582,10 @@ impl Size {
             && is_after_a_square(typed, one.end + 1)
         {
             let end = one.end + 1;
-            return Some((Size { two: one.clone(), one, first_is_wide: None }, end));
+            return Some((
+                Size { two: one.clone(), one, first_is_wide: None, is_rough: false },
+                end,
+            ));
         }
         let middle = skips(one.end);
         let by = typed.says(middle, &["x", "by"])
@@ -604,14 +613,16 @@ impl Size {
             (Some(one), _) => Some(one),
             (None, two) => two.map(|two| !two),
         };
-        Some((Size { one, two, first_is_wide }, end))
+        let is_rough = typed.says(end, &ROUGH)
+            || at > 0 && (typed.says(at - 1, &ROUGH) || typed.pieces[at - 1].is_mark("~≈"));
+        Some((Size { one, two, first_is_wide, is_rough }, end))
     }
 
     /// North then east, each way in which the size may be meant: what is wide runs along the wall that it stands at.
     ///
     /// On the left and the right of a house, what is wide may as well be so as seen from the street.
     fn ways(&self, parts: &[Part], front: Option<Direction>) -> Vec<[String; 2]> {
-        let (one, two) = in_one_unit(&self.one, &self.two);
+        let (one, two) = self.texts(self.is_rough);
         let wall = parts.iter().find_map(|part| match part.sort {
             Sort::Side(side) => {
                 Some(side.axis()).filter(|axis| front.is_some_and(|front| front.axis() == *axis))
@@ -632,9 +643,18 @@ impl Size {
         }
     }
 
-    /// The sides as they are to be typed, the ways being the writer's.
-    fn as_sides(&self) -> String {
+    /// Both lengths as a side has them.
+    fn texts(&self, is_rough: bool) -> (String, String) {
         let (one, two) = in_one_unit(&self.one, &self.two);
+        match is_rough {
+            true => (format!("{one} estimated"), format!("{two} estimated")),
+            false => (one, two),
+        }
+    }
+
+    /// The sides as they are to be typed, the ways being the writer's.
+    fn as_sides(&self, is_rough: bool) -> String {
+        let (one, two) = self.texts(self.is_rough || is_rough);
         let sides =
             format!("its four sides, `north {one}` `east {two}` `south {one}` `west {two}`");
         match self.one.length == self.two.length {
@@ -1104,7 +1124,11 @@ pub(super) fn ask(typed: &Typed<'_>, space: &Space) -> String {
         then.push_str(&format!(", then `# {}`", kept.join(", ")));
     }
     let sides = match (&sized, size) {
-        (Some((_, size)), _) => format!("; on the lines below it {}", size.as_sides()),
+        (Some((_, size)), _) => {
+            let words = kept.iter().flat_map(|said| said.split(|c: char| !c.is_alphabetic()));
+            let is_rough = words.map(str::to_lowercase).any(|word| ROUGH.contains(&&*word));
+            format!("; on the lines below it {}", size.as_sides(is_rough))
+        }
         (None, Some(_)) => "; its size is typed as its sides, one on each line below".to_owned(),
         (None, None) => String::new(),
     };

@@ -402,7 +402,7 @@ fn beside_something(typed: &Typed<'_>) -> Option<Answer> {
                     at,
                     &[
                         "rear", "back", "side", "front", "behind", "end", "north", "south", "east",
-                        "west", "left", "right",
+                        "west", "left", "right", "recess", "notch", "alcove", "niche",
                     ],
                 )
             })
@@ -417,6 +417,18 @@ fn beside_something(typed: &Typed<'_>) -> Option<Answer> {
     let said = typed.text(first, end);
     if length_at(&typed.pieces, first).is_some() {
         return None;
+    }
+    // `within "House" at the right front`: `within` names the walk around it, and not where in it.
+    let is_within = typed.find(2, &["within"]).is_some_and(|at| at < first)
+        && typed.find(2, &["start", "from", "detached"]).is_none();
+    if is_within {
+        let head = typed.text(0, first);
+        return Some(Answer::say(
+            format!("`{said}` is no place that can be drawn"),
+            format!(
+                "instead of it write where in that walk its own begins: after `{head}`, `from`, the name of that space with a `\"` on each side, `corner` and the number of the corner in which it lies; or `start` and how far east and north of where the house's first walk begins"
+            ),
+        ));
     }
     let placed = ["start", "from", "within", "detached"];
     if typed.find(2, &placed).is_some_and(|at| at >= end || at < first) {

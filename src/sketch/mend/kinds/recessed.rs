@@ -38,10 +38,18 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         }
         at += 1;
     }
-    let (one, two) = size?;
+    // Its walls follow: only where they begin is not known.
     if super::super::begins_as_side(&typed.attempt.beside.after) {
-        return None;
+        return Some(Answer::say(
+            "a recess is no place that can be drawn until it is said at which corner of it the walk begins",
+            format!(
+                "write `{kind} {}`, then where its first wall below begins: {}",
+                quoted(&name),
+                super::placed::starts(typed, kind, false)
+            ),
+        ));
     }
+    let (one, two) = size?;
     let (a, b) = in_one_unit(&one, &two);
     let walk = straight::walk(typed, &typed.attempt.beside.house_walk)?;
     let number = |text: &str| text.parse::<crate::units::length::Length>().ok();

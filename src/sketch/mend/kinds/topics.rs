@@ -93,6 +93,17 @@ fn other_words(typed: &Typed<'_>) -> Option<Answer> {
         && super::measure::area_from(&typed.pieces, 0).is_none()
         && !typed.says(1, &["outline"])
     {
+        // `Deed:` above its calls begins the lot.
+        let is_heading = (1..typed.pieces.len()).all(|at| {
+            typed.pieces[at].is_mark(":.,;-–=") || typed.says(at, &["description", "calls", "says"])
+        });
+        let begins = typed.says(0, &["deed", "legal"]) && is_heading && !typed.is_in_lot();
+        if begins && typed.attempt.house.is_some() && super::lots::calls_follow(typed) {
+            return Some(Answer::line(
+                format!("lot \"Lot\"  # {}", remark(typed.line)),
+                "the calls of a deed are those of a `lot`, which has a line of its own with its name",
+            ));
+        }
         return Some(comment(
             typed,
             format!(
@@ -197,7 +208,16 @@ fn county(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     let fits = (2..=4).contains(&typed.pieces.len()) && typed.pieces.iter().all(plain);
-    (named && fits && !typed.says(1, &["sketch", "record"])).then(|| {
+    let fits = fits && !typed.says(1, &["sketch", "record"]);
+    // `Address: Calder County`: all that is known of the address.
+    if named && fits && typed.says(0, &["address", "location", "situs"]) {
+        let said = typed.rest(1).trim_start_matches([':', '=', '.', ',', ' ']);
+        return Some(Answer::line(
+            format!("address {}", super::quoted(said)),
+            "an address is `address`, with a `\"` on each side",
+        ));
+    }
+    (named && fits).then(|| {
         comment(
             typed,
             "a sides file has no line for the county: the state whose rules apply is `place` and its name; a comment begins with `#`",
