@@ -38,16 +38,18 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         }
         at += 1;
     }
-    // Its walls follow: only where they begin is not known.
+    // Its walls follow: only where they begin is not known. With its size as well, another rule keeps that as a remark.
     if super::super::begins_as_side(&typed.attempt.beside.after) {
-        return Some(Answer::say(
-            "a recess is no place that can be drawn until it is said at which corner of it the walk begins",
-            format!(
-                "write `{kind} {}`, then where its first wall below begins: {}",
-                quoted(&name),
-                super::placed::starts(typed, kind, false)
-            ),
-        ));
+        return size.is_none().then(|| {
+            Answer::say(
+                "a recess is no place that can be drawn until it is said at which corner of it the walk begins",
+                format!(
+                    "write `{kind} {}`, then where its first wall below begins: {}",
+                    quoted(&name),
+                    super::placed::starts(typed, kind, false)
+                ),
+            )
+        });
     }
     let (one, two) = size?;
     let (a, b) = in_one_unit(&one, &two);
