@@ -408,7 +408,10 @@ fn beside_something(typed: &Typed<'_>) -> Option<Answer> {
             })
         || typed.says(first, &["north", "south", "east", "west", "left", "right"])
             && typed.says(first + 1, &["of", "side", "end"]);
-    if !is_place {
+    // A size beside a recess is kept by another rule.
+    let is_sized_recess = typed.find(first, &["recess", "notch", "alcove", "niche"]).is_some()
+        && !lengths(&typed.pieces, 0).is_empty();
+    if !is_place || is_sized_recess {
         return None;
     }
     let end = (first..typed.pieces.len())
