@@ -420,3 +420,35 @@ fn a_size_that_is_no_exact_one_gives_estimated_sides() {
     let said = helps(&format!("units m\n{}porch \"Veranda\" 4.20 x 2.05\n", house(&WALLS)));
     assert!(!said.contains("estimated"), "{said}");
 }
+
+#[test]
+fn two_low_strips_and_two_porches_of_other_sizes_are_not_asked_about() {
+    let mut walls = WALLS.to_vec();
+    walls.extend([
+        "porch \"Porch\" start south 6'",
+        "south 6'",
+        "east 10'",
+        "north 6'",
+        "west 10'",
+        "porch \"Porch\" start north 20'",
+        "north 4'",
+        "east 8'",
+        "south 4'",
+        "west 8'",
+        "low \"Eaves\" under 5' start north 2'",
+        "north 10'",
+        "east 2'",
+        "south 10'",
+        "west 2'",
+        "low \"Eaves\" under 5' start north 2' east 28'",
+        "north 10'",
+        "east 2'",
+        "south 10'",
+        "west 2'",
+    ]);
+    let said = drawn(&house(&walls));
+    assert!(!said.contains("typed-twice"), "{said}");
+    // The same size once more, and without a place.
+    walls.extend(["porch \"Porch\" detached", "north 4'", "east 8'", "south 4'", "west 8'"]);
+    assert!(drawn(&house(&walls)).contains("typed-twice"));
+}

@@ -163,9 +163,26 @@ impl Checker<'_> {
         let usual = |space: &SpaceSketch| space.space.name.text.trim().to_lowercase();
         let own = usual(&level.spaces[i]);
         let is_part = |kind: Kind| matches!(kind, Kind::Open | Kind::Low | Kind::Stair);
+        let lengths = |one: &SpaceSketch| {
+            let typed = one.walk.sides.iter().map(|side| {
+                side.typed.split_once(' ').map_or_else(String::new, |(_, length)| length.to_owned())
+            });
+            let mut typed: Vec<String> = typed.collect();
+            typed.sort_unstable();
+            typed
+        };
+        // Of another size at another place it is another one, and so is a low strip along another wall.
+        let is_another = |other: &SpaceSketch| {
+            let (here, there) = (&space.place, &other.space.place);
+            let stated = *here != Place::Origin && *there != Place::Origin && here != there;
+            let low = space.kind == Kind::Low && other.space.kind == Kind::Low;
+            stated && (low || lengths(other) != lengths(&level.spaces[i]))
+        };
         let same = |other: &&SpaceSketch| {
             let kind = other.space.kind;
-            (kind == space.kind || is_part(kind) && is_part(space.kind)) && usual(other) == own
+            (kind == space.kind || is_part(kind) && is_part(space.kind))
+                && usual(other) == own
+                && !is_another(other)
         };
         if own.is_empty() {
             return;
