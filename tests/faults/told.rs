@@ -452,3 +452,29 @@ fn two_low_strips_and_two_porches_of_other_sizes_are_not_asked_about() {
     walls.extend(["porch \"Porch\" detached", "north 4'", "east 8'", "south 4'", "west 8'"]);
     assert!(drawn(&house(&walls)).contains("typed-twice"));
 }
+
+#[test]
+fn a_wall_beside_another_that_is_named_by_its_side_is_asked_about() {
+    let text = house(&[
+        "north wall 30'",
+        "east wall 28'",
+        "south 12'",
+        "east 8'",
+        "south 18'",
+        "west 20'",
+    ]);
+    let said = helps(&text);
+    assert!(said.contains("`south 28'`"), "{said}");
+}
+
+#[test]
+fn the_first_wall_by_closing_keeps_its_way_below_a_level_that_cannot_be_read() {
+    let text = house(&[
+        "left wall north by closing",
+        "back wall east by closing",
+        "south 20'",
+        "west 30'",
+    ]);
+    let text = text.replacen("level \"Ground floor\"", "level Ground floor", 1);
+    assert!(helps(&text).contains("`north by closing note \"left wall\"`"), "{}", helps(&text));
+}

@@ -127,9 +127,14 @@ fn figures_of_spaces(typed: &Typed<'_>) -> Option<Answer> {
             )),
         }
     }
-    if !says_record || parts.is_empty() {
+    // `barn on county record 115 sqm` above all spaces: of the part that the line begins with.
+    let is_above =
+        typed.attempt.space.is_none() && !super::super::begins_as_wall(&typed.attempt.beside.after);
+    let begins = kind_meant(&typed.lower(0)).is_some() && whole.is_none() && is_above;
+    if !says_record || parts.is_empty() && !begins {
         return None;
     }
+    let is_known = !parts.is_empty();
     let here = match whole {
         Some(whole) if typed.attempt.beside.has_record => format!(
             "take this line out, and see that the line that begins with `record` has `{whole}`"
@@ -138,8 +143,9 @@ fn figures_of_spaces(typed: &Typed<'_>) -> Option<Answer> {
         None => "take this line out".to_owned(),
     };
     let help = [vec![here], parts, others].concat().join("; ");
+    let cause = "the record's area of a part stands on the line of that space itself";
     Some(Answer::say(
-        "the record's area of a part stands on the line of that space itself, which the file has",
+        if is_known { format!("{cause}, which the file has") } else { cause.to_owned() },
         help,
     ))
 }

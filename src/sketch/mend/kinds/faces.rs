@@ -49,6 +49,9 @@ pub(super) fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
     };
     let is_sure = !STREET.contains(&way_and_back(&typed.lower(0))?.0)
         || !by_street(&beside.before) && !by_street(&beside.after);
+    // `north wall` beside it may be where that one stands, and then shows nothing.
+    let stands_too = |line: &str| super::cut(line).get(1).is_some_and(|word| word.is_word(&STANDS));
+    let is_sure = is_sure && !stands_too(&beside.before) && !stands_too(&beside.after);
     Some(match runs_upright(typed).filter(|_| is_sure) {
         Some(upright) if upright == is_upright(way) => Answer::line(
             line(way),

@@ -101,7 +101,8 @@ fn side_by_closing(typed: &Typed<'_>) -> Option<Answer> {
     let is_beside_a_wall = [&typed.attempt.beside.before, &typed.attempt.beside.after]
         .into_iter()
         .any(|line| super::super::begins_as_wall(line));
-    let is_in_a_walk = progress.is_open() || way.is_some() && is_beside_a_wall;
+    let is_first = super::super::begins_as_named_space(&typed.attempt.beside.before);
+    let is_in_a_walk = progress.is_open() || way.is_some() && (is_beside_a_wall || is_first);
     if !stands || by + 2 != typed.pieces.len() || !is_in_a_walk {
         return None;
     }

@@ -27,6 +27,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         brick_of_this_wall,
         sum_of_other_walls,
         back_to_the_start,
+        siding_on_a_level,
     ];
     first_of(rules, typed)
 }
@@ -642,4 +643,39 @@ fn back_to_the_start(typed: &Typed<'_>) -> Option<Answer> {
     let line =
         super::loose_walls::leads_back(typed, &one).filter(|_| only && says && one.has_unit)?;
     Some(Answer::line(line, "the last wall is its direction and its length, as any other"))
+}
+
+/// `siding on second floor`, `vinyl upstairs`: no veneer there, and not in the whole house.
+fn siding_on_a_level(typed: &Typed<'_>) -> Option<Answer> {
+    const LEVELS: [&str; 14] = [
+        "upstairs",
+        "downstairs",
+        "second",
+        "first",
+        "third",
+        "upper",
+        "lower",
+        "ground",
+        "main",
+        "nd",
+        "st",
+        "rd",
+        "floor",
+        "level",
+    ];
+    const SMALL: [&str; 6] = ["siding", "on", "the", "only", "all", "is"];
+    let sided = ["siding", "vinyl", "clapboard", "hardie", "wood", "stucco"];
+    let only = (1..typed.pieces.len()).all(|at| {
+        typed.says(at, &LEVELS)
+            || typed.says(at, &SMALL)
+            || is_mark(typed, at, ",.-")
+            || typed.pieces[at].is_number() && typed.says(at + 1, &LEVELS[9..12])
+    });
+    let level = typed.find(1, &LEVELS).is_some();
+    (typed.says(0, &sided) && only && level && typed.attempt.space.is_none()).then(|| {
+        Answer::say(
+            "siding is no veneer, and here it is on one level alone",
+            "put this line after a `#`, and write `veneer none` after the name of each space on that level",
+        )
+    })
 }
