@@ -121,6 +121,30 @@ fn what_people_type_is_read_or_answered_with_what_to_type() {
 }
 
 #[test]
+fn no_beginning_or_end_of_a_line_stops_the_program() {
+    let gallery = std::fs::read_to_string(super::folder().join("typing.txt")).unwrap();
+    let lines = gallery.split("\n\n").filter_map(|block| block.lines().next()?.split_once("> "));
+    let mut short: std::collections::BTreeSet<(String, String)> = std::collections::BTreeSet::new();
+    for (place, line) in lines {
+        let words: Vec<&str> = line.split_whitespace().collect();
+        for count in 1..words.len().min(4) {
+            short.insert((place.to_owned(), words[..count].join(" ")));
+            short.insert((place.to_owned(), words[words.len() - count..].join(" ")));
+        }
+    }
+    for place in ["head", "level", "space", "side", "lot", "end"] {
+        let marks = ".,;:()[]-–/\\+*=~'\"½¼°#&%$@!?<>|_^`".chars().map(String::from);
+        let words = ["within inch", "half inch", "to inch", "1/", "/2", "x x", "by", "of of", "-."];
+        short.extend(marks.chain(words.map(str::to_owned)).map(|text| (place.to_owned(), text)));
+    }
+    assert!(short.len() > 5_000, "{}", short.len());
+    for (place, text) in short {
+        let (before, after) = around(&place);
+        errors(&format!("{before}{text}\n{after}"));
+    }
+}
+
+#[test]
 fn where_only_the_writer_knows_what_is_meant_no_line_is_offered() {
     for (place, line) in [
         ("side", "west 7' 21\""),

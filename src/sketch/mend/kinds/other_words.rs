@@ -1,7 +1,7 @@
 //! Lines that say in everyday words what a sides file has a word of its own for: a year's taxes, what an assessment was
 //! and is, a number of stories, a high ceiling, the file of a photo.
 
-use super::measure::{date_from, length_at, lengths, money_from};
+use super::measure::{date_from, length_at, lengths};
 use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
@@ -24,7 +24,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         bow_alone,
         everything_outside,
         split_level,
-        brick_of_this_wall,
         sum_of_other_walls,
         back_to_the_start,
         siding_on_a_level,
@@ -99,22 +98,14 @@ fn assessed_before_and_now(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let from = typed.find(1, &["from"])?;
-    let (first, end, before) = money_from(&typed.pieces, from).or_else(|| sum(typed, from + 1))?;
-    let to = typed.find(end, &["to"]).filter(|to| *to == end)?;
-    let (second, stop, now) = money_from(&typed.pieces, to).or_else(|| sum(typed, to + 1))?;
-    let fits = first == from + 1 && second == to + 1 && stop == typed.pieces.len();
-    fits.then(|| {
+    let (before, to) = super::worths::sum_at(typed, from + 1)?;
+    let (now, stop) = super::worths::sum_at(typed, to + 1).filter(|_| typed.says(to, &["to"]))?;
+    (stop == typed.pieces.len()).then(|| {
         Answer::line(
             format!("value assessed {now}\nlast year assessed {before}"),
             "what is taxed this year is `value assessed`, and the value of the year before is `last year assessed`",
         )
     })
-}
-
-fn sum(typed: &Typed<'_>, at: usize) -> Option<(usize, usize, String)> {
-    let number = typed.piece(at).filter(|number| number.is_number())?;
-    let digits = number.text.chars().filter(char::is_ascii_digit).count();
-    (digits >= 5).then(|| (at, at + 1, format!("${}", number.text)))
 }
 
 /// `measured by owner 2026-04-11 and again 2026-04-18`, `measured by the owner, rechecked 2026-04-18`: one day is the
@@ -473,7 +464,7 @@ fn how_exactly(typed: &Typed<'_>) -> Option<Answer> {
     // `an inch`, `half an inch`, `a quarter inch`
     let spoken = typed.find(says_to + 1, &["inch"]).filter(|at| !typed.pieces[at - 1].is_number());
     let text = match spoken {
-        Some(inch) if typed.says(inch - 1, &["half"]) || typed.says(inch - 2, &["half"]) => "1/2\"",
+        Some(inch) if (inch.saturating_sub(2)..inch).any(|at| typed.says(at, &["half"])) => "1/2\"",
         Some(inch) if typed.says(inch - 1, &["quarter"]) => "1/4\"",
         Some(inch) if typed.says(inch - 1, &["an", "one"]) => "1\"",
         Some(_) => return None,
@@ -548,30 +539,6 @@ fn split_level(typed: &Typed<'_>) -> Option<Answer> {
             vec![format!("level {text} beside"), format!("level {text}")],
             "a level that stands next to the one before it is `beside`: next to it, or above it?"
                 .to_owned(),
-        )
-    })
-}
-
-/// `east 20' brick is 5" here`: the veneer of one wall.
-fn brick_of_this_wall(typed: &Typed<'_>) -> Option<Answer> {
-    let end = wall(typed)?;
-    let mut at = end + usize::from(is_mark(typed, end, ",;(-–"));
-    if !typed.says(at, &["brick", "stone", "veneer"]) {
-        return None;
-    }
-    at += 1;
-    while typed.says(at, &["is", "wall", "here", "thickness", "veneer"]) || is_mark(typed, at, ":=")
-    {
-        at += 1;
-    }
-    let thick = length_at(&typed.pieces, at).filter(|one| one.has_unit && one.is_inches())?;
-    let small = ["here", "thick", "on", "this", "side", "wall", "brick", "stone"];
-    let only = (thick.end..typed.pieces.len())
-        .all(|at| typed.says(at, &small) || is_mark(typed, at, ").,"));
-    only.then(|| {
-        Answer::line(
-            format!("{} veneer {}", typed.text(0, end), thick.text),
-            "the brick or stone of one wall is `veneer` and its thickness at the end of the line",
         )
     })
 }

@@ -26,31 +26,8 @@ pub(super) fn between_two(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `front Alder Lane`, `front on Alder Lane`, `front door on Alder Ln` at the top of the file: a street and no wall.
 pub(super) fn by_name(typed: &Typed<'_>) -> Option<Answer> {
-    const KINDS: [&str; 21] = [
-        "street",
-        "st",
-        "ave",
-        "avenue",
-        "road",
-        "rd",
-        "drive",
-        "dr",
-        "lane",
-        "ln",
-        "blvd",
-        "court",
-        "ct",
-        "way",
-        "place",
-        "pl",
-        "circle",
-        "trace",
-        "cove",
-        "boulevard",
-        "highway",
-    ];
     let last = typed.pieces.len().checked_sub(1)?;
-    let kind = last - usize::from(typed.pieces[last].is_mark("."));
+    let kind = last.checked_sub(usize::from(typed.pieces[last].is_mark(".")))?;
     let words = typed.pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark("."));
     let begins = typed.says(0, &["front", "facing", "fronts", "faces"]);
     let is_above = typed.attempt.space.is_none();
@@ -61,7 +38,7 @@ pub(super) fn by_name(typed: &Typed<'_>) -> Option<Answer> {
     ];
     let has_way = (1..typed.pieces.len()).any(|at| WAYS.iter().any(|way| typed.says(at, &[way])));
     let named = kind >= 2 && !typed.says(kind - 1, &NONE) && !has_way;
-    (begins && is_above && words && named && typed.says(kind, &KINDS)).then(|| {
+    (begins && is_above && words && named && typed.says(kind, &super::topics::STREETS)).then(|| {
         Answer::say(
             "`front` says on which side of the plan the street is",
             format!(

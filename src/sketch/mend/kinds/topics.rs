@@ -455,64 +455,66 @@ fn number_of_a_case(typed: &Typed<'_>) -> Option<Answer> {
     .then(|| Answer::line(format!("case \"{rest}\""), "a name needs a `\"` on each side"))
 }
 
+/// Words that end the name of a street.
+pub(super) const STREETS: [&str; 48] = [
+    "street",
+    "st",
+    "avenue",
+    "ave",
+    "road",
+    "rd",
+    "drive",
+    "dr",
+    "lane",
+    "ln",
+    "court",
+    "ct",
+    "boulevard",
+    "blvd",
+    "way",
+    "place",
+    "pl",
+    "terrace",
+    "trail",
+    "circle",
+    "cir",
+    "highway",
+    "hwy",
+    "parkway",
+    "square",
+    "loop",
+    "row",
+    "run",
+    "ridge",
+    "hollow",
+    "trace",
+    "crossing",
+    "pass",
+    "path",
+    "alley",
+    "point",
+    "hill",
+    "bend",
+    "cove",
+    "glen",
+    "walk",
+    "pike",
+    "crescent",
+    "mews",
+    "grove",
+    "heights",
+    "meadow",
+    "creek",
+];
+
 /// `12 Larkspur Lane`: an address without its word.
 pub(super) fn address_alone(typed: &Typed<'_>) -> Option<Answer> {
-    let ends = [
-        "street",
-        "st",
-        "avenue",
-        "ave",
-        "road",
-        "rd",
-        "drive",
-        "dr",
-        "lane",
-        "ln",
-        "court",
-        "ct",
-        "boulevard",
-        "blvd",
-        "way",
-        "place",
-        "pl",
-        "terrace",
-        "trail",
-        "circle",
-        "cir",
-        "highway",
-        "hwy",
-        "parkway",
-        "square",
-        "loop",
-        "row",
-        "run",
-        "ridge",
-        "hollow",
-        "trace",
-        "crossing",
-        "pass",
-        "path",
-        "alley",
-        "point",
-        "hill",
-        "bend",
-        "cove",
-        "glen",
-        "walk",
-        "pike",
-        "crescent",
-        "mews",
-        "grove",
-        "heights",
-        "meadow",
-        "creek",
-    ];
     let number =
         typed.piece(0).filter(|number| number.is_number() && !number.text.contains(['.', ',']))?;
-    let at = (2..typed.pieces.len().min(6)).find(|&at| typed.says(at, &ends))?;
+    let at = (2..typed.pieces.len().min(6)).find(|&at| typed.says(at, &STREETS))?;
     let words = typed.pieces[1..=at].iter().all(|piece| {
         piece.sort == Sort::Word
-            && (piece.text.starts_with(char::is_uppercase) || piece.is_word(&ends))
+            && (piece.text.starts_with(char::is_uppercase) || piece.is_word(&STREETS))
     });
     let measures = super::measures(typed.line) || typed.line.contains('"');
     if words && number.text.len() <= 5 && !measures && at + 1 < typed.pieces.len() {

@@ -310,16 +310,22 @@ fn in_parentheses(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `west 45' stone 6" thick`: how thick brick or stone is.
+/// `west 45' stone 6" thick`, `west 45', brick is 5" here`: how thick brick or stone is.
 fn thick(typed: &Typed<'_>) -> Option<Answer> {
     let length = length_at(&typed.pieces, 1).filter(|_| typed.says(0, &WAYS))?;
     let at =
         length.end + usize::from(typed.piece(length.end).is_some_and(|mark| mark.is_mark(",;(")));
     let at = at + usize::from(typed.says(at, &["with"]));
     let is_masonry = typed.says(at, &["stone", "brick", "rock"]);
-    let at = at + 1 + usize::from(typed.says(at + 1, &["veneer"]));
+    let mut at = at + 1;
+    while typed.says(at, &["veneer", "is", "wall", "here", "thickness"]) {
+        at += 1;
+    }
     let by = length_at(&typed.pieces, at).filter(|by| is_masonry && by.has_unit)?;
-    let end = by.end + usize::from(typed.says(by.end, &["thick"]));
+    let mut end = by.end;
+    while typed.says(end, &["thick", "here", "on", "this", "side", "wall"]) {
+        end += 1;
+    }
     let end = end + usize::from(typed.piece(end).is_some_and(|mark| mark.is_mark(")")));
     (end == typed.pieces.len()).then(|| {
         Answer::line(

@@ -316,7 +316,7 @@ fn day_of(typed: &Typed<'_>, at: usize, year: &str) -> Option<(usize, String)> {
 }
 
 /// A sum of at least four digits that begins at this piece, with or without its sign, and the index after it.
-fn sum_at(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
+pub(super) fn sum_at(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
     if let Some((first, end, text)) =
         money_from(&typed.pieces, at).filter(|(first, ..)| *first == at)
     {
