@@ -478,3 +478,14 @@ fn the_first_wall_by_closing_keeps_its_way_below_a_level_that_cannot_be_read() {
     let text = text.replacen("level \"Ground floor\"", "level Ground floor", 1);
     assert!(helps(&text).contains("`north by closing note \"left wall\"`"), "{}", helps(&text));
 }
+
+#[test]
+fn a_barn_on_a_level_typed_before_that_of_the_house_goes_down() {
+    let text = format!(
+        "level \"Yard\"\noutbuilding \"Barn\" detached\nnorth 40'\neast 30'\nsouth 40'\nwest 30'\n{}",
+        house(&WALLS).replacen("front south\n", "", 1)
+    );
+    let said = drawn(&text);
+    assert!(said.contains("a level with nothing of the house"), "{said}");
+    assert!(said.contains("move its lines down, under the last space of `Ground floor`"), "{said}");
+}

@@ -138,6 +138,8 @@ impl Checker<'_> {
         let others = others.filter(|level| !std::ptr::eq(*level, ground) && !level.level.beside);
         for level in others {
             let below = level.level.below_grade;
+            // The first levels of a file may have nothing of the house.
+            let is_before = level.level.name.span.start < ground.level.name.span.start;
             let stands_on_the_ground = |space: &&SpaceSketch| {
                 let space = &space.space;
                 match space.kind {
@@ -150,7 +152,12 @@ impl Checker<'_> {
             for space in level.spaces.iter().filter(stands_on_the_ground) {
                 let (name, on) = (quoted(&space.space.name.text), quoted(&level.level.name.text));
                 let what = space.space.kind.word();
-                let depth = if below { "a level below grade" } else { "an upper level" };
+                let depth = match (below, is_before) {
+                    (true, _) => "a level below grade",
+                    (false, true) => "a level with nothing of the house",
+                    (false, false) => "an upper level",
+                };
+                let way = if is_before { "down" } else { "up" };
                 let stands = match (space.space.kind, below) {
                     (Kind::Outbuilding, _) | (_, true) => "",
                     _ => "unless it does stand there, ",
@@ -174,7 +181,7 @@ impl Checker<'_> {
                         format!("the {what} {name} is typed under {on}, {depth}"),
                     )
                     .help(format!(
-                        "{stands}move its lines up, under the last space of {}{apart}{emptied}",
+                        "{stands}move its lines {way}, under the last space of {}{apart}{emptied}",
                         quoted(&ground.level.name.text)
                     )),
                 );
