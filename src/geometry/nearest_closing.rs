@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::{Outline, Vector, signed_area};
-use crate::geometry::traverse::{Leg, Misclosure, StepRounding, Traverse, shares};
+use crate::geometry::traverse::{Leg, Misclosure, StepRounding, Traverse, TraverseSide, shares};
 use crate::units::area::Area;
 use crate::units::length::Step;
 
@@ -107,8 +107,9 @@ impl Traverse {
             spread_by_length(misses, &mut vectors);
         } else {
             for (axis, tied) in Axis::BOTH.into_iter().zip(&mut tied) {
-                if misses.on(axis) != 0 {
-                    *tied = self.close_axis(axis, way.step(), &mut vectors)?;
+                let misses = misses.on(axis);
+                if misses != 0 {
+                    *tied = self.close_axis(axis, misses, way.step(), &mut vectors)?;
                 }
             }
         }
@@ -117,9 +118,18 @@ impl Traverse {
 
     /// Closes the rounded `vectors` along one axis, up to the moves that tie, which are returned; `None` where they
     /// cannot close.
-    fn close_axis(&self, axis: Axis, step: Step, vectors: &mut [Vector]) -> Option<Tied> {
+    fn close_axis(
+        &self,
+        axis: Axis,
+        misses: i64,
+        step: Step,
+        vectors: &mut [Vector],
+    ) -> Option<Tied> {
         /// Enough for most houses, which then need no list on the heap.
         const FEW: usize = 16;
+        if misses.abs() == step.length().nm() {
+            return self.close_by_one(axis, misses, vectors);
+        }
         let mut few = [Wall::default(); FEW];
         let mut many = Vec::new();
         let mut count = 0;
@@ -141,6 +151,43 @@ impl Traverse {
         }
         Some(tied)
     }
+
+    /// Closes an axis that misses by a single step, as most do: without a list of its walls.
+    fn close_by_one(&self, axis: Axis, misses: i64, vectors: &mut [Vector]) -> Option<Tied> {
+        let (mut least, mut first, mut count) = (i64::MAX, 0, 0);
+        for (place, (side, vector)) in self.sides.iter().zip(&*vectors).enumerate() {
+            match off_by_one(side, vector, axis, misses) {
+                Some(off) if off < least => (least, first, count) = (off, place, 1),
+                Some(off) if off == least => count += 1,
+                _ => {}
+            }
+        }
+        if count < 2 {
+            let vector = vectors.get_mut(first).filter(|_| count == 1)?;
+            *vector.part(axis) -= misses;
+            return Some(Tied::default());
+        }
+        let mut moves = Vec::with_capacity(count);
+        for (place, (side, vector)) in self.sides.iter().zip(&*vectors).enumerate() {
+            if off_by_one(side, vector, axis, misses) == Some(least) {
+                let (_, length) = side.shape.part(axis)?;
+                moves.push(Move { side: place, change: -misses, length });
+            }
+        }
+        Some(Tied { moves, choose: 1 })
+    }
+}
+
+/// How far a move that makes up for all that an axis misses takes a side beyond its typed length, as in [`Wall`]; `None`
+/// if it cannot be made.
+#[inline(always)]
+fn off_by_one(side: &TraverseSide, vector: &Vector, axis: Axis, misses: i64) -> Option<i64> {
+    let (sign, typed) = side.shape.part(axis)?;
+    let now = vector.along(axis);
+    // A wall that runs in the direction of the misclosure gets shorter.
+    let is_movable = (sign > 0) != (misses > 0) || now.abs() >= misses.abs();
+    let longer = now - sign * typed;
+    is_movable.then_some(if misses > 0 { -longer } else { longer })
 }
 
 impl NearestClosings {
@@ -615,6 +662,39 @@ mod tests {
 
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(2_000))]
+
+        /// An axis that misses by one step is closed as one that misses by more is.
+        #[test]
+        fn one_step_is_closed_as_several_are(
+            twelfths in proptest::collection::vec((1_i64..60, any::<bool>()), 2..9),
+            halves in 0_usize..2,
+            is_past in any::<bool>(),
+        ) {
+            let way = StepRounding::Nearest(Step::WholeFoot, [Halves::Up, Halves::Down][halves]);
+            let walls = twelfths.iter().map(|&(twelfths, ahead)| {
+                let direction = if ahead { Direction::North } else { Direction::South };
+                (direction, twelfths * Length::INCH.nm())
+            });
+            let mut walls: Vec<(Direction, i64)> = walls.collect();
+            let misses = if is_past { Length::FOOT.nm() } else { -Length::FOOT.nm() };
+            // Whole feet, which take it to where it misses by that.
+            let back = misses - Misclosure::of(&traverse(&walls).rounded(way)).north;
+            walls.push((Direction::along(Axis::North, back), back.abs()));
+            let traverse = traverse(&walls);
+            let mut vectors = traverse.rounded(way);
+            prop_assert_eq!(Misclosure::of(&vectors).north, misses);
+            let wall = |leg: Leg| Wall::of(leg, vectors[leg.side].north.abs());
+            let mut walls: Vec<Wall> = traverse.legs_along(Axis::North).map(wall).collect();
+            let expected = nearest_closing(&mut walls, Step::WholeFoot);
+            let found = traverse.close_by_one(Axis::North, misses, &mut vectors);
+            let told = |tied: Option<Tied>| tied.map(|tied| {
+                let moves = tied.moves.iter().map(|one| (one.side, one.change, one.length));
+                (moves.collect::<Vec<_>>(), tied.choose)
+            });
+            prop_assert_eq!(told(found), told(expected));
+            let norths = walls.iter().map(|wall| wall.sign * wall.length);
+            prop_assert!(vectors.iter().map(|vector| vector.north).eq(norths));
+        }
 
         /// Moves made in whole rounds equal those made one by one, however much a wide tolerance leaves over, and
         /// every choice among tied moves has the same sum of squares.

@@ -230,8 +230,19 @@ impl Shape {
         }
     }
 
+    /// Its sign and its length along an axis, if it runs along it at all.
     #[inline]
-    fn part(&self, axis: Axis) -> Option<(i64, i64)> {
+    pub(super) fn part(&self, axis: Axis) -> Option<(i64, i64)> {
+        match *self {
+            Shape::Straight { direction, length } => {
+                (direction.axis() == axis).then(|| (direction.sign(), length))
+            }
+            other => other.part_of_any(axis),
+        }
+    }
+
+    /// The same for any side. Most are straight and need no call.
+    fn part_of_any(&self, axis: Axis) -> Option<(i64, i64)> {
         let signed = match *self {
             Shape::Straight { direction, length } | Shape::Arc { direction, chord: length, .. } => {
                 return (direction.axis() == axis).then(|| (direction.sign(), length));
@@ -248,11 +259,10 @@ impl Shape {
 
 #[inline]
 fn straight(direction: Direction, length: i64, rise: i64) -> Vector {
-    match direction {
-        Direction::North => Vector { east: 0, north: length, rise },
-        Direction::South => Vector { east: 0, north: -length, rise },
-        Direction::East => Vector { east: length, north: 0, rise },
-        Direction::West => Vector { east: -length, north: 0, rise },
+    let length = if direction.sign() > 0 { length } else { -length };
+    match direction.axis() {
+        Axis::North => Vector { east: 0, north: length, rise },
+        Axis::East => Vector { east: length, north: 0, rise },
     }
 }
 
