@@ -81,25 +81,25 @@ impl AreaRanges {
     pub(crate) fn give(&self, sq_ft: i64, any: bool) -> Option<bool> {
         let asked = self.counted(false).filter(|&i| !self.house.is_deducted(i));
         let asked = asked.max_by_key(|&i| self.walls.spaces[i].traverse.sides.len())?;
+        let middle = Area::from_half_nm2(i128::from(sq_ft) * Area::SQUARE_FOOT.half_nm2());
+        let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
+        let (low, high) = (middle - half, middle + half - Area::from_half_nm2(1));
+        let few = || self.few(any)[asked].as_ref();
+        // Most houses that many are read of have a single space.
+        if self.house.spaces.len() == 1 {
+            return range::gives(few().filter(|_| sq_ft > 0)?, &[low..=high], MOST_TOTALS);
+        }
         let mut count = 1_usize;
         let mut of_others = |space: usize| {
             let areas = if space == asked { vec![Area::ZERO] } else { self.areas_of(space, any)? };
             count = count.saturating_mul(areas.len());
             Some(areas)
         };
-        // Most houses that many are read of have a single space.
-        let others = match self.house.spaces.len() {
-            1 => vec![Area::ZERO],
-            _ => totals_of(&self.house, false, MOST_TOTALS, &[], &mut of_others)?,
-        };
-        let middle = Area::from_half_nm2(i128::from(sq_ft) * Area::SQUARE_FOOT.half_nm2());
-        let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
-        let (low, high) = (middle - half, middle + half - Area::from_half_nm2(1));
+        let others = totals_of(&self.house, false, MOST_TOTALS, &[], &mut of_others)?;
         // The larger the others are, the less is left, so that the ranges are in ascending order.
         let left = others.iter().rev().map(|&other| low - other..=high - other);
         let most = MOST_TOTALS.checked_div(count).filter(|_| sq_ft > 0)?;
-        let few = self.few(any)[asked].as_ref()?;
-        range::gives(few, &left.collect::<Vec<_>>(), most)
+        range::gives(few()?, &left.collect::<Vec<_>>(), most)
     }
 
     /// Whether [`AreaRanges::widest`] surely is computed for the total above grade, told without computing it.

@@ -12,8 +12,7 @@ use std::ops::RangeInclusive;
 use crate::areas::closings::RoundingFreedom;
 use crate::areas::range::Range;
 use crate::areas::range::quick::walls::{
-    Closings, Freedom, Leg, MOST_LEGS, MOST_MOVES, MOST_SIDES, axis_of_return, goes_and_returns,
-    set_across, whole_steps,
+    Closings, Freedom, Leg, Lie, MOST_LEGS, MOST_MOVES, MOST_SIDES, axis_of_return, whole_steps,
 };
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::{Vector, are_apart};
@@ -207,7 +206,7 @@ impl Few {
     ) -> Vec<Option<Few>> {
         let freedom = Freedom::of(freedom, step.length().nm());
         let set_out = |few: &mut Few, i: usize| few.set_out(&spaces[i], freedom);
-        Few::each(spaces.len(), |i| wanted(i).then_some(Few::EMPTY), set_out)
+        Few::each(spaces.len(), wanted, set_out)
     }
 
     /// The same with any wall rounded up or down, for spaces of which closings on the same steps are known.
@@ -218,26 +217,26 @@ impl Few {
         wanted: impl Fn(usize) -> bool,
     ) -> Vec<Option<Few>> {
         let freedom = Freedom::of(RoundingFreedom::Any, step.length().nm());
-        let open = |i: usize| known[i].as_ref().map_or(Few::EMPTY, Few::open);
-        Few::each(
-            spaces.len(),
-            |i| wanted(i).then(|| open(i)),
-            |few, i| match known[i] {
-                Some(_) => few.widen(&spaces[i]),
-                None => few.set_out(&spaces[i], freedom),
-            },
-        )
+        let set_out = |few: &mut Few, i: usize| match &known[i] {
+            Some(known) => few.widen(known, &spaces[i]),
+            None => few.set_out(&spaces[i], freedom),
+        };
+        Few::each(spaces.len(), wanted, set_out)
     }
 
     /// They are large, so each is copied once, and set out where it stays.
     fn each(
         count: usize,
-        first: impl Fn(usize) -> Option<Few>,
+        wanted: impl Fn(usize) -> bool,
         set_out: impl Fn(&mut Few, usize) -> Option<()>,
     ) -> Vec<Option<Few>> {
         let mut all = Vec::with_capacity(count);
         for i in 0..count {
-            all.push(first(i));
+            if !wanted(i) {
+                all.push(None);
+                continue;
+            }
+            all.push(Some(Few::EMPTY));
             if let Some(last) = all.last_mut()
                 && let Some(few) = last
                 && set_out(few, i).is_none()
@@ -267,14 +266,10 @@ impl Few {
         self.finish(ends, at.outline.turn())
     }
 
-    /// The same walls before they are closed.
-    fn open(&self) -> Few {
-        let (sides, returns_on, unit) = (self.sides, self.returns_on, self.unit);
-        Few { legs: self.legs, sides, returns_on, unit, ..Few::EMPTY }
-    }
-
     /// Closes walls that are rounded already, any of them up or down.
-    fn widen(&mut self, at: &AtFace) -> Option<()> {
+    fn widen(&mut self, known: &Few, at: &AtFace) -> Option<()> {
+        (self.sides, self.returns_on, self.unit) = (known.sides, known.returns_on, known.unit);
+        self.legs = known.legs;
         let mut ends = [0; 2];
         for (wall, leg) in self.legs[..self.sides].iter_mut().enumerate() {
             leg.against = 0;
@@ -314,7 +309,11 @@ impl Few {
             } else {
                 leg.against = change;
             }
-            *(if axis == 0 { &mut north } else { &mut east }) += leg.run;
+            if axis == 0 {
+                north += leg.run;
+            } else {
+                east += leg.run;
+            }
         }
         let legs_along =
             |axis: u8| self.legs[..self.sides].iter().filter(|leg| leg.axis == axis).count();
@@ -328,32 +327,31 @@ impl Few {
         let [north, east] = &mut self.closings;
         north.finish(0, ends[0], legs)?;
         east.finish(1, ends[1], legs)?;
-        let ends = set_across(legs);
+        self.outer = usize::from(north.choices() > east.choices());
+        let lie = Lie::of(legs, 1 - self.outer, self.returns_on);
         // Each move changes how far two walls are apart by a step, and no wall may vanish.
         let moves = [east.choose, north.choose];
         self.stays_clear = self.returns_on.is_some_and(|axis| {
-            legs.iter().all(|leg| leg.length() > 0)
+            lie.have_lengths
                 && north.keep_their_walls(legs)
                 && east.keep_their_walls(legs)
-                && goes_and_returns(legs, axis, moves[axis])
+                && lie.is_apart(moves[axis])
         });
-        self.outer = usize::from(north.choices() > east.choices());
         if self.outer().choices() > MOST_CHOICES {
             return None;
         }
-        self.set_table(turn, ends[1 - self.outer]);
+        self.set_table(turn, &lie);
         Some(())
     }
 
-    /// Fills in the empty table. `turn` tells on which side the inside is, `end` where the walk ends on the inner axis.
-    fn set_table(&mut self, turn: i64, end: i32) {
+    /// Fills in the empty table. `turn` tells on which side the inside is.
+    fn set_table(&mut self, turn: i64, lie: &Lie) {
         let (legs, table) = (&self.legs[..self.sides], &mut self.table);
         let (outer, inner) = (&self.closings[self.outer], &self.closings[1 - self.outer]);
         // With the inside on the left, growing east adds the area below, growing north the area above.
         let along = if self.outer == 0 { -turn } else { turn };
-        let strips = legs.iter().filter(|leg| leg.axis() != self.outer);
-        let strip = |leg: &Leg| i64::from(leg.run) * i64::from(leg.across);
-        table.fixed = along * strips.map(strip).sum::<i64>();
+        let end = lie.ends[1 - self.outer];
+        table.fixed = along * lie.strips;
         let by = along * i64::from(outer.by);
         for (fixed_by, wall) in table.fixed_by.iter_mut().zip(outer.walls()) {
             *fixed_by = by * i64::from(end - legs[wall].across);
@@ -472,21 +470,38 @@ pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> 
     if outer.choices() * inner.choices() > most {
         return None;
     }
-    let below_it = Area::from_half_nm2(1);
-    let mut in_squares = Vec::with_capacity(wanted.len());
-    for range in wanted {
-        let range = few.squares(*range.start() - below_it)? + 1..=few.squares(*range.end())?;
-        if !range.is_empty() {
-            in_squares.push(range);
-        }
-    }
-    let wanted = in_squares;
-    let is_wanted = |value: i64| {
-        let place = wanted.partition_point(|range| *range.end() < value);
-        wanted.get(place).is_some_and(|range| *range.start() <= value)
+    let in_squares = |range: &RangeInclusive<Area>| {
+        let below_it = Area::from_half_nm2(1);
+        Some((few.squares(*range.start() - below_it)? + 1, few.squares(*range.end())?))
     };
-    let (Some(lowest), Some(highest)) = (wanted.first(), wanted.last()) else { return Some(false) };
-    let (lowest, highest) = (*lowest.start(), *highest.end());
+    // A house of a single space has a single range, which needs no list.
+    let mut several = Vec::new();
+    let (lowest, highest) = match wanted {
+        [] => return Some(false),
+        [only] => in_squares(only)?,
+        _ => {
+            for range in wanted {
+                let (low, high) = in_squares(range)?;
+                if low <= high {
+                    several.push((low, high));
+                }
+            }
+            let (Some(first), Some(last)) = (several.first(), several.last()) else {
+                return Some(false);
+            };
+            (first.0, last.1)
+        }
+    };
+    if lowest > highest {
+        return Some(false);
+    }
+    let is_wanted = |value: i64| {
+        let place = several.partition_point(|range| range.1 < value);
+        match several.get(place) {
+            Some(range) => range.0 <= value,
+            None => several.is_empty() && lowest <= value && value <= highest,
+        }
+    };
     let pairs = table.shift * i64::try_from(outer.choose * inner.choose).ok()?;
     // What each choice of inner moves adds if no outer move is made.
     let mut inners: Vec<(i64, u16)> = Vec::new();
@@ -497,7 +512,7 @@ pub(super) fn gives(few: &Few, wanted: &[RangeInclusive<Area>], most: usize) -> 
             continue;
         }
         if inners.is_empty() {
-            inners.reserve(inner.choices());
+            inners = Vec::with_capacity(inner.choices());
             add_sums(&table.gains[..inner.count], 1, inner.choose, (0, 0), &mut inners);
         }
         let reach = lowest - sum - pairs.max(0)..=highest - sum - pairs.min(0);

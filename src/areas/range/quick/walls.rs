@@ -36,7 +36,7 @@ impl Leg {
     }
 
     pub(super) fn length(&self) -> i32 {
-        if self.sign > 0 { self.run } else { -self.run }
+        i32::from(self.sign) * self.run
     }
 }
 
@@ -182,15 +182,56 @@ const CHOICES: [[u16; MOST_MOVES + 1]; MOST_MOVES + 1] = {
     all
 };
 
-/// Notes where each wall lies on the other axis; returns where the walk ends on each.
-pub(super) fn set_across(legs: &mut [Leg]) -> [i32; 2] {
-    let [mut north, mut east] = [0; 2];
-    for leg in legs {
-        let (at, across) = if leg.axis == 0 { (&mut north, east) } else { (&mut east, north) };
-        leg.across = across;
-        *at += leg.run;
+/// What one pass along the walls tells.
+pub(super) struct Lie {
+    /// Where the walk ends on each axis.
+    pub(super) ends: [i32; 2],
+    /// Whether every wall has a length.
+    pub(super) have_lengths: bool,
+    /// The strips between the walls of one axis and the start, in square steps.
+    pub(super) strips: i64,
+    /// The lowest and the highest place of the walls that run forth along another axis, and of those that run back.
+    forth: (i32, i32),
+    back: (i32, i32),
+}
+
+impl Lie {
+    /// Notes where each wall lies on the other axis. The strips are those of the walls along `strips_of`, the places those
+    /// of the walls along `places_of`.
+    pub(super) fn of(legs: &mut [Leg], strips_of: usize, places_of: Option<usize>) -> Lie {
+        let none = (i32::MAX, i32::MIN);
+        let (mut north, mut east, mut forth, mut back) = (0, 0, none, none);
+        let (mut have_lengths, mut strips) = (true, 0);
+        for leg in legs {
+            let run = leg.run;
+            let across = if leg.axis == 0 {
+                north += run;
+                east
+            } else {
+                east += run;
+                north
+            };
+            leg.across = across;
+            have_lengths &= leg.length() > 0;
+            if leg.axis() == strips_of {
+                strips += i64::from(run) * i64::from(across);
+            }
+            if Some(leg.axis()) == places_of {
+                if leg.sign > 0 {
+                    forth = (forth.0.min(across), forth.1.max(across));
+                } else {
+                    back = (back.0.min(across), back.1.max(across));
+                }
+            }
+        }
+        Lie { ends: [north, east], have_lengths, strips, forth, back }
     }
-    [north, east]
+
+    /// Whether all walls of the way there are more than `moves` steps on one side of all walls of the way back.
+    pub(super) fn is_apart(&self, moves: usize) -> bool {
+        let moves = i32::try_from(moves).unwrap_or(i32::MAX);
+        self.forth.0 - self.back.1 > moves || self.back.0 - self.forth.1 > moves
+    }
 }
 
 /// On which axis the walk goes there and all the way back, if no wall turns straight back.
@@ -211,15 +252,4 @@ pub(super) fn axis_of_return(legs: &[Leg]) -> Option<usize> {
         before = axis;
     }
     turns.iter().rposition(|turns| *turns == 2)
-}
-
-/// Whether all walls of the way there along an axis are more than `moves` steps on one side of all walls of the way back.
-pub(super) fn goes_and_returns(legs: &[Leg], axis: usize, moves: usize) -> bool {
-    let (mut forth, mut back) = ((i32::MAX, i32::MIN), (i32::MAX, i32::MIN));
-    for leg in legs.iter().filter(|leg| leg.axis() == axis) {
-        let (low, high) = if leg.sign > 0 { &mut forth } else { &mut back };
-        (*low, *high) = ((*low).min(leg.across), (*high).max(leg.across));
-    }
-    let moves = i32::try_from(moves).unwrap_or(i32::MAX);
-    forth.0 - back.1 > moves || back.0 - forth.1 > moves
 }
