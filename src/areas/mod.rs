@@ -391,6 +391,7 @@ pub(crate) fn net(house: &House, space: usize, areas: &[Area]) -> Area {
 }
 
 /// The same, with the area of each space from a function.
-fn net_of(house: &House, space: usize, area: impl Fn(usize) -> Area) -> Area {
+#[inline]
+pub(crate) fn net_of(house: &House, space: usize, area: impl Fn(usize) -> Area) -> Area {
     area(space) - house.deducted_from(space).map(area).sum::<Area>()
 }

@@ -336,9 +336,13 @@ impl Figure {
         }
         decision::tell_near_from_fitting(&mut explanations.list, &test);
         let apart = (ground.figure.area.area() - like).abs().sq_ft();
-        let unrounded = ground.walls.areas();
-        let like_unrounded =
-            total(house, &unrounded) + counted_by(house, &ground.figure.counting, &unrounded);
+        let like_unrounded = match ground.figure.counting.as_slice() {
+            [] => total_of(house, |i| ground.walls.spaces[i].outline.area()),
+            counting => {
+                let unrounded = ground.walls.areas();
+                total(house, &unrounded) + counted_by(house, counting, &unrounded)
+            }
+        };
         let is_read = weights.is_some()
             && !agreement.agrees()
             && recorded.is_none()
@@ -655,6 +659,12 @@ fn is_within_tape(figure: Area, areas: [Area; 2], gross: &crate::areas::Total) -
 
 /// The sum over the counted spaces above grade, after their deductions; `areas` has one area per space.
 pub(crate) fn total(house: &House, areas: &[Area]) -> Area {
+    total_of(house, |i| areas[i])
+}
+
+/// The same, with the area of each space from a function.
+#[inline]
+fn total_of(house: &House, area: impl Fn(usize) -> Area) -> Area {
     let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
-    counted.map(|i| crate::areas::net(house, i, areas)).sum()
+    counted.map(|i| crate::areas::net_of(house, i, &area)).sum()
 }

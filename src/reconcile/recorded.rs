@@ -347,6 +347,9 @@ pub(super) fn own_total(
     recorded: Option<&Recorded>,
 ) -> Option<OwnTotal> {
     let drawn = Figure::drawn(ground.figure)?;
+    if recorded.is_none() && !house.drawn.iter().any(|outline| outline.drawn == drawn) {
+        return None;
+    }
     let counted: Vec<usize> =
         (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)).collect();
     if counted.is_empty() {

@@ -258,7 +258,8 @@ impl Assembler {
             Statement::Missing(missing) => self.sketch.missing.push(*missing),
             Statement::Level(level) => {
                 self.open(Open::Nothing);
-                self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: false });
+                let level = LevelSketch { level, spaces: Vec::new(), doubtful: false };
+                push(&mut self.sketch.levels, level);
             }
             Statement::Space(space) => self.space(*space, span, faults),
             Statement::Valued(valued) => self.valued(*valued, span, faults),
@@ -342,7 +343,7 @@ impl Assembler {
             faults.push(fault);
             return;
         }
-        self.sketch.figures.push(FigureSketch { figure, span });
+        push(&mut self.sketch.figures, FigureSketch { figure, span });
     }
 
     /// Statements about values may appear anywhere, since they change the meaning of no other line.
@@ -403,7 +404,7 @@ impl Assembler {
         }
         self.open(Open::Space);
         let Some(level) = self.sketch.levels.last_mut() else { return };
-        level.spaces.push(SpaceSketch { space, span, walk: WalkSketch::default() });
+        push(&mut level.spaces, SpaceSketch { space, span, walk: WalkSketch::default() });
     }
 
     /// Reports that a space is on no level, and goes on as if the line that is then typed stood there: the rest of the
@@ -459,6 +460,15 @@ impl Assembler {
         }
         walk.doubtful |= faults.len() > faults_before;
     }
+}
+
+/// Adds to a list that few files have more than two of. A new list takes room for four, which is more than what is
+/// handed out quickly.
+fn push<T>(list: &mut Vec<T>, one: T) {
+    if list.is_empty() {
+        list.reserve_exact(2);
+    }
+    list.push(one);
 }
 
 /// The walk that sides are added to, if one is open.

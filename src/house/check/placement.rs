@@ -131,6 +131,9 @@ impl Checker<'_> {
 
     /// Reports a name that two spaces of a level have and that something refers to.
     pub(super) fn report_name_twice(&mut self, level: &LevelSketch, i: usize) {
+        if i == 0 {
+            return;
+        }
         let name = &level.spaces[i].space.name;
         let first = level.spaces[..i].iter().find(|other| other.space.name == *name);
         let refers = |space: &SpaceSketch| {
