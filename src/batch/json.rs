@@ -42,12 +42,21 @@ fn figure(line: &mut Vec<u8>, row: &Row) {
     put(line, ",\"per_cent\":");
     text_or_null(line, row.per_cent.as_deref());
     put(line, ",\"rounding\":");
-    text_or_null(line, row.rounding.map(CouldExplain::words));
+    match row.rounding.map(CouldExplain::words) {
+        // Plain words.
+        Some(words) => quoted(line, words),
+        None => put(line, "null"),
+    }
     put(line, ",\"explanation\":");
     text_or_null(line, row.explanation.as_deref());
-    put(line, ",\"fits\":");
-    put(line, row.fits.map_or("null", |fits| if fits { "true" } else { "false" }));
-    put(line, "}");
+    put(
+        line,
+        match row.fits {
+            None => ",\"fits\":null}",
+            Some(true) => ",\"fits\":true}",
+            Some(false) => ",\"fits\":false}",
+        },
+    );
 }
 
 fn put(line: &mut Vec<u8>, json: &str) {
@@ -68,14 +77,28 @@ fn number(line: &mut Vec<u8>, number: Option<i64>) {
 }
 
 fn text(line: &mut Vec<u8>, text: &str) {
-    let is_plain = |byte: u8| byte >= b' ' && byte != b'"' && byte != b'\\';
-    if text.bytes().fold(true, |all, byte| all & is_plain(byte)) {
-        put(line, "\"");
-        put(line, text);
-        put(line, "\"");
+    if is_plain(text.as_bytes()) {
+        quoted(line, text);
     } else {
         let _ = serde_json::to_writer(line, text);
     }
+}
+
+fn quoted(line: &mut Vec<u8>, plain: &str) {
+    put(line, "\"");
+    put(line, plain);
+    put(line, "\"");
+}
+
+/// Whether a text has nothing that has to be escaped.
+fn is_plain(text: &[u8]) -> bool {
+    let (eights, rest) = text.as_chunks::<8>();
+    let are_plain = |eight: &[u8; 8]| eight.iter().fold(true, |all, byte| all & is_as_it_is(*byte));
+    eights.iter().all(are_plain) && rest.iter().all(|byte| is_as_it_is(*byte))
+}
+
+fn is_as_it_is(byte: u8) -> bool {
+    byte >= b' ' && byte != b'"' && byte != b'\\'
 }
 
 fn text_or_null(line: &mut Vec<u8>, given: Option<&str>) {
