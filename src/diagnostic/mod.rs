@@ -143,6 +143,7 @@ words! {
     EmptyLevel "empty-level" Warning "A level has no space, so that nothing of it is drawn or counted.";
     CommonOnOneLevel "common-on-one-level" Warning "A level has common walls, and a level next to it has walls as long and none that is common.";
     PlacedAbove "placed-above" Note "The file does not say where an upper level stands, and it fits over the level under it.";
+    NotPlaced "not-placed" Note "Nothing says where a stair, an opening or another part of a space is: it is drawn where the house's first walk begins.";
     StreetWays "street-ways" Note "The walls of a walk are typed as front, right, back and left: as walked, or as the sides on which they stand?";
     OverallDiffers "overall-differs" Warning "An overall length differs from the sides it spans.";
     TieDiffers "tie-differs" Warning "A distance taped across differs from the outline.";

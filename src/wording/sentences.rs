@@ -186,7 +186,8 @@ impl Sentences<'_> {
         let shown = |warning: &&crate::diagnostic::Diagnostic| match warning.word() {
             Word::OutlineDoesNotClose | Word::NoTurn => false,
             // What is handed in says nothing of the value; the Supplement has it.
-            Word::UnlikelyValue => !self.is_for_the_office(),
+            // Nor of where in the house a stair is drawn.
+            Word::UnlikelyValue | Word::NotPlaced => !self.is_for_the_office(),
             Word::MisclosureSpread => !is_of_lot(warning),
             _ => true,
         };

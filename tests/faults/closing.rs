@@ -357,3 +357,70 @@ fn an_upper_level_that_fits_when_moved_or_turned_is_no_warning() {
     let page = upper(" start east 20'\nnorth 30'\neast 22'\nsouth 30'\nwest 22'\n");
     assert!(page.contains("warning[upper-overhangs]"), "{page}");
 }
+
+/// A house of 30' by 20' with a part of 12' by 8' behind it, 696 sq ft; one of its walls is by closing.
+fn walk(walls: [&str; 6]) -> String {
+    walls.map(|wall| format!("{wall}\n")).concat()
+}
+
+fn counted(walls: &str) -> i64 {
+    let text = format!("level \"Ground floor\"\nliving \"House\"\n{walls}");
+    let house = fairfoot::read("walk.sides", text).unwrap_or_else(|errors| panic!("{errors}"));
+    house.areas(&fairfoot::Settings::default()).unwrap().gross().as_measured().whole_sq_ft()
+}
+
+#[test]
+fn a_wall_that_turned_closes_the_walk_with_its_side_by_closing_is_named() {
+    const WALLS: [&str; 6] =
+        ["north 20'", "east 18'", "north 8'", "east 12'", "south 28'", "west by closing"];
+    for (at, typed, right) in [
+        (1, "west 18'", "side 2 (`west 18'`) runs: walked east,"),
+        (3, "north 12'", "side 4 (`north 12'`) runs: walked east,"),
+        (2, "east 8'", "side 3 (`east 8'`) runs: walked north,"),
+    ] {
+        let mut walls = WALLS;
+        walls[at] = typed;
+        let page = drawn(&walk(walls));
+        assert!(page.contains(&format!("look which way {right}")), "{page}");
+    }
+    assert_eq!(counted(&walk(WALLS)), 696);
+    // A wall of the other axis that is by closing.
+    let page = drawn(&walk([
+        "north 20'",
+        "east 18'",
+        "north 8'",
+        "south 12'",
+        "south by closing",
+        "west 30'",
+    ]));
+    assert!(page.contains("look which way side 4 (`south 12'`) runs: walked east"), "{page}");
+}
+
+#[test]
+fn slanted_walls_that_turned_close_the_walk_are_named_before_the_others() {
+    // An angled bay in the south wall, 8' wide and 2' out: 840 sq ft, and 12 for the bay.
+    let bay = |one: &str, two: &str| {
+        format!(
+            "north 28'\neast 30'\nsouth 28'\nwest 11'\ndiagonal {one}\nwest 4'\ndiagonal {two}\nwest 11'\n"
+        )
+    };
+    let right = ["west 2' south 2'", "west 2' north 2'"];
+    assert_eq!(counted(&bay(right[0], right[1])), 852);
+    for (one, two, said) in [
+        (
+            right[0],
+            right[0],
+            "or side 7 (`diagonal west 2' south 2'`) runs: with `north` and `south` exchanged",
+        ),
+        (
+            "east 2' south 2'",
+            right[1],
+            "side 5 (`diagonal east 2' south 2'`) runs: with `east` and `west` exchanged",
+        ),
+        ("east 2' south 2'", "east 2' north 2'", "run: with `east` and `west` exchanged in both"),
+    ] {
+        let page = drawn(&bay(one, two));
+        let at = page.find(said).unwrap_or_else(|| panic!("{page}"));
+        assert!(page.find("measure again").is_none_or(|again| at < again), "{page}");
+    }
+}

@@ -472,7 +472,7 @@ impl Checker<'_> {
     }
 
     /// A distance as it is written in this file.
-    fn example(&self) -> &'static str {
+    pub(super) fn example(&self) -> &'static str {
         match self.form() {
             Form::FeetAndInches | Form::DecimalFeet => "6'",
             Form::Meters | Form::Centimeters | Form::Millimeters => "2 m",

@@ -8,7 +8,10 @@ use crate::house::Side;
 use crate::house::check::calls;
 use crate::house::check::street_words::{named_by_their_sides, walked_the_other_way};
 use crate::house::check::suspect::{ReadIn, Reread, Slip, Suspect};
-use crate::house::check::suspects::{behind_backwards, off, same_axis_neighbors, suspects_on};
+use crate::house::check::suspects::{
+    behind_backwards, is_turn, off, same_axis_neighbors, suspects_on, turned_before_closing,
+    turned_slants,
+};
 use crate::sketch::statement::{Run, usual_form};
 use crate::units::length::{Form, Length, WrittenLength};
 
@@ -131,14 +134,36 @@ pub(super) fn closing_backwards(
         return fault.help("measure the other sides of this direction again, and look whether this one runs the way you walked it");
     }
     let shown: Vec<&Suspect> = suspects.iter().take(MOST_NAMED).collect();
-    for suspect in &shown {
+    for (i, suspect) in shown.iter().enumerate() {
+        // A side with two errors, either of which may be, is marked once.
+        if shown.iter().take(i).any(|other| other.side == suspect.side) {
+            continue;
+        }
         fault = fault.also(sides[suspect.side].span, label(suspect, &shown, sides));
         if let Some(text) = reread(suspect, &sides[suspect.side], form) {
             fault = fault.repair(sides[suspect.side].span, text);
         }
     }
-    let names: Vec<String> = shown.iter().map(|suspect| sides[suspect.side].quoted()).collect();
-    fault.help(format!("measure again first: {}", words::list_or(&names))).help(format!(
+    let (turned, misread): (Vec<&Suspect>, Vec<&Suspect>) =
+        shown.into_iter().partition(|suspect| is_turn(suspect));
+    for suspect in turned {
+        let way = match (suspect.slip.as_ref(), sides[suspect.side].direction) {
+            (Some(Slip::QuarterTurn(way)), _) => way.word(),
+            (_, Some(way)) => way.opposite().word(),
+            _ => "the other way",
+        };
+        fault = fault.help(format!(
+            "look which way {} runs: walked {way}, it leaves a length for {}",
+            sides[suspect.side].quoted(),
+            quoted(&side.typed)
+        ));
+    }
+    if !misread.is_empty() {
+        let names: Vec<String> =
+            misread.iter().map(|suspect| sides[suspect.side].quoted()).collect();
+        fault = fault.help(format!("measure again first: {}", words::list_or(&names)));
+    }
+    fault.help(format!(
         "leave {} as it is until then: turned round, it would hide the error",
         quoted(&side.typed)
     ))
@@ -186,6 +211,10 @@ fn with_suspects(
     let mut lists: Vec<Vec<Suspect>> =
         off.iter().map(|&axis| suspects_on(traverse, sides, axis, misses)).collect();
     lists.push(calls::suspects(traverse, sides, misses));
+    let is_told = |one: &Suspect| one.is_exact() && one.slip != Some(Slip::OneTooMany);
+    if !is_lot && !lists.iter().flatten().any(is_told) {
+        lists.push(turned_before_closing(traverse, None));
+    }
     // A wall that was walked across its way explains both axes.
     let is_turned = |suspect: &Suspect| matches!(suspect.slip, Some(Slip::QuarterTurn(_)));
     let has_turned = lists.iter().flatten().any(is_turned);
@@ -247,6 +276,9 @@ fn with_suspects(
     if let Some(help) = calls::as_a_calculator_prints(traverse, sides, misses) {
         fault = fault.help(help);
     }
+    if let Some(help) = slants_turned(traverse, sides, misses).filter(|_| !is_lot) {
+        fault = fault.help(help);
+    }
     let missing = same_axis_neighbors(traverse, &off).filter(|_| !has_turned);
     if let Some(pair) = missing {
         let is_twice = lists
@@ -286,6 +318,30 @@ fn with_suspects(
         return fault.help(help);
     }
     fault.help(if is_lot { no_call(traverse, misses) } else { no_wall(&off, misses) })
+}
+
+/// The slanted walls to look at where one or two of them, walked another way, bring the walk back to its start.
+fn slants_turned(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Option<String> {
+    let found = turned_slants(traverse, misses);
+    let (first, exchanged) = found.first()?;
+    let pair = |axis: &Axis| {
+        let [one, other] = [1, -1].map(|sign| Direction::along(*axis, sign).word());
+        format!("`{one}` and `{other}`")
+    };
+    let ways = words::all_of(&exchanged.iter().map(pair).collect::<Vec<_>>());
+    let same = found.iter().filter(|(_, other)| other == exchanged).take(MOST_NAMED);
+    let names: Vec<String> = same
+        .map(|(turned, _)| {
+            let names = turned.iter().map(|&at| sides[at].quoted()).collect::<Vec<_>>();
+            words::all_of(&names)
+        })
+        .collect();
+    let both = if first.len() > 1 { " in both" } else { "" };
+    let run = if first.len() > 1 { "run" } else { "runs" };
+    Some(format!(
+        "look which way {} {run}: with {ways} exchanged{both}, the walk comes back to its start",
+        words::list_or(&names)
+    ))
 }
 
 /// Where no side runs back on an axis, one that was typed the wrong way may have run back, and another one be missing

@@ -247,6 +247,7 @@ impl Checker<'_> {
         if !level.doubtful && !self.unit_doubtful {
             self.overlaps(&placed);
             self.touching_nothing(&placed);
+            self.report_not_placed(&placed);
         }
     }
 

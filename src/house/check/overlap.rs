@@ -32,6 +32,9 @@ const MOST_CORNERS: usize = 120;
 /// The most pairs of sides and meetings of spaces that are compared in a file: about half a second of work.
 const MOST_WORK: usize = 10_000_000;
 
+/// What to do with a space that was typed twice.
+pub(super) const TYPED_TWICE: &str = "if it is one space that was typed twice, take one of the two out, its line and its walls, and keep what its line says of the record on the other";
+
 /// Whether a name says that its space lies inside another.
 fn says_inside(name: &str) -> bool {
     name.to_lowercase()
@@ -466,6 +469,10 @@ impl Checker<'_> {
             return vec![Self::offered(&places, &fits).unwrap_or_else(|| how_to_place(&around))];
         }
         let starts = self.starts(moves, b);
+        let is_twice = self.has_the_same_walls(a, b);
+        if is_twice && (first == name || !stands_by_itself(&name) && kind != Kind::Outbuilding) {
+            return [vec![TYPED_TWICE.to_owned()], starts].concat();
+        }
         let apart = vec!["if it stands by itself, where does not matter: `detached`".to_owned()];
         match kind {
             _ if kind == Kind::Outbuilding || stands_by_itself(&name) => [apart, starts].concat(),
@@ -482,6 +489,23 @@ impl Checker<'_> {
             _ if is_part && says_inside(&name) => [self.within(a, b), starts, apart].concat(),
             _ => [starts, self.within(a, b), apart].concat(),
         }
+    }
+
+    /// Whether two spaces are of one kind and have walls of the same lengths, whichever way round they were walked.
+    fn has_the_same_walls(&self, a: usize, b: usize) -> bool {
+        let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
+        let walls = |space: &Space| {
+            let mut all: Vec<(i64, i64)> = space
+                .closed
+                .outline
+                .vectors()
+                .iter()
+                .map(|wall| (wall.east.abs(), wall.north.abs()))
+                .collect();
+            all.sort_unstable();
+            all
+        };
+        one.kind == other.kind && walls(one) == walls(other)
     }
 
     /// The places where `space`, or another one that is told by its name, may stand instead.
@@ -518,10 +542,8 @@ impl Checker<'_> {
             |place: &String| format!("`within \"{first}\" {}", place.trim_start_matches('`'));
         let typed = match &places[..] {
             [place] => within(place),
-            _ if is_part => format!("`within \"{first}\"`"),
-            [_, _, ..] if is_nearly_part => {
-                words::list_or(&places.iter().map(within).collect::<Vec<String>>())
-            }
+            [] if is_part => format!("`within \"{first}\"`"),
+            [_, _, ..] => words::list_or(&places.iter().map(within).collect::<Vec<String>>()),
             _ => return Vec::new(),
         };
         vec![format!(

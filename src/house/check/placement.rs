@@ -3,9 +3,12 @@
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::Axis;
+use crate::house::Space;
+use crate::house::check::overlap::TYPED_TWICE;
 use crate::house::check::{Checker, OnLevel};
 use crate::sketch::statement::Place;
 use crate::sketch::{Kind, LevelSketch, SpaceSketch, WalkSketch};
+use crate::units::length::Length;
 
 impl Checker<'_> {
     /// The position of the first corner of a space in nanometers, east then north; `None` after reporting an error.
@@ -159,6 +162,54 @@ impl Checker<'_> {
         self.report_typed_twice(level, i);
     }
 
+    /// Tells where a part of a space lies that the file gives no place: in a corner, where nothing else shows it.
+    pub(super) fn report_not_placed(&mut self, placed: &[usize]) {
+        for &space in placed {
+            let here = &self.house.spaces[space];
+            let is_room = matches!(here.kind, Kind::Living | Kind::Unfinished);
+            let Some(parent) = here.parent.filter(|_| !is_room) else {
+                continue;
+            };
+            if !self.unplaced.contains(&space) || self.misplaced.contains(&space) {
+                continue;
+            }
+            let around = &self.house.spaces[parent];
+            // A strip along a whole wall, or a part that fills its space, lies where its size puts it.
+            let long = |(low, high): (i64, i64)| high - low;
+            let is_strip = [Axis::East, Axis::North].into_iter().any(|axis| {
+                let of = |space: &Space| match axis {
+                    Axis::East => space.extent.east(),
+                    Axis::North => space.extent.north(),
+                };
+                long(of(here)) + Length::FOOT.nm() >= long(of(around))
+            });
+            if is_strip {
+                continue;
+            }
+            let name = quoted(&here.name);
+            let (begins, there) = match self.corner_at(space, here.at) {
+                Some((of, corner)) => {
+                    let of = &self.house.spaces[of].name;
+                    (
+                        format!("at corner {corner} of {}", quoted(of)),
+                        format!("from \"{of}\" corner {corner}"),
+                    )
+                }
+                None => ("where the house's first walk does".to_owned(), "start east 0".to_owned()),
+            };
+            let example = self.example();
+            let note = Diagnostic::new(
+                Word::NotPlaced,
+                here.span,
+                format!("nothing says where {name} is: as typed it begins {begins}"),
+            )
+            .help(format!(
+                "if it is there, type `{there}` after its name; elsewhere `start` and how far east and north its walk begins from where the house's first walk does, as `start east {example}`"
+            ));
+            self.report(note);
+        }
+    }
+
     /// Asks about a space that has the kind and the name of one above it on its level, or, if both are taken off, the name
     /// alone: typed twice, it counts twice, and nothing else shows it where the two lie apart.
     fn report_typed_twice(&mut self, level: &LevelSketch, i: usize) {
@@ -204,7 +255,7 @@ impl Checker<'_> {
             self.report(
                 Diagnostic::new(Word::TypedTwice, name.span, message)
                     .also(first.space.name.span, "the other one")
-                    .help("if it is one space that was typed twice, take one of the two out, its line and its walls, and keep what its line says of the record on the other")
+                    .help(TYPED_TWICE)
                     .help("if there are two, give each a name of its own, as `west` and `east` after the name"),
             );
         }

@@ -106,9 +106,19 @@ impl Checker<'_> {
         } else {
             tried.sort_by(|a, b| b.flush.total_cmp(&a.flush).then(a.by.cmp(&b.by)));
         }
+        // What has no place is near none of them. What was put a little off along one wall is likelier meant there than
+        // what is off both ways.
+        let from = self.house.spaces[space].at;
+        let is_placed = !self.unplaced.contains(&space);
+        let nearer = |first: &Tried| {
+            let is_near = |one: i64, other: i64| (one - other).abs() <= NEAR;
+            let along_one = is_near(first.at.0, from.0) || is_near(first.at.1, from.1);
+            if is_anywhere || along_one { 2 } else { 4 }
+        };
         let clearest = match &tried[..] {
             [first, second, ..] => {
-                2 * first.by <= second.by || !is_anywhere && first.flush >= 1.3 * second.flush
+                is_placed && nearer(first) * first.by <= second.by
+                    || !is_anywhere && first.flush >= 1.3 * second.flush
             }
             _ => true,
         };
@@ -433,7 +443,7 @@ impl Checker<'_> {
     }
 
     /// The space given earlier on the level, and its corner (from 1), at a place.
-    fn corner_at(&self, space: usize, at: At) -> Option<(usize, usize)> {
+    pub(super) fn corner_at(&self, space: usize, at: At) -> Option<(usize, usize)> {
         let level = self.house.spaces[space].level;
         let on_level = || self.house.spaces.iter().enumerate().filter(|(_, s)| s.level == level);
         let is_near = |a: i64, b: i64| (a - b).abs() <= 1_587_500;

@@ -153,6 +153,15 @@ impl Checker<'_> {
         let mut fault = Diagnostic::new(Word::NoSuchSpace, name.span, message);
         // `Porch` for `Front porch`, if there is one porch.
         let word = name.text.to_lowercase();
+        // `"Garage, Front porch"`: several names in one text.
+        let parts: Vec<&str> = name.text.split(',').map(str::trim).collect();
+        if parts.len() > 1 && parts.iter().all(|part| !part.is_empty()) {
+            let each: Vec<String> = parts.iter().map(|part| format!("\"{part}\"")).collect();
+            fault = fault.help(format!(
+                "each name has its own two `\"`: type `counting {}`",
+                each.join(", ")
+            ));
+        }
         let mut longer = known.iter().filter(|known| known.to_lowercase().contains(&word));
         let longer = longer.next().filter(|_| longer.next().is_none()).copied();
         if let Some(near) = words::nearest(&name.text, known).or(longer) {

@@ -1,7 +1,7 @@
 //! Which sides of a traverse could contain a whole misclosure, and which common error would explain it there.
 
 use crate::geometry::compass::{Axis, Direction};
-use crate::geometry::traverse::{Leg, Misclosure, Shape, Traverse};
+use crate::geometry::traverse::{Leg, Misclosure, Shape, Traverse, TraverseSide};
 use crate::house::Side;
 use crate::house::check::calls;
 use crate::house::check::suspect::{
@@ -357,7 +357,106 @@ pub(super) fn behind_backwards(
     }
     keep_the_likeliest(&mut list);
     list.retain(|suspect| suspect.rank != Rank::Size);
+    let mut turned = turned_before_closing(traverse, Some(direction.axis()));
+    // What was typed twice or with its digits swapped is told as that.
+    let is_told = |side: usize| {
+        list.iter().any(|one| {
+            one.side == side && matches!(one.slip, Some(Slip::TypedTwice | Slip::DigitsSwapped))
+        })
+    };
+    turned.retain(|one| !is_told(one.side));
+    list.retain(|one| !is_turn(one) || turned.iter().all(|other| other.side != one.side));
+    turned.append(&mut list);
+    turned
+}
+
+/// Whether the error of a side is that it runs another way than it was typed.
+pub(super) fn is_turn(suspect: &Suspect) -> bool {
+    matches!(suspect.slip, Some(Slip::OtherWay | Slip::QuarterTurn(_)))
+}
+
+/// The walls one of which, walked another way with the length that it has, brings a walk with a side by closing back to
+/// its start as a plain outline. `back` is the axis on which a wall may also run straight back; elsewhere a wall that
+/// does is known by its length.
+pub(super) fn turned_before_closing(traverse: &Traverse, back: Option<Axis>) -> Vec<Suspect> {
+    const MOST_SIDES: usize = 40;
+    let n = traverse.sides.len();
+    if n > MOST_SIDES || !traverse.sides.iter().any(|side| side.follows) {
+        return Vec::new();
+    }
+    let shape = |side: usize| traverse.sides.get(side % n).map(|side| side.shape);
+    let runs_across = |side: usize, axis: Axis| matches!(shape(side), Some(Shape::Straight { direction, .. }) if direction.axis() != axis);
+    let mut list = Vec::new();
+    for (at, side) in traverse.sides.iter().enumerate().filter(|(_, side)| !side.follows) {
+        let Shape::Straight { direction, length } = side.shape else { continue };
+        let other_ways = Axis::BOTH
+            .into_iter()
+            .flat_map(|axis| [1, -1].map(|sign| Direction::along(axis, sign)));
+        for way in other_ways.filter(|way| *way != direction) {
+            let axis = way.axis();
+            let is_back = axis == direction.axis();
+            if is_back && back != Some(axis) {
+                continue;
+            }
+            if ![at + n - 1, at + 1].into_iter().all(|beside| runs_across(beside, axis)) {
+                continue;
+            }
+            let mut turned = traverse.clone();
+            turned.sides[at].shape = Shape::Straight { direction: way, length };
+            let Ok(closed) = turned.adjust() else { continue };
+            let is_wall = |side: &TraverseSide| {
+                !side.follows || side.shape.vector().length().nm() >= 3 * Length::INCH.nm()
+            };
+            if closed.outline.crossing().is_none() && closed.traverse.sides.iter().all(is_wall) {
+                let slip = if is_back { Slip::OtherWay } else { Slip::QuarterTurn(way) };
+                list.push(Suspect::common(at, slip).undone(Reread::Toward(way), 0));
+            }
+        }
+    }
+    list.dedup_by_key(|suspect: &mut Suspect| suspect.side);
     list
+}
+
+/// Slanted walls that, walked with one pair of their ways exchanged, bring the walk back to its start: the one or the
+/// two sides, and what is exchanged.
+pub(super) fn turned_slants(
+    traverse: &Traverse,
+    misses: Misclosure,
+) -> Vec<(Vec<usize>, &'static [Axis])> {
+    const MOST: usize = 12;
+    const EXCHANGES: [&[Axis]; 3] = [&[Axis::North], &[Axis::East], &[Axis::North, Axis::East]];
+    let is_slanted = |side: &usize| {
+        matches!(traverse.sides[*side].shape, Shape::Diagonal { .. } | Shape::Bearing { .. })
+    };
+    let slants: Vec<usize> = (0..traverse.sides.len()).filter(is_slanted).collect();
+    if slants.is_empty() || slants.len() > MOST {
+        return Vec::new();
+    }
+    let closes = |sides: &[usize], exchanged: &[Axis]| {
+        Axis::BOTH.into_iter().all(|axis| {
+            let change = match exchanged.contains(&axis) {
+                true => {
+                    sides.iter().map(|&at| -2 * traverse.sides[at].shape.vector().along(axis)).sum()
+                }
+                false => 0,
+            };
+            (misses.on(axis) + change).abs() <= traverse.allowance(axis)
+        })
+    };
+    let with = |sides: Vec<usize>| {
+        let exchanged = EXCHANGES.into_iter().find(|exchanged| closes(&sides, exchanged))?;
+        Some((sides, exchanged))
+    };
+    let single: Vec<(Vec<usize>, &[Axis])> =
+        slants.iter().filter_map(|&at| with(vec![at])).collect();
+    if !single.is_empty() {
+        return single;
+    }
+    let pairs = slants
+        .iter()
+        .enumerate()
+        .flat_map(|(i, &one)| slants.iter().skip(i + 1).map(move |&other| vec![one, other]));
+    pairs.filter_map(with).collect()
 }
 
 /// The error of an extra side, without which the traverse would close; `None` if it is not one. Of two equal sides in a
