@@ -489,3 +489,133 @@ fn a_barn_on_a_level_typed_before_that_of_the_house_goes_down() {
     assert!(said.contains("a level with nothing of the house"), "{said}");
     assert!(said.contains("move its lines down, under the last space of `Ground floor`"), "{said}");
 }
+
+#[test]
+fn a_garage_that_was_typed_twice_is_to_be_taken_out_once() {
+    let mut walls = WALLS.to_vec();
+    let garage = ["north 20'", "east 22'", "south 20'", "west 22'"];
+    walls.push("garage \"Garage\" from \"House\" corner 6");
+    walls.extend(garage);
+    let once = house(&walls);
+    // Once walked the other way round, with the record's area.
+    walls.push("garage \"Garage 2\" from \"House\" corner 6 recorded 440 sq ft");
+    walls.extend(["east 22'", "north 20'", "west 22'", "south 20'"]);
+    let said = drawn(&house(&walls));
+    let twice =
+        said.find("typed twice, take one of the two out").unwrap_or_else(|| panic!("{said}"));
+    assert!(said.find("if `Garage").is_none_or(|other| twice < other), "{said}");
+    assert!(!said.contains("detached"), "{said}");
+    assert_eq!(counted(&once), 696);
+}
+
+#[test]
+fn a_stair_without_a_place_is_said_to_lie_in_a_corner() {
+    let mut walls = WALLS.to_vec();
+    walls.extend(["stair \"Stairs\"", "north 10'", "east 4'", "south 10'", "west 4'"]);
+    let said = drawn(&house(&walls));
+    assert!(
+        said.contains("nothing says where `Stairs` is: as typed it begins at corner 1"),
+        "{said}"
+    );
+    let placed = house(&walls).replace("\"Stairs\"", "\"Stairs\" from \"House\" corner 1");
+    assert!(!drawn(&placed).contains("nothing says where"), "{}", drawn(&placed));
+    // A strip along a whole wall has no other place along it.
+    walls[6] = "low \"Eaves\"";
+    walls[7] = "north 20'";
+    walls[9] = "south 20'";
+    assert!(drawn(&house(&walls)).contains("nothing says where"));
+    walls[7] = "north 28'";
+    walls[8] = "east 1'";
+    walls[9] = "south 28'";
+    walls[10] = "west 1'";
+    assert!(!drawn(&house(&walls)).contains("nothing says where"));
+}
+
+#[test]
+fn a_garage_in_a_corner_of_the_house_may_be_in_each_of_them() {
+    let text = "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\ngarage \"Garage\" within \"House\" start east 25' north 12'\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n";
+    let said = drawn(text);
+    assert!(said.contains("it fits inside `House` in more than one place"), "{said}");
+    for place in ["start east 20' north 10'", "start east 20'"] {
+        assert!(said.contains(&format!("`{place}`")), "{said}");
+        assert_eq!(counted(&text.replace("start east 25' north 12'", place)), 800);
+    }
+}
+
+#[test]
+fn a_second_length_that_is_said_to_be_rough_gives_estimated_sides() {
+    for line in [
+        "porch \"Veranda\" 12' by about 6'",
+        "porch \"Veranda\" 12' x approx 6'",
+        "porch 12' by roughly 6'",
+        "porch 12' x 6' approx",
+    ] {
+        let said = helps(&format!("{}{line}\n", house(&WALLS)));
+        assert!(said.contains("estimated"), "{line}: {said}");
+    }
+    // On the line of a wall it makes no walls.
+    let mut walls = WALLS;
+    walls[5] = "west 30' by about 6'";
+    let said = helps(&house(&walls));
+    assert!(!said.contains("on the lines below it"), "{said}");
+}
+
+#[test]
+fn a_chimney_between_two_walls_leaves_the_wall_whole() {
+    let mut walls = WALLS;
+    walls[4] = "south 12' chimney 4' x 2' then south 12'";
+    let said = helps(&house(&walls));
+    assert!(said.contains("write `south 28'` if the two lengths stop at the chimney"), "{said}");
+    walls[4] = "south 28'";
+    assert_eq!(counted(&house(&walls)), 696);
+}
+
+#[test]
+fn a_door_before_its_wall_hides_no_wall() {
+    for line in ["patio door here west 30'", "deck steps west 30'", "porch post here, west 30'"] {
+        let mut walls = WALLS;
+        walls[5] = line;
+        assert_eq!(counted(&obeyed(&house(&walls))), 696, "{line}");
+    }
+}
+
+#[test]
+fn brick_of_one_level_by_another_word_leaves_the_others_without_it() {
+    let said = helps(&format!("exterior brick on first floor 4 5/8\"\n{}", house(&WALLS)));
+    assert!(said.contains("write `veneer 4 5/8\"`") && said.contains("`veneer none`"), "{said}");
+    // Upstairs without brick, measured inside with walls of 6": 29' by 19' is 30' by 20', 600 sq ft, over 696.
+    let text = format!(
+        "wall 6\"\nveneer 4 5/8\"\n{}level \"Upper floor\"\nliving \"Bedrooms\" measured to inside veneer none\nnorth 19'\neast 29'\nsouth 19'\nwest 29'\n",
+        house(&WALLS)
+    );
+    let house = fairfoot::read("told.sides", text).unwrap_or_else(|errors| panic!("{errors}"));
+    let areas = house.areas(&Settings::default()).unwrap();
+    assert_eq!(areas.gross().outside().whole_sq_ft(), 1_296);
+}
+
+#[test]
+fn a_record_of_floors_and_a_value_of_last_year_are_told_where_they_go() {
+    let text = format!("2nd floor 1,172 sf\n{}", house(&WALLS));
+    assert!(helps(&text).contains("`recorded 1,172 sq ft`"), "{}", helps(&text));
+    let text = format!("market value 412K, last year 371.5K\n{}", house(&WALLS));
+    assert!(helps(&text).contains("`value market $412,000`"), "{}", helps(&text));
+    assert!(helps(&text).contains("`last year assessed $371,500`"), "{}", helps(&text));
+    assert_eq!(counted(&obeyed(&text)), 696);
+}
+
+#[test]
+fn a_guess_and_the_way_back_are_walls_as_the_format_has_them() {
+    // 30' leads back to the start, measured or guessed.
+    for (last, read) in [
+        ("west, hard to reach, maybe 30'", "estimated"),
+        ("west maybe 30'", "estimated"),
+        ("back around to start", "close"),
+        ("and back to where I began", "close"),
+    ] {
+        let mut walls = WALLS;
+        walls[5] = last;
+        let text = house(&walls);
+        assert!(helps(&text).contains(read), "{last}: {}", helps(&text));
+        assert_eq!(counted(&obeyed(&text)), 696, "{last}");
+    }
+}

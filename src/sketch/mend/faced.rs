@@ -10,7 +10,7 @@ const FACES: [(&str, &[&str]); 3] = [
     ("frame", &["studs", "framing", "sheathing"]),
     ("outside", &["outside", "exterior"]),
 ];
-const FILLERS: [&str; 21] = [
+const FILLERS: [&str; 22] = [
     "taped",
     "measured",
     "measure",
@@ -32,6 +32,7 @@ const FILLERS: [&str; 21] = [
     "face",
     "tape",
     "only",
+    "of",
 ];
 
 /// A part of a line between marks.
@@ -68,7 +69,7 @@ fn face_of(pieces: &[Piece]) -> Option<&'static str> {
     let brick = pieces
         .last()
         .filter(is_brick)
-        .filter(|_| pieces.iter().any(|piece| piece.is_word(&["outside", "exterior"])));
+        .filter(|_| pieces.iter().any(|piece| piece.is_word(&["outside", "exterior", "face"])));
     for piece in &pieces[..pieces.len() - usize::from(brick.is_some())] {
         let named = FACES.iter().find(|(_, words)| piece.is_word(words)).map(|(face, _)| *face);
         match named {
@@ -77,7 +78,8 @@ fn face_of(pieces: &[Piece]) -> Option<&'static str> {
             _ => return None,
         }
     }
-    face
+    // `to the face of the brick`
+    face.or(brick.map(|_| "outside"))
 }
 
 /// The thickness of the walls that a part of a line says, if it says nothing else.

@@ -166,3 +166,41 @@ pub(super) fn not_in_a_walk(line: &str, mend: Mend, beside: &Beside) -> Mend {
         ..Mend::default()
     }
 }
+
+/// `porch 4.20 x 2.05 approx`: an answer whose walls were made from a size that was not taped exactly has them
+/// `estimated`.
+pub(super) fn with_estimated_sides(line: &str, mut mend: Mend) -> Mend {
+    const ROUGH: [&str; 6] = ["approx", "approximately", "about", "roughly", "circa", "ca"];
+    let Some(size) = super::kinds::size_in(line) else { return mend };
+    let size = size.trim_end_matches([',', ' ']);
+    let Some((before, after)) = line.split_once(size) else { return mend };
+    let word = |text: &str| text.trim_matches([',', '.', '(', ')', ' ']).to_lowercase();
+    let is_rough =
+        |text: Option<&str>| text.is_some_and(|text| ROUGH.contains(&word(text).as_str()));
+    let (last, next) = (before.split_whitespace().last(), after.split_whitespace().next());
+    if !is_rough(last) && !is_rough(next) {
+        return mend;
+    }
+    for offered in &mut mend.lines {
+        let mut lines: Vec<String> = offered.lines().map(str::to_owned).collect();
+        let walls = || lines.iter().skip(1).filter(|wall| super::begins_as_side(wall));
+        if walls().count() < 4 || offered.contains(" estimated") {
+            continue;
+        }
+        for (i, one) in lines.iter_mut().enumerate() {
+            match i {
+                0 => {
+                    if let Some((head, said)) = one.split_once("  # ")
+                        && ROUGH.contains(&word(said).as_str())
+                    {
+                        *one = head.to_owned();
+                    }
+                }
+                _ if super::begins_as_side(one) => one.push_str(" estimated"),
+                _ => {}
+            }
+        }
+        *offered = lines.join("\n");
+    }
+    mend
+}

@@ -3,10 +3,12 @@
 
 /// The line with one thing in it written as a sides file has it, and what was wrong. `None` if it has none of them.
 pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
-    dashed_size(line)
+    rough_second_length(line)
+        .or_else(|| dashed_size(line))
         .or_else(|| without_its_number(line))
         .or_else(|| side_before_its_kind(line))
         .or_else(|| cover_after_its_kind(line))
+        .or_else(|| glass_enclosed(line))
         .or_else(|| inches_in_a_text(line))
         .or_else(|| ways_apart(line))
         .or_else(|| open_after_its_room(line))
@@ -19,6 +21,26 @@ pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| number_respelled(line))
         .or_else(|| letter_in_a_decimal(line))
         .or_else(|| letter_in_a_call(line))
+}
+
+/// `garage 4.20m by about 2.05m`: the word for what was not taped exactly stands after the size.
+fn rough_second_length(line: &str) -> Option<(String, &'static str)> {
+    const ROUGH: [&str; 6] = ["about", "approx", "approx.", "approximately", "roughly", "around"];
+    let words: Vec<&str> = line.split_whitespace().collect();
+    let is_number = |word: &str| word.starts_with(|c: char| c.is_ascii_digit());
+    let at = (2..words.len()).find(|&at| {
+        ROUGH.contains(&words[at].to_lowercase().as_str())
+            && matches!(words[at - 1], "x" | "X" | "×" | "by")
+            && words.get(at + 1).is_some_and(|word| is_number(word))
+    })?;
+    let plain = [&words[..at], &words[at + 1..]].concat().join(" ");
+    let size = super::kinds::size_in(&plain)?.trim_end_matches([',', ' ']);
+    let end = plain.find(size)? + size.len();
+    let (before, after) = (plain.get(..end)?, plain.get(end..)?);
+    Some((
+        format!("{before} approx{after}"),
+        "a length that was not measured exactly is `estimated`",
+    ))
 }
 
 /// `covered front porch 14 x 6`: the side between what the porch is like and what it is.
@@ -85,6 +107,16 @@ fn cover_after_its_kind(line: &str) -> Option<(String, &'static str)> {
         format!("{} {line}", plain(word)),
         "the line of a space has its kind, its name, its place, and its area on the record",
     ))
+}
+
+/// `glass enclosed porch 12 x 14`: what encloses it in one word.
+fn glass_enclosed(line: &str) -> Option<(String, &'static str)> {
+    let lower = line.to_lowercase();
+    let rest =
+        lower.strip_prefix("glass enclosed ").or_else(|| lower.strip_prefix("glass-enclosed "))?;
+    let is_kind = ["porch", "patio", "deck", "breezeway"].iter().any(|kind| rest.starts_with(kind));
+    let rest = line.get(line.len() - rest.len()..).filter(|_| is_kind)?;
+    Some((format!("glassed-in {rest}"), "a space begins with its kind, then its name"))
 }
 
 /// Whether words give a size, with the decimal commas of other countries too: `3,10 x 1,30`, `10x4`.

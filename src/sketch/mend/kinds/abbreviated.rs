@@ -362,7 +362,7 @@ fn measured_and_recorded(typed: &Typed<'_>) -> Option<Answer> {
     }
     Some(Answer::Lines(
         lines,
-        "two lengths: the measured one comes first, the record's goes after `recorded`".to_owned(),
+        "two lengths: the measured one comes first, the record's goes after `recorded`; of two that were taped, keep the one that you trust and put the other after a `#`".to_owned(),
     ))
 }
 

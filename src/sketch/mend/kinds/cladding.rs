@@ -178,12 +178,20 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         "right",
     ];
     let all = ["all", "around", "everywhere", "every", "four", "whole", "entire", "round", "full"];
+    let is_of_a_level =
+        typed.find(0, &["floor", "level", "story", "storey", "upstairs", "downstairs"]).is_some();
     // `veneer 4 5/8" front only`
     let all_lengths = lengths(&typed.pieces, 0);
     let thick = match &all_lengths[..] {
         [(first, thick)] if typed.says(0, &["veneer"]) && thick.has_unit => Some((first, thick)),
         // `brick front (4"), vinyl other 3 sides`
         [(first, thick), ..] if typed.says(0, &BRICK) && thick.is_inches() => Some((first, thick)),
+        // `exterior brick on first floor 4 5/8"`, `first floor brick 4 5/8"`
+        [(first, thick)]
+            if thick.is_inches() && (1..4).any(|at| typed.says(at, &BRICK)) && is_of_a_level =>
+        {
+            Some((first, thick))
+        }
         _ => None,
     };
     // `veneer on front only`
@@ -197,8 +205,10 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         ["1", "2", "3"].contains(&typed.pieces[at].text.as_str())
             && typed.says(at + 1, &["side", "sides", "walls", "wall", "elevations"])
     });
-    let is_part =
-        typed.find(0, &part).is_some() || typed.find(0, &SIDING).is_some() || counted.is_some();
+    let is_part = typed.find(0, &part).is_some()
+        || typed.find(0, &SIDING).is_some()
+        || counted.is_some()
+        || thick.is_some() && is_of_a_level;
     let words = typed.pieces.iter().enumerate().all(|(at, piece)| {
         let is_count = counted == Some(at);
         piece.sort == Sort::Word || piece.is_mark(".,;:()&-–/+") || is_thick(at) || is_count

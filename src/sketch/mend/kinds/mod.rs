@@ -14,10 +14,12 @@ mod asides;
 mod assembled;
 mod attic;
 mod bays;
+mod beside_walls;
 mod between;
 mod brief;
 mod bumps;
 mod calls;
+mod card_lines;
 mod cladding;
 mod clauses;
 mod clear;
@@ -68,6 +70,7 @@ mod parts;
 mod passing;
 mod placed;
 mod places;
+mod plain_speech;
 mod published;
 mod recessed;
 mod remarks;
@@ -222,6 +225,11 @@ impl Typed<'_> {
         (from..self.pieces.len()).find(|&at| self.says(at, words))
     }
 
+    /// The first piece from index `from` on that is one of these marks.
+    fn find_mark(&self, from: usize, marks: &str) -> Option<usize> {
+        (from..self.pieces.len()).find(|&at| self.pieces[at].is_mark(marks))
+    }
+
     /// The line without the pieces from `first` up to, not including, `end`.
     fn without(&self, first: usize, end: usize) -> String {
         let mut left = self.pieces[..first].to_vec();
@@ -256,6 +264,9 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         recessed::answer,
         angled_bay::answer,
         bumps::answer,
+        card_lines::answer,
+        beside_walls::answer,
+        plain_speech::answer,
         other_words::answer,
         loose_walls::overall_after,
         brief::answer,
