@@ -335,12 +335,15 @@ impl Assembler {
                 _ => "Another record",
             });
             let fault = Diagnostic::new(Word::FigureTwice, span, "this figure is given twice")
-                .also(before.span, "first given here")
-                .help(format!(
+                .also(before.span, "first given here");
+            faults.push(fault.help(if before.figure == figure {
+                "take this line out".to_owned()
+            } else {
+                format!(
                     "keep one, or give the other a name of its own: `figure \"{name}\" {}`",
                     figure.area
-                ));
-            faults.push(fault);
+                )
+            }));
             return;
         }
         push(&mut self.sketch.figures, FigureSketch { figure, span });

@@ -18,6 +18,7 @@ mod private;
 mod quantity;
 mod reader;
 pub mod rows;
+mod second_look;
 pub(crate) mod statement;
 mod tidy;
 mod tree;

@@ -14,7 +14,7 @@ use crate::sketch::statement::*;
 use crate::sketch::tree::{Sketch, evened_out};
 use crate::sketch::wanted::Wanted;
 use crate::sketch::{
-    MOST_BYTES, MOST_CHARACTERS, MOST_LINES, cursor, lexer, plain, value_statement,
+    MOST_BYTES, MOST_CHARACTERS, MOST_LINES, cursor, lexer, plain, second_look, value_statement,
 };
 
 /// A sketch with everything that could be read, and the errors found on the way.
@@ -51,15 +51,26 @@ pub fn parse(source: Source) -> Result<Sketch, Diagnostics> {
 pub(crate) fn read(source: &Source) -> Reading {
     // An estimate of the number of lines that is more likely too high than too low.
     let count = (source.text().len() >> 3).min(MOST_LINES) + 1;
-    assembled(source, Assembler::with_lines(count))
+    read_twice(source, Assembler::with_lines(count))
 }
 
 /// Like [`read`], without the list of lines, which only the tidy form needs.
 pub(crate) fn read_without_lines(source: &Source) -> Reading {
-    assembled(source, Assembler::default())
+    read_twice(source, Assembler::default())
 }
 
-fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
+/// Reads a file, and if it has errors once more with all answers obeyed.
+fn read_twice(source: &Source, assembler: Assembler) -> Reading {
+    let mut reading = assembled(source, assembler, MENDED);
+    if !reading.faults.is_empty() {
+        let errors = |obeyed: &Source| assembled(obeyed, Assembler::default(), 0).faults;
+        second_look::tell(source, &mut reading.faults, errors);
+    }
+    reading
+}
+
+/// Reads a file line by line; for at most so many unreadable lines a replacement is searched for.
+fn assembled(source: &Source, mut assembler: Assembler, most_mended: usize) -> Reading {
     let mut faults = Vec::new();
     let text = source.text();
     if text.len() > MOST_BYTES {
@@ -107,7 +118,7 @@ fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
             }
             read
         };
-        if read.faulty && mended < MENDED {
+        if read.faulty && mended < most_mended {
             mended += 1;
             context.beside = Some(Beside {
                 front: context.front,

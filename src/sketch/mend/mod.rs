@@ -589,6 +589,11 @@ fn swallows(typed: &str, offered: &str) -> bool {
     })
 }
 
+/// A line without its comment.
+pub(super) fn without_comment(line: &str) -> &str {
+    comment_of(line).0
+}
+
 /// A line without its comment, and the comment.
 fn comment_of(line: &str) -> (&str, Option<&str>) {
     let mut inside = false;
