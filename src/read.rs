@@ -25,7 +25,8 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, D
 ///
 /// Those of [`read`].
 pub fn read_source(source: Source) -> Result<House, Diagnostics> {
-    let sketch::Reading { sketch, mut faults, more, asked } = sketch::read_without_lines(&source);
+    let sketch::Reading { sketch, mut faults, more, asked, .. } =
+        sketch::read_without_lines(&source);
     let may_try = source.text().len() <= MOST_TEXT;
     let unread = if may_try { unread(&source, &asked, &faults) } else { Vec::new() };
     let mut model = unchecked(&sketch);

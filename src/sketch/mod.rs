@@ -25,6 +25,7 @@ mod tree;
 mod value_parser;
 pub(crate) mod value_statement;
 mod wanted;
+mod whole_walk;
 
 pub(crate) use asked::{Asked, Whereabouts};
 pub(crate) use phrases::opens_level;

@@ -15,6 +15,7 @@ use crate::sketch::tree::{Sketch, evened_out};
 use crate::sketch::wanted::Wanted;
 use crate::sketch::{
     MOST_BYTES, MOST_CHARACTERS, MOST_LINES, cursor, lexer, plain, second_look, value_statement,
+    whole_walk,
 };
 
 /// A sketch with everything that could be read, and the errors found on the way.
@@ -26,6 +27,17 @@ pub(crate) struct Reading {
     pub(crate) more: usize,
     /// The lines of spaces that lack nothing but a place, which was told in words.
     pub(crate) asked: Vec<Asked>,
+    /// What a number without a mark is, and where the street is, also where the line that says so is an answer.
+    said: Said,
+}
+
+/// What the lines of a file say about all of its walls, also those that are answers.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Said {
+    /// What a number without a mark is.
+    pub(super) units: Unit,
+    /// Where the street is.
+    pub(super) front: Option<Direction>,
 }
 
 /// The number of unreadable lines for which a replacement is searched for.
@@ -63,6 +75,7 @@ pub(crate) fn read_without_lines(source: &Source) -> Reading {
 fn read_twice(source: &Source, assembler: Assembler) -> Reading {
     let mut reading = assembled(source, assembler, MENDED);
     if !reading.faults.is_empty() {
+        whole_walk::ask(source, reading.said, &mut reading.faults);
         let errors = |obeyed: &Source| assembled(obeyed, Assembler::default(), 0).faults;
         second_look::tell(source, &mut reading.faults, errors);
     }
@@ -75,7 +88,13 @@ fn assembled(source: &Source, mut assembler: Assembler, most_mended: usize) -> R
     let text = source.text();
     if text.len() > MOST_BYTES {
         faults.push(too_long("the file has more than 1 MB"));
-        return Reading { sketch: Sketch::default(), faults, more: 0, asked: Vec::new() };
+        return Reading {
+            sketch: Sketch::default(),
+            faults,
+            more: 0,
+            asked: Vec::new(),
+            said: Default::default(),
+        };
     }
     let mut context = Context::default();
     let mut asked = Vec::new();
@@ -174,7 +193,8 @@ fn assembled(source: &Source, mut assembler: Assembler, most_mended: usize) -> R
     // Only a file without a unit is asked about one.
     assembler.sketch.names_meters =
         assembler.sketch.heads.units.is_none() && names_meters(text.as_bytes());
-    Reading { sketch: assembler.sketch, faults, more, asked }
+    let said = Said { units: context.units, front: context.front };
+    Reading { sketch: assembler.sketch, faults, more, asked, said }
 }
 
 /// Whether a word of a text begins with `meter`, `metre` or `metric`.
@@ -206,7 +226,7 @@ fn tells_wall(help: &str) -> bool {
 
 /// What an offered text opens, as the first words of a line: a level, with its first space if it has one, or a space.
 fn opened(offered: &str) -> Option<[String; 2]> {
-    let first = |line: &str| line.split(' ').next().unwrap_or_default().to_owned();
+    let first = |line: &str| line.split(' ').next().unwrap_or_default().to_lowercase();
     let is_space = |word: &String| Kind::ALL.iter().any(|kind| kind.word() == word);
     let begins = first(offered);
     // What heads the file may stand above them.
@@ -307,7 +327,8 @@ impl Context {
     /// Remembers what a line that is offered instead of an unreadable one would say.
     fn takes_in(&mut self, offered: &str) {
         let mut words = offered.splitn(2, ' ');
-        let (first, name) = (words.next().unwrap_or_default(), offered.split('"').nth(1));
+        let first = words.next().unwrap_or_default().to_lowercase();
+        let (first, name) = (first.as_str(), offered.split('"').nth(1));
         if first == "level" {
             self.house = None;
         }
@@ -843,6 +864,18 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
         is_metric: false,
         units: Unit::default(),
         beside: Beside::default(),
+    }
+}
+
+/// How the side of a line runs, if it reads.
+pub(super) fn run_of(line: &str, units: Unit) -> Option<Run> {
+    let (mut faults, mut tokens) = (Vec::new(), Vec::new());
+    let lexed = lexer::lex(line, 0, &mut tokens, &mut faults);
+    let mut cursor = cursor::Cursor::new(&tokens, line, units, &mut faults);
+    let statement = cursor.statement().ok().filter(|_| !lexed.faulty)?;
+    match statement {
+        Statement::Side(run, _) if faults.is_empty() => Some(run),
+        _ => None,
     }
 }
 

@@ -22,6 +22,7 @@ mod remarked;
 mod rewritten;
 mod search;
 mod slips;
+pub(super) mod stands;
 mod strays;
 mod veto;
 mod words;
@@ -405,6 +406,11 @@ fn begins_as_side(text: &str) -> bool {
 /// Whether a text is the way of a wall and nothing else.
 pub(super) fn is_way(text: &str) -> bool {
     compass::way_and_back(text).is_some()
+}
+
+/// The whole word of a way: `back` for `rear`.
+pub(super) fn whole_way(word: &str) -> Option<&'static str> {
+    compass::way_and_back(word).map(|(way, _)| way)
 }
 
 /// Whether a line begins as any wall does, a slanted or curved one too.

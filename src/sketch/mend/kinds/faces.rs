@@ -6,7 +6,8 @@ use super::walls::{STREET, is_way};
 use super::{Answer, Typed, worded};
 
 /// Words for where a wall is, not for the way that it was walked.
-pub(super) const STANDS: [&str; 5] = ["wall", "side", "face", "elevation", "facade"];
+pub(in crate::sketch::mend) const STANDS: [&str; 5] =
+    ["wall", "side", "face", "elevation", "facade"];
 
 /// `west wall 28' 4"`, `N kitchen wall 7.32 m`, `rear wall 30' 6"`: where a wall is does not say which way it was
 /// walked.

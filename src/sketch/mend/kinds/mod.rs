@@ -370,6 +370,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     first_of(rules, &typed)
 }
 
+pub(super) use faces::STANDS;
 pub(super) use feet_of_a_lot::{marked, unit_said};
 pub(super) use storeys::with_a_space;
 
@@ -479,6 +480,12 @@ fn is_text(piece: Option<&Piece>) -> bool {
 pub(super) fn only_area(pieces: &[Piece]) -> Option<(usize, usize, String)> {
     let found = measure::area_from(pieces, 0)?;
     measure::area_from(pieces, found.1).is_none().then_some(found)
+}
+
+/// The lengths of a line: its first piece, the one after its last, and how it is written.
+pub(super) fn lengths_in(pieces: &[Piece]) -> Vec<(usize, usize, String)> {
+    let lengths = measure::lengths(pieces, 0);
+    lengths.into_iter().map(|(from, measure)| (from, measure.end, measure.text)).collect()
 }
 
 /// Whether a text has a length with its unit, an area, a sum of money or a date in it.

@@ -22,7 +22,20 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if typed.says(0, &["front"]) && typed.pieces[1..].iter().any(speaks_of_it) {
         return None;
     }
-    refers(typed).or_else(|| without_length(typed))
+    walked(typed).or_else(|| refers(typed)).or_else(|| without_length(typed))
+}
+
+/// `east wall south not measured (fence)`: with the side on which it stands stands the way that was walked.
+fn walked(typed: &Typed<'_>) -> Option<Answer> {
+    let line = typed.text(0, typed.pieces.len());
+    let way = super::super::stands::walked(line)?;
+    let says_so = typed.pieces.iter().any(|piece| piece.is_word(&OUT_OF_REACH));
+    let is_plain = |piece: &Piece| !piece.is_number() && piece.sort != Sort::Text;
+    if !says_so || !typed.pieces.iter().all(is_plain) {
+        return None;
+    }
+    let remark = remark(line).trim_end_matches(['.', ',', ';', ' ']).to_owned();
+    Some(Answer::line(format!("{way} by closing note {}", quoted(&remark)), NOT_MEASURED))
 }
 
 /// `west same as the two east ones`: a number in words is not taken for a length.

@@ -1,0 +1,322 @@
+//! Walls of a walk that are called by the sides on which they stand, `north wall 40'`, `east wall 30'`: one question for
+//! the whole walk. Answered wall by wall, some would run as they were walked and others as they stand.
+
+use std::collections::HashMap;
+
+use crate::diagnostic::{Diagnostic, Fix, Source, Span};
+use crate::geometry::compass::{Axis, Direction};
+use crate::sketch::mend;
+use crate::sketch::reader::{Said, run_of};
+use crate::sketch::statement::Run;
+use crate::units::length::Length;
+
+/// How far from its start a walk may end that still comes back to it.
+const NEAR: i64 = 3 * Length::INCH.nm();
+
+/// A line of a walk that begins with a way.
+struct Wall {
+    /// The line from its first word to its last, without its comment.
+    span: Span,
+    /// The way that the line says.
+    way: Direction,
+    by: Called,
+    /// What follows the way, as it reads.
+    rest: String,
+    /// Its length in nanometers; `None` if it follows from the others.
+    length: Option<i64>,
+    is_faulty: bool,
+    /// Whether another line of the walk, which begins with no way, stands between it and the wall before it.
+    is_apart: bool,
+}
+
+/// How a line calls its wall.
+#[derive(Clone, Copy, PartialEq)]
+enum Called {
+    /// `north 40'`
+    Compass,
+    /// `back 40'`
+    Street,
+    /// `north wall 40'`, `back side 40'`: with a word for where it stands.
+    Side,
+}
+
+/// Which walls of a walk are called by the sides on which they stand.
+#[derive(Clone, Copy, PartialEq)]
+enum Reading {
+    All,
+    /// Those that say so, and those that are called as seen from the street.
+    Street,
+    /// Those that say so.
+    Said,
+    None,
+}
+
+impl Reading {
+    fn stands(self, wall: &Wall) -> bool {
+        match self {
+            Reading::All => true,
+            Reading::Street => wall.by != Called::Compass,
+            Reading::Said => wall.by == Called::Side,
+            Reading::None => false,
+        }
+    }
+}
+
+/// Asks once for each walk whether the words before its walls are the sides on which they stand.
+pub(super) fn ask(source: &Source, said: Said, faults: &mut Vec<Diagnostic>) {
+    let mut by_line: HashMap<usize, Vec<usize>> = HashMap::new();
+    for (at, fault) in faults.iter().enumerate() {
+        by_line.entry(source.line(fault.span().start)).or_default().push(at);
+    }
+    let mut walls: Vec<Wall> = Vec::new();
+    let (mut questions, mut offset, mut is_apart) = (Vec::new(), 0, false);
+    for (number, line) in (1..).zip(source.text().split_inclusive('\n')) {
+        let at = by_line.get(&number).map_or(&[][..], Vec::as_slice);
+        let of_line: Vec<&Diagnostic> = at.iter().filter_map(|at| faults.get(*at)).collect();
+        let typed = mend::without_comment(line).trim();
+        if begins_another(typed, &of_line) {
+            questions.extend(question(source, &std::mem::take(&mut walls)));
+            is_apart = false;
+        } else if let Some(mut wall) = wall(line, offset, &of_line, said) {
+            wall.is_apart = std::mem::take(&mut is_apart);
+            walls.push(wall);
+        } else if !typed.is_empty() {
+            is_apart = true;
+        }
+        offset += line.len();
+    }
+    questions.extend(question(source, &walls));
+    for question in questions {
+        let is_answered = |fault: &Diagnostic| {
+            question.walls.iter().any(|wall| (wall.start..wall.end).contains(&fault.span().start))
+        };
+        let Some(first) = faults.iter().position(is_answered) else { continue };
+        let asked = faults[first].clone();
+        let mut answered = 0;
+        faults.retain(|fault| {
+            answered += usize::from(is_answered(fault));
+            !is_answered(fault) || answered == 1
+        });
+        faults[first] = asked.instead(Some(question.cause), question.helps, question.fixes);
+    }
+}
+
+/// Whether a line begins a space, a level or an outline, or is answered with one.
+fn begins_another(typed: &str, faults: &[&Diagnostic]) -> bool {
+    let begins = |line: &str| {
+        let first = line.split_whitespace().next().unwrap_or_default().to_lowercase();
+        ["level", "lot", "map"].contains(&first.as_str()) || mend::is_kind(&first)
+    };
+    let offered = faults.iter().flat_map(|fault| fault.fixes()).next();
+    begins(typed) || offered.is_some_and(|fix| begins(&fix.text))
+}
+
+/// The wall of a line, if it begins with a way and reads, or would with one of its answers, which differ in the way alone.
+fn wall(line: &str, offset: usize, faults: &[&Diagnostic], said: Said) -> Option<Wall> {
+    let begins = line.len() - line.trim_start().len();
+    let typed = mend::without_comment(line).trim();
+    let span = Span::new(offset + begins, offset + begins + typed.len());
+    let is_faulty = !faults.is_empty();
+    let made = |way: Direction, by: Called, rest: String| {
+        let length = match run_of(&format!("north {rest}"), said.units)? {
+            Run::Straight(_, length) => Some(length.length().nm()),
+            Run::ByClosing(_) => None,
+            _ => return None,
+        };
+        Some(Wall { span, way, by, rest, length, is_faulty, is_apart: false })
+    };
+    let (first, rest) = typed.split_once(' ')?;
+    let Some(way) = way(first, said).filter(|_| mend::stands::walked(typed).is_none()) else {
+        // `west wall north 32' 7"`, `jog north 4'`: the way stands further on in the line.
+        let [fault] = faults else { return None };
+        let walked = mend::stands::walked(typed).and_then(|way| self::way(way, said));
+        let offered =
+            fault.fixes().first().and_then(|fix| self::way(fix.text.split(' ').next()?, said));
+        let way = walked.or(offered)?;
+        let offered = offered.filter(|offered| *offered == way);
+        let rest = offered.and_then(|_| self::offered(fault, span));
+        return made(way, Called::Compass, rest.or_else(|| mend::stands::rest(typed))?);
+    };
+    let is_compass = mend::whole_way(first).is_some_and(|word| compass(word).is_some());
+    let by = match (mend::stands::is_said(typed), is_compass) {
+        (true, _) => Called::Side,
+        (false, true) => Called::Compass,
+        (false, false) => Called::Street,
+    };
+    let rest = match faults {
+        [] => rest.trim().to_owned(),
+        [fault] => offered(fault, span).or_else(|| mend::stands::rest(typed))?,
+        _ => return None,
+    };
+    made(way, by, rest)
+}
+
+/// The way of a word, as the street lies.
+fn way(word: &str, said: Said) -> Option<Direction> {
+    let word = mend::whole_way(word)?;
+    let seen = || {
+        let back = said.front?.opposite();
+        Some(match word {
+            "back" => back,
+            "front" => back.opposite(),
+            "right" => back.right(),
+            _ => back.left(),
+        })
+    };
+    compass(word).or_else(seen)
+}
+
+/// The way of a compass word.
+fn compass(word: &str) -> Option<Direction> {
+    let all = [Direction::North, Direction::East, Direction::South, Direction::West];
+    all.into_iter().find(|way| way.word() == word)
+}
+
+/// What follows the way in the answers to a line, if they differ in the way alone.
+fn offered(fault: &Diagnostic, line: Span) -> Option<String> {
+    let mut rests = fault.fixes().iter().map(|fix| {
+        let (first, rest) = fix.text.split_once(' ')?;
+        (mend::is_way(first) && fix.span == line).then_some(rest)
+    });
+    let first = rests.next()??;
+    rests.all(|other| other == Some(first)).then(|| first.to_owned())
+}
+
+/// What is asked about the walls of a walk.
+struct Question {
+    walls: Vec<Span>,
+    cause: String,
+    helps: Vec<String>,
+    fixes: Vec<Fix>,
+}
+
+/// What to ask about the walls of a walk; `None` if no wall says where it stands, or the walls show nothing.
+fn question(source: &Source, walls: &[Wall]) -> Option<Question> {
+    let is_asked = |wall: &&Wall| wall.by == Called::Side && wall.is_faulty;
+    let asked = walls.iter().filter(is_asked).count();
+    if asked == 0 || walls.len() < 3 {
+        return None;
+    }
+    let mut found: Vec<(Vec<Direction>, Option<bool>, Reading)> = Vec::new();
+    for reading in [Reading::All, Reading::Street, Reading::Said, Reading::None] {
+        for clockwise in [true, false] {
+            let ways: Vec<Direction> = walls
+                .iter()
+                .map(|wall| match (reading.stands(wall), clockwise) {
+                    (true, true) => wall.way.right(),
+                    (true, false) => wall.way.left(),
+                    (false, _) => wall.way,
+                })
+                .collect();
+            let turns = turns(walls, &ways);
+            let is_round = turns.is_some_and(|turns| {
+                turns != 0 && (reading == Reading::None || (turns > 0) == clockwise)
+            });
+            let is_new = found.iter().all(|(others, ..)| *others != ways);
+            if is_round && is_new {
+                found.push((ways.clone(), closes(walls, &ways), reading));
+            }
+        }
+    }
+    let closing = found.iter().any(|(_, closes, _)| *closes == Some(true));
+    found.retain(|(_, closes, _)| if closing { *closes == Some(true) } else { closes.is_none() });
+    if found.is_empty() || asked == 1 && !(closing && found.len() == 1) {
+        return None;
+    }
+    let example = walls.iter().find(is_asked)?;
+    let called = source.text().get(example.span.start..example.span.end)?;
+    let (first, last) = (walls.first()?.span, walls.last()?.span);
+    let span = first.to(last);
+    let lines = (source.line(first.start), source.line(last.start));
+    let fixes: Vec<Fix> = found
+        .iter()
+        .filter_map(|(ways, ..)| Some(Fix::new(span, rewritten(source, walls, ways, span)?)))
+        .collect();
+    let one = |(ways, _, reading): &(Vec<Direction>, Option<bool>, Reading)| {
+        let written: Vec<String> = walls
+            .iter()
+            .zip(ways)
+            .map(|(wall, way)| format!("`{} {}`", way.word(), wall.rest))
+            .collect();
+        let lead = match reading {
+            Reading::All => "if these are the sides on which the walls stand",
+            Reading::Street | Reading::Said => {
+                "if only the words that name a side say where a wall stands"
+            }
+            Reading::None => "if you walked these ways",
+        };
+        (lead, written.join(", "))
+    };
+    let of_lines = format!("the walls of lines {} to {}", lines.0, lines.1);
+    let (cause, helps) = match &found[..] {
+        [only] => (
+            format!(
+                "a wall begins with the way that you walked along it; `{called}` says on which side the wall stands, and the walls around it show which way it was walked"
+            ),
+            vec![format!("write {of_lines} as {}", one(only).1)],
+        ),
+        several => (
+            format!(
+                "a wall begins with the way that you walked along it: in `{called}` the word may be that, or the side on which the wall stands, and what it is goes for the whole walk"
+            ),
+            several
+                .iter()
+                .map(|found| {
+                    let (lead, written) = one(found);
+                    format!("{lead}, write {of_lines} as {written}")
+                })
+                .collect(),
+        ),
+    };
+    Some(Question { walls: walls.iter().map(|wall| wall.span).collect(), cause, helps, fixes })
+}
+
+/// How many more turns to the right than to the left a walk makes; `None` if it goes on or back where it should turn.
+fn turns(walls: &[Wall], ways: &[Direction]) -> Option<i32> {
+    let mut turns = 0;
+    for at in 1..ways.len() {
+        if walls[at].is_apart {
+            continue;
+        }
+        turns += match ways[at] {
+            way if way == ways[at - 1].right() => 1,
+            way if way == ways[at - 1].left() => -1,
+            _ => return None,
+        };
+    }
+    Some(turns)
+}
+
+/// Whether a walk comes back to its start; `None` if walls of it are not known.
+fn closes(walls: &[Wall], ways: &[Direction]) -> Option<bool> {
+    let mut sums = [0_i64; 2];
+    let mut open: [Vec<Direction>; 2] = Default::default();
+    for (wall, way) in walls.iter().zip(ways) {
+        let axis = usize::from(way.axis() == Axis::East);
+        match wall.length {
+            Some(length) => sums[axis] += way.sign() * length,
+            None => open[axis].push(*way),
+        }
+        if wall.is_apart {
+            return None;
+        }
+    }
+    let is_left = |axis: usize| match open[axis][..] {
+        [] => sums[axis].abs() <= NEAR,
+        [way] => -sums[axis] * way.sign() > NEAR,
+        _ => false,
+    };
+    Some(is_left(0) && is_left(1))
+}
+
+/// The lines of a walk with these ways.
+fn rewritten(source: &Source, walls: &[Wall], ways: &[Direction], span: Span) -> Option<String> {
+    let mut lines = String::new();
+    let mut done = span.start;
+    for (wall, way) in walls.iter().zip(ways) {
+        lines.push_str(source.text().get(done..wall.span.start)?);
+        lines.push_str(&format!("{} {}", way.word(), wall.rest));
+        done = wall.span.end;
+    }
+    Some(lines)
+}
