@@ -197,6 +197,11 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             helps.push(format!("nothing above on this level is the only one called `{name}`"));
             helps.extend(fault.helps().iter().cloned());
         }
+        if let Some(name) = answer.may_be_turned.filter(|_| !offered.is_empty()) {
+            helps.push(format!(
+                "it is placed as `{name}` is read, with the walls walked `front` toward the street; if they are named by the sides on which they stand, type them in compass words first and leave this line as it is"
+            ));
+        }
         if helps.is_empty() {
             continue;
         }

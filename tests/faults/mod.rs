@@ -19,6 +19,7 @@ mod places;
 mod taped;
 mod told;
 mod typing;
+mod whole_walk;
 
 use std::path::PathBuf;
 

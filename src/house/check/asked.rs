@@ -42,6 +42,8 @@ pub(crate) struct Answer {
     pub(crate) needs_ends: bool,
     /// Whether the words put it over a space, and no level is below its own.
     pub(crate) needs_level: bool,
+    /// A space that it lies in or beside, whose walls may be named by the sides on which they stand.
+    pub(crate) may_be_turned: Option<String>,
     /// What the words call a space, if nothing above on the level is called so, or more than one thing.
     pub(crate) unknown: Option<String>,
 }
@@ -246,6 +248,7 @@ impl Checker<'_> {
                 false => inside.take(1).chain(found.places).collect(),
             };
         }
+        found.may_be_turned = self.may_be_turned(main);
         Some(found)
     }
 

@@ -2,13 +2,23 @@
 //! as well be meant as the sides on which the walls stand.
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
-use crate::geometry::compass::Axis;
-use crate::house::Side;
+use crate::geometry::compass::{Axis, Direction};
 use crate::house::check::Checker;
 use crate::house::check::street_words::SIDES;
+use crate::house::{Side, Space};
 use crate::sketch::SpaceSketch;
 
 impl Checker<'_> {
+    /// The name of a space whose walls may be named by the sides on which they stand: turned by a quarter, what lies in it
+    /// or beside it would start elsewhere.
+    pub(super) fn may_be_turned(&self, space: usize) -> Option<String> {
+        let there = &self.house.spaces[space];
+        let levels = self.sketch.levels.iter();
+        let mut spaces = levels.flat_map(|level| &level.spaces);
+        let sketch = spaces.find(|one| one.span.start == there.span.start)?;
+        (is_by_street(sketch) && !is_square(there)).then(|| there.name.clone())
+    }
+
     /// Says of the first such walk how it was read. Walls that are named by their sides give the same outline turned by a
     /// quarter: its area is the same, but what is wide becomes deep.
     pub(super) fn report_street_ways(&mut self) {
@@ -20,33 +30,49 @@ impl Checker<'_> {
         let Some(there) = there else { return };
         let (east, north) = (there.extent.east(), there.extent.north());
         let (east, north) = (east.1 - east.0, north.1 - north.0);
-        // Turned by a quarter, a square is the same.
-        if there.sides.len() == 4 && east == north {
+        if is_square(there) {
             return;
         }
         let (wide, deep) = if front.axis() == Axis::North { (east, north) } else { (north, east) };
         let length = |nm: i64| self.spoken(crate::units::length::Length::from_nm(nm));
         let (wide, deep) = (length(wide), length(deep));
         let turn = there.closed.outline.turn();
-        // With the inside on the left, the wall on the front side is walked to the right.
-        let meant = |side: &str| {
-            let at = SIDES.iter().position(|one| *one == side).unwrap_or_default();
-            SIDES[(at + if turn > 0 { 3 } else { 1 }) % 4]
+        let back = front.opposite();
+        let seen = |side: &str| match side {
+            "back" => back,
+            "front" => front,
+            "right" => back.right(),
+            _ => back.left(),
         };
         let Some(side) = space.walk.sides.iter().next() else { return };
         let name = quoted(&space.space.name.text);
         let message = format!(
             "{name} is read as walked, `front` toward the street: along the street it is {wide} wide, and {deep} deep"
         );
+        // With the inside on the right, the wall on the left side is walked to the back.
+        let stands = |side: &str| match turn > 0 {
+            true => seen(side).left(),
+            false => seen(side).right(),
+        };
+        let words = |way: &dyn Fn(&str) -> Direction| {
+            let all: Vec<String> =
+                SIDES.iter().map(|side| format!("`{}` for `{side}`", way(side).word())).collect();
+            crate::diagnostic::words::all_of(&all)
+        };
         let first = &side.typed;
         let (word, rest) = first.split_once(' ').unwrap_or((first, ""));
-        let turned: Vec<String> =
-            SIDES.iter().map(|side| format!("`{}` for `{side}`", meant(side))).collect();
-        let example = format!("`{} {rest}` for `{first}`", meant(&word.to_lowercase()));
+        let example = |way: Direction| format!("`{} {rest}` for `{first}`", way.word());
+        let word = word.to_lowercase();
+        let walks = match spaces.any(is_by_street) {
+            true => "in every walk that is typed so",
+            false => "in this walk",
+        };
         let help = format!(
-            "if each wall is named by the side on which it stands, it is {deep} wide and {wide} deep: then type {}, as {example}; otherwise compass words say the same without this question, as `{}` for `front`",
-            crate::diagnostic::words::all_of(&turned),
-            front.word(),
+            "compass words say which is meant: if each wall is named by the side on which it stands, so that it is {deep} wide and {wide} deep, type {} {walks}, as {}; if the walls were walked these ways, type {}, as {}",
+            words(&stands),
+            example(stands(&word)),
+            words(&seen),
+            example(seen(&word)),
         );
         let span = side.span;
         self.report(Diagnostic::new(Word::StreetWays, span, message).help(help));
@@ -69,6 +95,12 @@ pub(super) fn rectangle_by_its_sides(sides: &[Side]) -> Option<String> {
     let walked: Option<Vec<String>> =
         walls.iter().map(|(way, side)| Some(format!("`{way} {}`", length(side)?))).collect();
     walked.filter(|_| sides.len() == 4).map(|walked| walked.join(", "))
+}
+
+/// Whether a space is a square, which is the same turned by a quarter.
+fn is_square(space: &Space) -> bool {
+    let (east, north) = (space.extent.east(), space.extent.north());
+    space.sides.len() == 4 && east.1 - east.0 == north.1 - north.0
 }
 
 /// Whether every wall of a walk is typed with a word as seen from the street.

@@ -38,18 +38,24 @@ pub(super) fn named_by_their_sides(sides: &[Side]) -> Option<(String, bool)> {
         [] if on_right != on_left => (on_right > on_left, false),
         [] => return None,
     };
-    let meant = |at: usize| SIDES[(at + if clockwise { 1 } else { 3 }) % 4];
+    // In compass words the walk is not asked about again.
+    let meant = |at: usize| {
+        let read = sides.iter().find(|side| street_word(side) == Some(at))?.direction?;
+        Some(if clockwise { read.right() } else { read.left() }.word())
+    };
     let mut used: Vec<usize> = Vec::new();
     for at in &named {
         if !used.contains(at) {
             used.push(*at);
         }
     }
-    let turned: Vec<String> =
-        used.iter().map(|&at| format!("`{}` for `{}`", meant(at), SIDES[at])).collect();
+    let turned: Vec<String> = used
+        .iter()
+        .filter_map(|&at| Some(format!("`{}` for `{}`", meant(at)?, SIDES[at])))
+        .collect();
     let first = sides.iter().find_map(|side| Some((side, street_word(side)?)))?;
     let rest = first.0.typed.split_once(' ').map_or("", |(_, rest)| rest);
-    let example = format!("`{} {rest}` for `{}`", meant(first.1), first.0.typed);
+    let example = format!("`{} {rest}` for `{}`", meant(first.1)?, first.0.typed);
     let said: Vec<String> = used.iter().map(|&at| format!("`{}`", SIDES[at])).collect();
     let lead = match closes {
         true => {

@@ -24,6 +24,7 @@ mod search;
 mod slips;
 pub(super) mod stands;
 mod strays;
+mod two_statements;
 mod veto;
 mod words;
 
@@ -144,6 +145,11 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     }
     if let Some(mended) = with_siding(line, attempt) {
         return Some(mended);
+    }
+    let two = two_statements::answer(line, attempt)
+        .or_else(|| two_statements::street_and_remark(line, attempt));
+    if two.is_some() {
+        return two;
     }
     if let Some(plain) = in_meters::with_both_units(line) {
         return match attempt(&plain).reads {

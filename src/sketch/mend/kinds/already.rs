@@ -1,12 +1,12 @@
 //! Lines that say something of a space which the file has already: its area on the record, or that it is taken off. A
 //! second line of that space would count it twice.
 
-use super::super::pieces::Piece;
+use super::super::pieces::{Piece, Sort};
 use super::measure::area_at;
 use super::{Answer, Rule, Typed, first_of, levels, plainly, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[figures_of_spaces, taken_off_already];
+    let rules: &[Rule] = &[figures_of_spaces, recorded_below, taken_off_already];
     first_of(rules, typed)
 }
 
@@ -24,6 +24,12 @@ const FILLER: [&str; 18] = [
 
 /// What a house may be called beside its parts.
 const HOUSE: [&str; 6] = ["house", "living", "dwelling", "total", "main", "home"];
+
+/// The units of land.
+const LAND: [&str; 4] = ["acres", "acre", "hectares", "hectare"];
+
+/// Words before what an area counts as well.
+const COUNTS: [&str; 6] = ["incl", "including", "includes", "counting", "counts", "with"];
 
 /// Words before the one for a part, which tell it from others.
 const WHICH: [&str; 10] = [
@@ -63,11 +69,18 @@ fn figures_of_spaces(typed: &Typed<'_>) -> Option<Answer> {
     let (mut says_record, mut said_unit) = (false, None);
     // Each area with the word of its part, an empty one for the house.
     let mut all: Vec<(Option<String>, Option<String>)> = vec![(None, None)];
+    let (mut counted, mut land): (Vec<String>, Option<String>) = (Vec::new(), None);
     let mut at = 0;
     while let Some(piece) = typed.piece(at) {
         let word = typed.lower(at);
         let last = all.last_mut()?;
         if let Some((end, area)) = area_at(&typed.pieces, at) {
+            // `record 1,284 sq ft, 0.69 acres`: no house is measured in acres.
+            if LAND.iter().any(|unit| area.ends_with(unit)) && land.is_none() && last.1.is_none() {
+                land = Some(area);
+                at = end;
+                continue;
+            }
             said_unit = said_unit.or_else(|| area.split_once(' ').map(|(_, unit)| unit.to_owned()));
             if last.1.replace(area).is_some() {
                 return None;
@@ -85,6 +98,14 @@ fn figures_of_spaces(typed: &Typed<'_>) -> Option<Answer> {
             }
         } else if piece.is_word(&RECORD) {
             says_record = true;
+        } else if piece.is_word(&COUNTS) && last.1.is_some() {
+            // `record 1,690 sq ft incl. porch`: what the area counts has none of its own.
+            let next =
+                (at + 1..typed.pieces.len()).find(|&at| typed.pieces[at].sort == Sort::Word)?;
+            let word = typed.lower(next);
+            kind_meant(&word)?;
+            counted.push(word);
+            at = next;
         } else if kind_meant(&word).is_some() {
             if last.0.as_ref().is_some_and(|other| kind_meant(other) != kind_meant(&word)) {
                 return None;
@@ -98,7 +119,8 @@ fn figures_of_spaces(typed: &Typed<'_>) -> Option<Answer> {
         } else if !(piece.is_word(&FILLER)
             || piece.is_word(&HOUSE)
             || piece.is_word(&WHICH)
-            || piece.is_mark(":=().-–"))
+            || piece.is_word(&["lot", "land"])
+            || piece.is_mark(":=().-–?"))
         {
             return None;
         }
@@ -111,6 +133,10 @@ fn figures_of_spaces(typed: &Typed<'_>) -> Option<Answer> {
     };
     let (mut whole, mut parts, mut others) = (None, Vec::new(), Vec::new());
     for (word, area) in all {
+        // `…, 0.69 acres` and `…, lot 0.69 acres` leave nothing behind.
+        if (&word, &area) == (&None, &None) && land.is_some() {
+            continue;
+        }
         let area = with_unit(area?);
         let Some(word) = word else {
             if whole.replace(area).is_some() {
@@ -131,10 +157,25 @@ fn figures_of_spaces(typed: &Typed<'_>) -> Option<Answer> {
     let is_above =
         typed.attempt.space.is_none() && !super::super::begins_as_wall(&typed.attempt.beside.after);
     let begins = kind_meant(&typed.lower(0)).is_some() && whole.is_none() && is_above;
-    if !says_record || parts.is_empty() && !begins {
+    // `record lot 0.69 acres`
+    let is_apart = land.is_some() || whole.is_some() && (!others.is_empty() || !counted.is_empty());
+    let is_figure_alone = others.is_empty() && parts.is_empty() && land.is_none();
+    if !says_record || is_figure_alone || parts.is_empty() && !begins && !is_apart {
         return None;
     }
     let is_known = !parts.is_empty();
+    if let Some(land) = land {
+        others
+            .push(format!("at the end of the line that begins with `lot` write `recorded {land}`"));
+    }
+    let counting = |word: &String| {
+        let kind = kind_meant(word)?;
+        let all = &typed.attempt.beside.known;
+        let name = all.iter().find(|[own, _]| **own == *kind).map(|[_, name]| quoted(name));
+        let name = name.unwrap_or_else(|| quoted(&levels::capitalized(word)));
+        Some(format!("if it counts the {word} too, write `counting {name}` after that area"))
+    };
+    others.splice(0..0, counted.iter().filter_map(counting));
     let here = match whole {
         Some(whole) if typed.attempt.beside.has_record => format!(
             "take this line out, and see that the line that begins with `record` has `{whole}`"
@@ -148,6 +189,28 @@ fn figures_of_spaces(typed: &Typed<'_>) -> Option<Answer> {
         if is_known { format!("{cause}, which the file has") } else { cause.to_owned() },
         help,
     ))
+}
+
+/// `recorded 462` below the walls of a space: its area on the record, which stands on its own line.
+fn recorded_below(typed: &Typed<'_>) -> Option<Answer> {
+    let name = typed.attempt.space.as_ref().filter(|_| typed.says(0, &["recorded"]))?;
+    let from = 1 + usize::from(typed.piece(1).is_some_and(|mark| mark.is_mark(":=")));
+    let default = if typed.attempt.is_metric { "sq m" } else { "sq ft" };
+    let bare = || {
+        let number = typed.piece(from).filter(|number| number.is_number())?;
+        let is_area = (2..=5).contains(&number.text.replace(',', "").len());
+        is_area.then(|| (from + 1, format!("{} {default}", number.text)))
+    };
+    let (end, area) = area_at(&typed.pieces, from).or_else(bare)?;
+    (end == typed.pieces.len()).then(|| {
+        Answer::say(
+            "the area that the record has of a space stands at the end of the line of that space",
+            format!(
+                "take this line out, and write `recorded {area}` at the end of the line that has the name {}",
+                quoted(name)
+            ),
+        )
+    })
 }
 
 /// `deduct foyer`, `foyer not counted`, `minus the stair well`: what is taken off is said by its own line.

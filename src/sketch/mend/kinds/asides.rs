@@ -1,10 +1,11 @@
 //! Lines of spaces that say something further among other words: a face, the record's area, a place, or that it is
 //! gone.
 
-use super::super::compass::slant;
+use super::super::compass::{is_upright, slant, way_and_back};
 use super::super::pieces::Piece;
 use super::measure::{area_from, length_at, lengths};
 use super::spaces::{is_space, kind_word};
+use super::walls::is_way;
 use super::{Answer, Rule, Sort, Typed, first_of, is_text, levels, plainly, quoted};
 use crate::sketch::lexer;
 
@@ -331,6 +332,9 @@ fn off_the_house(typed: &Typed<'_>) -> Option<Answer> {
     }
     let mut taken: Vec<(usize, usize)> =
         recorded.iter().map(|(first, end, _)| (*first, *end)).collect();
+    // `north 7.30, east 12.20`: two walls of four.
+    let two = two_walls(typed);
+    taken.extend(two.iter().flat_map(|(_, walls)| walls.clone()));
     taken.extend(detached.map(|at| (at, at + 1)));
     let left_out: &[&str] = if recorded.is_some() { &RECORD } else { &[] };
     let comment = said(
@@ -340,10 +344,28 @@ fn off_the_house(typed: &Typed<'_>) -> Option<Answer> {
         &["on", "per", "by", "the", "says", "has", "lists", "shows", "is"],
     );
     let area = recorded.map_or_else(String::new, |(_, _, area)| format!(" recorded {area}"));
+    let sides = two.map_or_else(String::new, |(sides, _)| format!("\n{sides}"));
     Some(Answer::line(
-        format!("{kind} {} detached{area}  # {comment}", typed.text(1, 2)),
+        format!("{kind} {} detached{area}  # {comment}{sides}", typed.text(1, 2)),
         "what stands by itself is `detached`; how far off goes into a comment",
     ))
+}
+
+/// The four sides of a rectangle of which a line says two, one after the other with their ways, and where these stand.
+fn two_walls(typed: &Typed<'_>) -> Option<(String, Vec<(usize, usize)>)> {
+    let mut walls = Vec::new();
+    for at in 2..typed.pieces.len() {
+        let ways = way_and_back(&typed.lower(at)).filter(|_| is_way(typed, at));
+        if let Some((ways, measure)) = ways.zip(length_at(&typed.pieces, at + 1)) {
+            walls.push((ways, measure.text, (at, measure.end)));
+        }
+    }
+    let [((one, back), first, at), ((two, across), second, next)] = &walls[..] else {
+        return None;
+    };
+    let sides = format!("{one} {first}\n{two} {second}\n{back} {first}\n{across} {second}");
+    let turns = is_upright(one) != is_upright(two);
+    (turns && at.1 <= next.0).then(|| (sides, vec![*at, *next]))
 }
 
 /// `inside, siding`, `brick, inside`: the face among words that have no place in the line.

@@ -627,13 +627,14 @@ fn outline_with_remark(typed: &Typed<'_>) -> Option<Answer> {
 /// `deed "Parcel 7" 0.30 ha`, `plot "A" 0.2 acres`: the land.
 pub(super) fn parcel(typed: &Typed<'_>) -> Option<Answer> {
     let begins = ["deed", "parcel", "plot", "tract", "grundstück", "terreno", "terrain"];
-    // `parcel "Lot 9"` above its calls.
-    let is_name = typed.says(0, &begins) && is_text(typed.piece(1));
+    // `parcel "Lot 9"`, `deed calls "Lot 7"` above its calls.
+    let name = 1 + usize::from(typed.says(1, &["calls", "description", "of", "for"]));
+    let is_name = typed.says(0, &begins) && is_text(typed.piece(name));
     if is_name && begins_as_call(&typed.attempt.beside.after) {
-        let rest = typed.rest(2);
+        let rest = typed.rest(name + 1);
         let comment = if rest.is_empty() { String::new() } else { format!("  # {rest}") };
         return Some(Answer::line(
-            format!("lot {}{comment}", typed.text(1, 2)),
+            format!("lot {}{comment}", typed.text(name, name + 1)),
             "the land whose calls follow is `lot` and its name",
         ));
     }

@@ -84,6 +84,10 @@ pub(super) fn units_of_areas(pieces: &[Piece], here: usize, attempt: &Attempt) -
         if is_space && at > 0 && !pieces[at - 1].is_word(&["recorded"]) {
             continue;
         }
+        // `12.20 m` below a space is a wall that lacks its way.
+        if at == 0 && pieces.len() <= 2 && attempt.space.is_some() {
+            continue;
+        }
         for unit in [
             &["ft"][..],
             &["feet"],

@@ -1,0 +1,102 @@
+//! Walks whose walls are called by the sides on which they stand: one answer for the whole walk, and each way of obeying
+//! it gives a walk that closes. Areas are computed by hand.
+
+use fairfoot::Settings;
+
+use super::diagnostics_of;
+
+/// A text with one of the answers of its only error made, and how many answers there are.
+fn obeyed(text: &str, offer: usize) -> (String, usize) {
+    let (_, list) = diagnostics_of("walk.sides", text.as_bytes().to_vec());
+    let [error] = &list[..] else { panic!("{list:?}") };
+    let fix = &error.fixes()[offer];
+    let mut text = text.to_owned();
+    text.replace_range(fix.span.start..fix.span.end, &fix.text);
+    (text, error.fixes().len())
+}
+
+/// The counted area in square feet, how wide the house is from west to east, and how deep, in feet.
+fn size(text: &str) -> (i64, f64, f64) {
+    let house =
+        fairfoot::read("walk.sides", text).unwrap_or_else(|errors| panic!("{errors}\n{text}"));
+    let areas = house.areas(&Settings::default()).unwrap();
+    let space = &house.spaces()[0];
+    let corners = space.outline().corners();
+    let feet = |lengths: Vec<i64>| {
+        let (least, most) = (lengths.iter().min().unwrap(), lengths.iter().max().unwrap());
+        (most - least) as f64 / 304_800_000.0
+    };
+    let east = feet(corners.iter().map(|corner| corner.east.nm()).collect());
+    let north = feet(corners.iter().map(|corner| corner.north.nm()).collect());
+    (areas.gross().as_measured().whole_sq_ft(), east, north)
+}
+
+const HOUSE: &str = "front south\nlevel \"Ground floor\"\nliving \"House\"\n";
+
+#[test]
+fn walls_that_all_stand_on_the_sides_they_name_are_asked_about_once() {
+    // 41' by 30' with 11' by 12' missing at its northeast corner: 1,230 - 132.
+    for (sides, ways) in [
+        (["north wall", "east wall", "north", "east", "south", "west wall"], "compass"),
+        (["back wall", "right side", "back side", "right", "front", "left wall"], "street"),
+        (["north side", "east", "north wall", "east side", "south", "west"], "compass"),
+    ] {
+        let lengths = ["30'", "12'", "11'", "18'", "41'", "30'"];
+        let lines: Vec<String> =
+            sides.iter().zip(lengths).map(|(side, length)| format!("{side} {length}\n")).collect();
+        let text = format!("{HOUSE}{}", lines.concat());
+        let (stands, offers) = obeyed(&text, 0);
+        assert_eq!(offers, 2, "{ways}");
+        assert_eq!(size(&stands), (1_098, 41.0, 30.0), "{stands}");
+        // Walked these ways it is the same house, turned by a quarter.
+        let (walked, _) = obeyed(&text, 1);
+        assert_eq!(size(&walked), (1_098, 30.0, 41.0), "{walked}");
+    }
+}
+
+#[test]
+fn walls_out_of_reach_follow_where_the_others_show_which_way_they_run() {
+    // 24' 4" by 32' 7" = 792.9, 31' 8" by 37' 11" = 1,200.7, and 21' 5" by 4' = 85.7.
+    let text = format!(
+        "{HOUSE}left side 32' 7\"\nback 24' 4\"\nnorth 5' 4\"\nback wall behind the fence, can't reach\nright side, same fence, can't reach\nfront of garage 21' 5\"\nleft side of garage 4'\nfront 34' 7\"\n"
+    );
+    let (mended, offers) = obeyed(&text, 0);
+    assert_eq!(offers, 1);
+    let (area, wide, deep) = size(&mended);
+    assert_eq!(area, 2_079);
+    assert!((wide - 56.0).abs() < 1e-6, "{wide}");
+    assert!((deep - (41.0 + 11.0 / 12.0)).abs() < 1e-6, "{deep}");
+    assert!(mended.contains("south by closing note \"right side, same fence, can't reach\""));
+}
+
+#[test]
+fn a_side_named_among_walls_that_were_walked_is_answered_alone() {
+    let text = format!("{HOUSE}north 30'\neast 40'\nsouth 30'\nwest wall 40'\n");
+    let (mended, _) = obeyed(&text, 0);
+    assert_eq!(size(&mended), (1_200, 40.0, 30.0));
+}
+
+#[test]
+fn a_bay_in_the_walk_leaves_the_question_open() {
+    let text = format!(
+        "{HOUSE}left side 28'\nback side 36'\nright side 28'\nfront 10'\nbay west 9' out 2' flat 5'\nfront 17'\n"
+    );
+    let (stands, offers) = obeyed(&text, 0);
+    assert_eq!(offers, 2);
+    // 28' by 36', and the bay: 2' by the mean of 9' and 5'.
+    assert_eq!(size(&stands), (1_008 + 14, 36.0, 30.0), "{stands}");
+}
+
+#[test]
+fn walls_that_say_the_way_as_well_are_read_by_the_way() {
+    let text = format!(
+        "{HOUSE}west wall north 30'\nnorth wall east 40'\neast wall south not measured (fence)\nfront west 40'\n"
+    );
+    let (_, list) = diagnostics_of("walk.sides", text.as_bytes().to_vec());
+    let mut mended = text.clone();
+    for error in list.iter().rev() {
+        let fix = &error.fixes()[0];
+        mended.replace_range(fix.span.start..fix.span.end, &fix.text);
+    }
+    assert_eq!(size(&mended), (1_200, 40.0, 30.0), "{mended}");
+}
