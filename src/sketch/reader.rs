@@ -38,6 +38,8 @@ pub(super) struct Said {
     pub(super) units: Unit,
     /// Where the street is.
     pub(super) front: Option<Direction>,
+    /// Whether an error tells that this is not known.
+    pub(super) front_told: bool,
 }
 
 /// The number of unreadable lines for which a replacement is searched for.
@@ -74,7 +76,7 @@ pub(crate) fn read_without_lines(source: &Source) -> Reading {
 /// Reads a file, and if it has errors once more with all answers obeyed.
 fn read_twice(source: &Source, assembler: Assembler) -> Reading {
     let mut reading = assembled(source, assembler, MENDED);
-    if !reading.faults.is_empty() {
+    if !reading.faults.is_empty() && source.text().len() <= MOST_BYTES {
         whole_walk::ask(source, reading.said, &mut reading.faults);
         let errors = |obeyed: &Source| assembled(obeyed, Assembler::default(), 0).faults;
         second_look::tell(source, &mut reading.faults, errors);
@@ -193,7 +195,7 @@ fn assembled(source: &Source, mut assembler: Assembler, most_mended: usize) -> R
     // Only a file without a unit is asked about one.
     assembler.sketch.names_meters =
         assembler.sketch.heads.units.is_none() && names_meters(text.as_bytes());
-    let said = Said { units: context.units, front: context.front };
+    let said = Said { units: context.units, front: context.front, front_told: context.front_told };
     Reading { sketch: assembler.sketch, faults, more, asked, said }
 }
 
@@ -383,7 +385,9 @@ fn beside(text: &str, start: usize, end: usize) -> Beside {
             .nth(1)
             .is_some(),
         has_record: [&text[..start], &text[end..]].into_iter().flat_map(str::lines).any(is_record),
-        has_veneer: text.lines().any(|line| line.trim_start().starts_with("veneer ")),
+        has_veneer: text.lines().map(str::trim_start).any(|line| {
+            line.strip_prefix("veneer ").is_some_and(|rest| !rest.trim_start().starts_with("none"))
+        }),
         following: following(&text[end..]),
         ..Beside::default()
     }

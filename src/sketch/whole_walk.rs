@@ -13,6 +13,9 @@ use crate::units::length::Length;
 /// How far from its start a walk may end that still comes back to it.
 const NEAR: i64 = 3 * Length::INCH.nm();
 
+/// A line with more bytes is no wall.
+const LONGEST: usize = 400;
+
 /// A line of a walk that begins with a way.
 struct Wall {
     /// The line from its first word to its last, without its comment.
@@ -69,23 +72,35 @@ pub(super) fn ask(source: &Source, said: Said, faults: &mut Vec<Diagnostic>) {
         by_line.entry(source.line(fault.span().start)).or_default().push(at);
     }
     let mut walls: Vec<Wall> = Vec::new();
+    let mut waiting = Waiting::default();
     let (mut questions, mut offset, mut is_apart) = (Vec::new(), 0, false);
     for (number, line) in (1..).zip(source.text().split_inclusive('\n')) {
         let at = by_line.get(&number).map_or(&[][..], Vec::as_slice);
         let of_line: Vec<&Diagnostic> = at.iter().filter_map(|at| faults.get(*at)).collect();
-        let typed = mend::without_comment(line).trim();
+        let line_read = if line.len() > LONGEST { "" } else { line };
+        let typed = mend::without_comment(line_read).trim();
         if begins_another(typed, &of_line) {
             questions.extend(question(source, &std::mem::take(&mut walls)));
+            waiting.ends();
             is_apart = false;
-        } else if let Some(mut wall) = wall(line, offset, &of_line, said) {
+        } else if let Some(mut wall) = wall(line_read, offset, &of_line, said) {
             wall.is_apart = std::mem::take(&mut is_apart);
             walls.push(wall);
         } else if !typed.is_empty() {
             is_apart = true;
         }
+        if said.front.is_none() && said.front_told && !begins_another(typed, &of_line) {
+            waiting.takes_in(typed, number, !of_line.is_empty());
+        }
         offset += line.len();
     }
     questions.extend(question(source, &walls));
+    waiting.ends();
+    // In a walk that waits for the street side, the other walls that are called by their sides wait as well.
+    if said.front.is_none() && said.front_told {
+        questions.clear();
+        faults.retain(|fault| !waiting.lines.contains(&source.line(fault.span().start)));
+    }
     for question in questions {
         let is_answered = |fault: &Diagnostic| {
             question.walls.iter().any(|wall| (wall.start..wall.end).contains(&fault.span().start))
@@ -98,6 +113,35 @@ pub(super) fn ask(source: &Source, said: Said, faults: &mut Vec<Diagnostic>) {
             !is_answered(fault) || answered == 1
         });
         faults[first] = asked.instead(Some(question.cause), question.helps, question.fixes);
+    }
+}
+
+/// The lines of walks in which some walls are called as seen from the street, while it is not known where that is.
+#[derive(Default)]
+struct Waiting {
+    lines: Vec<usize>,
+    /// Those of the walk that is read.
+    here: Vec<usize>,
+    by_street: bool,
+}
+
+impl Waiting {
+    fn takes_in(&mut self, typed: &str, number: usize, is_faulty: bool) {
+        let first = typed.split(' ').next().unwrap_or_default();
+        let Some(word) = mend::whole_way(first) else { return };
+        let by_street = compass(word).is_none();
+        self.by_street |= by_street;
+        // The line that asks for the street side stays.
+        if is_faulty && !by_street && mend::stands::is_said(typed) {
+            self.here.push(number);
+        }
+    }
+
+    fn ends(&mut self) {
+        let here = std::mem::take(&mut self.here);
+        if std::mem::take(&mut self.by_street) {
+            self.lines.extend(here);
+        }
     }
 }
 
@@ -220,7 +264,11 @@ fn question(source: &Source, walls: &[Wall]) -> Option<Question> {
     }
     let closing = found.iter().any(|(_, closes, _)| *closes == Some(true));
     found.retain(|(_, closes, _)| if closing { *closes == Some(true) } else { closes.is_none() });
-    if found.is_empty() || asked == 1 && !(closing && found.len() == 1) {
+    let is_settled = closing && found.len() == 1;
+    // One wall that is called by its side among others that were walked has its own answer.
+    let is_alone =
+        found.iter().all(|(.., reading)| matches!(reading, Reading::Said | Reading::None));
+    if found.is_empty() || asked == 1 && (!is_settled || is_alone) {
         return None;
     }
     let example = walls.iter().find(is_asked)?;

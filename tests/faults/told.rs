@@ -188,7 +188,7 @@ fn walls_named_by_their_sides_beside_bearings_are_told_as_sides() {
         "front 17'",
     ];
     let said = drawn(&house(&walls));
-    assert!(said.contains("`right` for `back`"), "{said}");
+    assert!(said.contains("`east` for `back`"), "{said}");
     assert!(!said.contains("measure again"), "{said}");
 }
 
@@ -212,9 +212,15 @@ fn parts_of_a_record_by_kind_are_the_living_area_and_what_else_there_is() {
         1,
     );
     let said = helps(&text);
-    assert!(said.contains("write `record 696 sq ft` here"), "{said}");
-    assert!(said.contains("`recorded 440 sq ft` on the line of the garage"), "{said}");
-    assert!(said.contains("`recorded 72 sq ft` on the line of the porch"), "{said}");
+    assert!(said.contains("this line is `record 696 sq ft`"), "{said}");
+    assert!(
+        said.contains("if the house has a garage, `recorded 440 sq ft` goes on its line"),
+        "{said}"
+    );
+    assert!(
+        said.contains("if the house has a porch, `recorded 72 sq ft` goes on its line"),
+        "{said}"
+    );
 }
 
 #[test]

@@ -145,6 +145,16 @@ impl Checker<'_> {
         })
     }
 
+    /// The name of the misplaced space from whose corner another one starts.
+    fn starts_from_misplaced(&self, sketch: &SpaceSketch, space: usize) -> Option<String> {
+        let Place::CornerOf(of, _) = &sketch.space.place else { return None };
+        let level = self.house.spaces[space].level;
+        let mut misplaced = self.misplaced.iter().map(|other| &self.house.spaces[*other]);
+        misplaced
+            .find(|other| other.level == level && other.name == of.text)
+            .map(|other| other.name.clone())
+    }
+
     pub(super) fn report_not_inside(
         &mut self,
         sketch: &SpaceSketch,
@@ -161,6 +171,14 @@ impl Checker<'_> {
             sketch.span,
             format!("{name} does not lie inside {of}"),
         );
+        // A space that starts at a corner of another one goes where that one goes.
+        if let Some(first) = self.starts_from_misplaced(sketch, space) {
+            self.report(error.help(format!(
+                "this follows from {}: settle that first and leave this line as it is",
+                quoted(&first)
+            )));
+            return;
+        }
         if said.is_none() && self.is_outside_stair(space) {
             let leave =
                 "a stair outside the house is no part of its area: leave it and its sides out";

@@ -521,6 +521,10 @@ impl Checker<'_> {
         if here.sides.len() + there.sides.len() > MOST_SIDES {
             return None;
         }
+        // What lies in it as it is would no longer.
+        if self.house.spaces.iter().any(|one| one.parent == Some(other)) {
+            return None;
+        }
         let (patch, sliver) = (self.patch(space), self.sliver(space, other));
         let around = self.patch(other);
         Axis::BOTH.into_iter().find(|&axis| {

@@ -102,6 +102,7 @@ pub(super) fn counting_what_there_is(mut mend: Mend, beside: &Beside) -> Mend {
         let Some((before, rest)) = offered.split_once(COUNTING) else { continue };
         let Some((name, after)) = rest.split_once('"') else { continue };
         let lower = name.to_lowercase();
+        let lower = lower.strip_prefix("the ").unwrap_or(&lower).to_owned();
         let is_so_called =
             |space: &&std::rc::Rc<str>| space.to_lowercase().split(' ').any(|word| word == lower);
         let exact = beside.spaces.iter().find(|space| space.to_lowercase() == lower);

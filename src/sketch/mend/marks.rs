@@ -299,3 +299,21 @@ fn dashes_evened(line: &str) -> std::borrow::Cow<'_, str> {
     }
     out.into()
 }
+
+/// An answer without a bracket at the end of its comment that nothing opens: the other one became the `#`.
+pub(super) fn with_whole_brackets(offered: String) -> String {
+    let count = |text: &str, bracket: char| text.chars().filter(|one| *one == bracket).count();
+    let one = |line: &str| match super::comment_of(line) {
+        (_, Some(comment))
+            if comment.ends_with(')') && count(comment, ')') > count(comment, '(') =>
+        {
+            line[..line.len() - 1].trim_end().to_owned()
+        }
+        _ => line.to_owned(),
+    };
+    if offered.contains(')') {
+        offered.split('\n').map(one).collect::<Vec<_>>().join("\n")
+    } else {
+        offered
+    }
+}

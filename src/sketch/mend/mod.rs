@@ -7,6 +7,7 @@
 mod apart;
 mod bare_inches;
 mod change;
+mod cladded;
 mod compass;
 mod faced;
 mod fitted;
@@ -143,7 +144,8 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
             return Some(Mend { lines: vec![comment], cause: cause.to_owned(), ..Mend::default() });
         }
     }
-    if let Some(mended) = with_siding(line, attempt) {
+    let clad = cladded::with_siding(line, attempt).or_else(|| cladded::with_brick(line, attempt));
+    if let Some(mended) = clad {
         return Some(mended);
     }
     let two = two_statements::answer(line, attempt)
@@ -256,7 +258,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = found.map(|mend| beside_the_record(line, mend, &attempt(line).beside));
     found.map(|mut mend| {
         for offered in &mut mend.lines {
-            *offered = lost::kept(line, offered);
+            *offered = marks::with_whole_brackets(lost::kept(line, offered));
         }
         mend
     })
@@ -270,98 +272,6 @@ fn says_only_what_a_line_is(mend: &Mend, in_a_walk: bool) -> bool {
         About::Line | About::Place => false,
     };
     is_general && mend.lines.is_empty() && mend.asks.is_none()
-}
-
-/// The answer to the line of a level or of a space that also says that its walls have siding: no veneer.
-///
-/// `second floor, measured inside, vinyl siding`, `living Bedrooms vinyl siding`.
-fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
-    const OF: [&str; 19] = [
-        "vinyl",
-        "wood",
-        "aluminum",
-        "metal",
-        "steel",
-        "lap",
-        "fiber",
-        "cement",
-        "hardie",
-        "cedar",
-        "clapboard",
-        "board",
-        "all",
-        "with",
-        "has",
-        "is",
-        "horizontal",
-        "frame",
-        "painted",
-    ];
-    const BRICK: [&str; 6] = ["brick", "stone", "veneer", "masonry", "part", "partly"];
-    let pieces = cut(line);
-    let word = |at: usize| pieces.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
-    let is_level = kinds::names_a_level(line) || crate::sketch::opens_level(&word(0), &word(1));
-    let is_kind = kinds::kind_word(&word(0)).is_some_and(|kind| kind == word(0));
-    let has_brick = pieces.iter().any(|piece| piece.is_word(&BRICK));
-    if !is_level && !is_kind || line.contains('#') || has_brick {
-        return None;
-    }
-    let at = pieces.iter().position(|piece| piece.is_word(&["siding", "sided"]))?;
-    let first =
-        (2..at).rev().take_while(|&before| pieces[before].is_word(&OF)).last().unwrap_or(at);
-    // On the line of a space the word alone is known to other rules.
-    if first == at && !is_level {
-        return None;
-    }
-    let before = line.get(..pieces.get(first)?.at)?.trim_end();
-    let after = line.get(pieces[at].at + pieces[at].text.len()..)?.trim();
-    let before = before.trim_end_matches([',', ';', '-', '–']).trim_end();
-    // `upper floor (siding, measured inside)`
-    let (before, after) = match before.strip_suffix('(') {
-        Some(before) => {
-            let after = after.trim_start_matches([',', ';', ' ']);
-            match after.strip_prefix(')') {
-                Some(after) => (before.trim_end(), after.to_owned()),
-                None => (before.trim_end(), format!(" ({after}")),
-            }
-        }
-        None if after.is_empty() || after.starts_with([',', ';', ')']) => {
-            (before, after.to_owned())
-        }
-        None => (before, format!(" {after}")),
-    };
-    let plain = format!("{before}{after}");
-    let mended = match attempt(&plain).reads {
-        Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
-        None => mend(&plain, attempt)?,
-    };
-    let cause = "siding is no veneer".to_owned();
-    if is_level {
-        let help = match (&mended.help, &mended.lines[..]) {
-            (Some(help), _) => format!("{help}, then `veneer none`"),
-            (None, [only, ..]) => {
-                let level = only.lines().next().unwrap_or_default();
-                format!(
-                    "write `{level}` here, and `veneer none` after the name of each of its spaces"
-                )
-            }
-            (None, []) => return None,
-        };
-        return Some(Mend { help: Some(help), cause, ..Mend::default() });
-    }
-    let mut lines = mended.lines;
-    for offered in &mut lines {
-        let (line, rest) = offered
-            .split_once('\n')
-            .map_or((offered.as_str(), None), |(line, rest)| (line, Some(rest)));
-        let (body, comment) = line
-            .split_once("  #")
-            .map_or((line, String::new()), |(body, comment)| (body, format!("  #{comment}")));
-        let rest = rest.map_or_else(String::new, |rest| format!("\n{rest}"));
-        *offered = format!("{body} veneer none{comment}{rest}");
-    }
-    lines.retain(|offered| attempt(offered.lines().next().unwrap_or_default()).reads.is_some());
-    (!lines.is_empty()).then(|| Mend { lines, cause, ..Mend::default() })
 }
 
 /// The answer to a line for which no other is offered, with one thing in it written as a sides file has it: a line may

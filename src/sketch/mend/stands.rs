@@ -3,14 +3,22 @@
 use super::pieces::{Piece, Sort, cut, join};
 use super::{compass, kinds};
 
+/// Words before the way that was walked.
+const GOES: [&str; 11] = [
+    "going", "goes", "go", "running", "runs", "heading", "coming", "toward", "towards", "walked",
+    "forward",
+];
+
 /// Whether a line calls a wall by the side on which it stands: `north wall 40'`, `left kitchen side 30'`, `front of garage
 /// 21'`.
 pub(in crate::sketch) fn is_said(line: &str) -> bool {
     let pieces = cut(line);
     let is_way = pieces.first().is_some_and(|way| compass::way_and_back(&way.text).is_some());
+    // `back of porch going left 14' 5"` says which way it went.
+    let goes = pieces.iter().any(|piece| piece.is_word(&GOES));
     let mut words = pieces.iter().skip(1).take_while(|piece| piece.sort == Sort::Word).take(3);
     let is_of = pieces.get(1).is_some_and(|of| of.is_word(&["of"]));
-    is_way && (is_of || words.any(|word| word.is_word(&kinds::STANDS)))
+    is_way && !goes && (is_of || words.any(|word| word.is_word(&kinds::STANDS)))
 }
 
 /// What follows the way in the line of such a wall, its own words as a note: `21' 5" note "front of garage"`.

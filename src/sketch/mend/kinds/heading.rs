@@ -235,7 +235,10 @@ fn length_alone(typed: &Typed<'_>) -> Option<Answer> {
     let before = &typed.attempt.beside.before;
     let opens =
         cut(before).first().is_some_and(|word| kind_word(&word.text.to_lowercase()).is_some());
-    let in_a_walk = opens || super::super::begins_as_side(before);
+    // `7.30 m` above it is such a wall as well.
+    let is_another = typed.attempt.space.is_some()
+        && length_at(&cut(before), 0).is_some_and(|one| one.end == cut(before).len());
+    let in_a_walk = opens || is_another || super::super::begins_as_side(before);
     (measure.has_unit && measure.is_metric() && measure.end == typed.pieces.len() && in_a_walk).then(|| {
         let text = &measure.text;
         Answer::say(

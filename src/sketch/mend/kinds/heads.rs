@@ -426,16 +426,6 @@ fn interior(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["interior"]) || typed.pieces.len() < 2 {
         return None;
     }
-    // `interior wall 6"`
-    if typed.says(1, &["wall", "thickness"])
-        && let [(_, thickness)] = &super::measure::lengths(&typed.pieces, 2)[..]
-        && thickness.end == typed.pieces.len()
-    {
-        return Some(Answer::line(
-            format!("wall {}", thickness.text),
-            "the thickness of the walls, from the inside to the frame or the siding, is `wall` and a length",
-        ));
-    }
     let partly =
         ["partly", "partially", "partial", "some", "mostly", "half", "only", "part", "parts"];
     typed.find(1, &partly)?;

@@ -6,7 +6,8 @@ use super::measure::lengths;
 use super::{Answer, Rule, Typed, first_of, is_text, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[high_ceiling, high_room, room_or_addition, roofed, converted];
+    let rules: &[Rule] =
+        &[high_ceiling, high_room, room_or_addition, roofed, converted, turned_into];
     first_of(rules, typed)
 }
 
@@ -256,6 +257,57 @@ fn converted(typed: &Typed<'_>) -> Option<Answer> {
     let line = |kind: &str| format!("{kind} {name} {rest}").trim_end().to_owned();
     Some(Answer::Lines(
         vec![line("living"), line(kind)],
+        format!(
+            "a {kind} that is finished and heated like the house is `living`; one that is not stays a `{kind}`"
+        ),
+    ))
+}
+
+/// `garage "Garage" (converted to den) start north 30'`, `porch "Back" now heated`: a remark after the name that asks the
+/// same.
+fn turned_into(typed: &Typed<'_>) -> Option<Answer> {
+    const TURNED: [&str; 6] =
+        ["converted", "conversion", "now", "heated", "conditioned", "finished"];
+    const PLACES: [&str; 8] =
+        ["start", "from", "within", "recorded", "measured", "veneer", "detached", "counted"];
+    const NOT: [&str; 5] = ["not", "un", "no", "never", "partly"];
+    if !typed.says(0, &["garage", "carport", "porch", "breezeway"]) || !is_text(typed.piece(1)) {
+        return None;
+    }
+    let turned = typed.find(2, &TURNED)?;
+    if typed.find(2, &NOT).is_some() || typed.line.contains('#') {
+        return None;
+    }
+    let open = (2..turned).rev().find(|&at| typed.pieces[at].is_mark("("));
+    let (begin, end) = match open {
+        Some(open) => {
+            let close = (turned..typed.pieces.len()).find(|&at| typed.pieces[at].is_mark(")"))?;
+            (open, close + 1)
+        }
+        None => {
+            let begins = (2..turned)
+                .rev()
+                .take_while(|&at| !typed.pieces[at].is_number() && !typed.says(at, &PLACES))
+                .last()
+                .unwrap_or(turned);
+            (begins, typed.pieces.len())
+        }
+    };
+    if (begin..end).any(|at| typed.says(at, &PLACES) || typed.pieces[at].sort == super::Sort::Text)
+    {
+        return None;
+    }
+    let remark = typed.text(begin, end).trim_matches(['(', ')', ',', ';', ' ']);
+    let (before, after) = (typed.text(2, begin), typed.rest(end));
+    let others = format!("{before} {after}");
+    let others = others.trim_matches([' ', ',', ';']);
+    let (kind, name) = (typed.lower(0), typed.text(1, 2));
+    let line = |kind: &str| {
+        let said = format!("{kind} {name} {others}");
+        format!("{}  # {remark}", said.trim_end())
+    };
+    Some(Answer::Lines(
+        vec![line("living"), line(&kind)],
         format!(
             "a {kind} that is finished and heated like the house is `living`; one that is not stays a `{kind}`"
         ),

@@ -36,6 +36,7 @@ mod digits;
 mod eaves;
 mod faces;
 mod feet_of_a_lot;
+mod figure_parts;
 mod figure_words;
 mod figures;
 mod finish;
@@ -257,6 +258,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let rules: &[Rule] = &[
         deeds::several,
         already::answer,
+        figure_parts::answer,
         loose_walls::slanted_out_and_over,
         shorthand::answer,
         passing::answer,

@@ -192,7 +192,12 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
         return Some(answer);
     }
     // How far it is from an end of the wall is none of its own lengths.
-    let is_far = |end: usize| typed.says(end, &["from", "off", "in"]);
+    let in_the_middle = |end: usize| {
+        typed.says(end, &["in"])
+            && typed.says(end + 1, &["the"])
+            && typed.says(end + 2, &["middle", "center"])
+    };
+    let is_far = |end: usize| typed.says(end, &["from", "off", "in"]) && !in_the_middle(end);
     // Neither is the angle of its sides.
     let is_angle = |end: usize| {
         typed.says(end, &["degree", "degrees", "deg"])
@@ -207,6 +212,17 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
         || typed.says(first + 1, &["door", "garage"])
     {
         return None;
+    }
+    if let Some(bay) = by_words_before(typed, first, &found) {
+        return Some(bay_that_lacks_its_way(&bay));
+    }
+    // `10' front, 2' deep, 4' in the middle`
+    if let [(_, wide), (_, out), (_, flat)] = &found[..]
+        && in_the_middle(flat.end)
+        && typed.says(out.end, &["deep", "out"])
+        && !typed.says(wide.end, &["deep", "out"])
+    {
+        return Some(bay_that_lacks_its_way(&[&wide.text, &out.text, &flat.text]));
     }
     // The word right after a length says which one it is, or else the one right before it.
     let labeled = |labels: &[&str]| {
@@ -289,6 +305,44 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
             text(1)
         ),
     ))
+}
+
+/// How wide, how far out and how wide in front a bay is, if each length stands right after its word: `10' out 2' flat 4'`
+/// as the format has them, `width 10' depth 2' flat 4'`.
+fn by_words_before<'a>(
+    typed: &Typed<'_>,
+    bay: usize,
+    found: &'a [(usize, Measure)],
+) -> Option<[&'a str; 3]> {
+    const WORDS: [&[&str]; 3] = [
+        &["width", "wide", "overall", "total"],
+        &["out", "depth", "deep", "projection"],
+        &["flat", "front", "face", "center", "middle"],
+    ];
+    if found.len() != 3 {
+        return None;
+    }
+    let mut of = [None; 3];
+    for (first, measure) in found {
+        let before = first.checked_sub(1)?;
+        let which = match WORDS.iter().position(|words| typed.says(before, words)) {
+            Some(which) => which,
+            None if before == bay => 0,
+            None => return None,
+        };
+        of[which] = Some(measure.text.as_str());
+    }
+    Some([of[0]?, of[1]?, of[2]?])
+}
+
+/// The answer to a bay that says all but which way its wall runs.
+fn bay_that_lacks_its_way([wide, out, flat]: &[&str; 3]) -> Answer {
+    Answer::say(
+        "a bay says which way its wall runs",
+        format!(
+            "write `bay`, then `north`, `east`, `south` or `west`, as the wall with the bay is walked, then `{wide} out {out} flat {flat}`"
+        ),
+    )
 }
 
 /// `arc east 10' rise 1' out`: out of the house is one of two sides.

@@ -1,0 +1,160 @@
+//! The line of a level, or of a space, that also says what its walls are clad with.
+
+use super::change::Attempt;
+use super::pieces::cut;
+use super::{Mend, kinds, mend};
+
+/// The answer to the line of a level or of a space that also says that its walls have siding: no veneer.
+///
+/// `second floor, measured inside, vinyl siding`, `living Bedrooms vinyl siding`.
+pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    const OF: [&str; 19] = [
+        "vinyl",
+        "wood",
+        "aluminum",
+        "metal",
+        "steel",
+        "lap",
+        "fiber",
+        "cement",
+        "hardie",
+        "cedar",
+        "clapboard",
+        "board",
+        "all",
+        "with",
+        "has",
+        "is",
+        "horizontal",
+        "frame",
+        "painted",
+    ];
+    const BRICK: [&str; 6] = ["brick", "stone", "veneer", "masonry", "part", "partly"];
+    let pieces = cut(line);
+    let word = |at: usize| pieces.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
+    let is_level = kinds::names_a_level(line) || crate::sketch::opens_level(&word(0), &word(1));
+    let is_kind = kinds::kind_word(&word(0)).is_some_and(|kind| kind == word(0));
+    let has_brick = pieces.iter().any(|piece| piece.is_word(&BRICK));
+    if !is_level && !is_kind || line.contains('#') || has_brick {
+        return None;
+    }
+    let at = pieces.iter().position(|piece| piece.is_word(&["siding", "sided"]))?;
+    let first =
+        (2..at).rev().take_while(|&before| pieces[before].is_word(&OF)).last().unwrap_or(at);
+    // On the line of a space the word alone is known to other rules.
+    if first == at && !is_level {
+        return None;
+    }
+    let plain = without(line, pieces.get(first)?.at, pieces[at].at + pieces[at].text.len())?;
+    let mended = match attempt(&plain).reads {
+        Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
+        None => mend(&plain, attempt)?,
+    };
+    let cause = "siding is no veneer".to_owned();
+    if is_level {
+        let help = match (&mended.help, &mended.lines[..]) {
+            (Some(help), _) => format!("{help}, then `veneer none`"),
+            (None, [only, ..]) => {
+                let level = only.lines().next().unwrap_or_default();
+                format!(
+                    "write `{level}` here, and `veneer none` after the name of each of its spaces"
+                )
+            }
+            (None, []) => return None,
+        };
+        return Some(Mend { help: Some(help), cause, ..Mend::default() });
+    }
+    let mut lines = mended.lines;
+    for offered in &mut lines {
+        let (line, rest) = offered
+            .split_once('\n')
+            .map_or((offered.as_str(), None), |(line, rest)| (line, Some(rest)));
+        let (body, comment) = line
+            .split_once("  #")
+            .map_or((line, String::new()), |(body, comment)| (body, format!("  #{comment}")));
+        let rest = rest.map_or_else(String::new, |rest| format!("\n{rest}"));
+        *offered = format!("{body} veneer none{comment}{rest}");
+    }
+    lines.retain(|offered| attempt(offered.lines().next().unwrap_or_default()).reads.is_some());
+    (!lines.is_empty()).then(|| Mend { lines, cause, ..Mend::default() })
+}
+
+/// A line without a part of it, and without the marks that joined it to the others.
+fn without(line: &str, from: usize, to: usize) -> Option<String> {
+    let before = line.get(..from)?.trim_end();
+    let after = line.get(to..)?.trim();
+    let before = before.trim_end_matches([',', ';', '-', '–']).trim_end();
+    // `upper floor (siding, measured inside)`
+    let (before, after) = match before.strip_suffix('(') {
+        Some(before) => {
+            let after = after.trim_start_matches([',', ';', ' ']);
+            match after.strip_prefix(')') {
+                Some(after) => (before.trim_end(), after.to_owned()),
+                None => (before.trim_end(), format!(" ({after}")),
+            }
+        }
+        None if after.is_empty() || after.starts_with([',', ';', ')']) => {
+            (before, after.to_owned())
+        }
+        None => (before, format!(" {after}")),
+    };
+    Some(format!("{before}{after}"))
+}
+
+/// The answer to the line of a level that also says that its walls are of brick: `first floor: brick, measured outside`.
+pub(super) fn with_brick(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    const BEFORE: [&str; 8] = ["all", "with", "has", "is", "red", "face", "faced", "exterior"];
+    const AFTER: [&str; 10] =
+        ["veneer", "all", "around", "walls", "wall", "exterior", "house", "on", "sides", "four"];
+    let pieces = cut(line);
+    let word = |at: usize| pieces.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
+    let is_level = kinds::names_a_level(line) || crate::sketch::opens_level(&word(0), &word(1));
+    let is_plain =
+        !pieces.iter().any(|piece| piece.is_number() || piece.is_word(&["siding", "no", "not"]));
+    if !is_level || !is_plain || line.contains(['#', '"']) {
+        return None;
+    }
+    let brick = pieces.iter().position(|piece| piece.is_word(&["brick", "stone", "masonry"]))?;
+    let first = (2..brick)
+        .rev()
+        .take_while(|&before| pieces[before].is_word(&BEFORE))
+        .last()
+        .unwrap_or(brick);
+    let last = (brick + 1..pieces.len())
+        .take_while(|&after| pieces[after].is_word(&AFTER))
+        .last()
+        .unwrap_or(brick);
+    let plain = without(line, pieces[first].at, pieces[last].at + pieces[last].text.len())?;
+    let plain = plain.trim_end_matches([':', ',', ';', '-', ' ']);
+    // `first floor:, measured outside`
+    let plain = plain.replacen(":,", ",", 1);
+    let tried = attempt(line);
+    let mended = match attempt(&plain).reads {
+        Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
+        None => mend(&plain, attempt)?,
+    };
+    let here = match (&mended.help, &mended.lines[..]) {
+        (Some(help), _) => help.clone(),
+        (None, [only]) if tried.beside.has_veneer => {
+            return Some(Mend {
+                lines: vec![only.clone()],
+                cause: "the file says how thick its brick is, and a level says nothing of it"
+                    .to_owned(),
+                ..Mend::default()
+            });
+        }
+        (None, [only]) => format!("write `{only}` here"),
+        (None, _) => return None,
+    };
+    let thickness = match tried.beside.has_veneer {
+        true => "the file says how thick its brick is already",
+        false => {
+            "say once how thick the brick is, above the first level: `veneer 4 5/8\"`, or the thickness of your own"
+        }
+    };
+    Some(Mend {
+        cause: "brick is a `veneer`, of which a level says nothing".to_owned(),
+        help: Some(format!("{here}; {thickness}")),
+        ..Mend::default()
+    })
+}
