@@ -41,9 +41,17 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
     let at = pieces.iter().position(|piece| piece.is_word(&["siding", "sided"]))?;
     let first =
         (2..at).rev().take_while(|&before| pieces[before].is_word(&OF)).last().unwrap_or(at);
-    // On the line of a space the word alone is known to other rules.
-    if first == at && !is_level {
+    // On the line of a space the word alone is known to other rules, but not beside a size.
+    if first == at && !is_level && kinds::size_in(line).is_none() {
         return None;
+    }
+    // `upper floor siding, wall 5 1/2"`: what the file says once, above the first level.
+    if let Some((rest, wall)) = split_off_wall(line).filter(|_| is_level) {
+        let mut mended = with_siding(rest, attempt)?;
+        mended.help = mended.help.map(|help| {
+            format!("{help}; `{wall}` goes on a line of its own above the first level")
+        });
+        return Some(mended);
     }
     let plain = without(line, pieces.get(first)?.at, pieces[at].at + pieces[at].text.len())?;
     let mended = match attempt(&plain).reads {
@@ -77,6 +85,16 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
     }
     lines.retain(|offered| attempt(offered.lines().next().unwrap_or_default()).reads.is_some());
     (!lines.is_empty()).then(|| Mend { lines, cause, ..Mend::default() })
+}
+
+/// A line without the thickness at its end, and the thickness as it is typed: `wall 5 1/2"`.
+fn split_off_wall(line: &str) -> Option<(&str, String)> {
+    let pieces = cut(line);
+    let at = pieces.iter().rposition(|piece| piece.is_word(&["wall", "walls"]))?;
+    let lengths = kinds::lengths_in(&pieces);
+    let [(from, end, thick)] = &lengths[..] else { return None };
+    let before = line.get(..pieces[at].at)?.trim_end().trim_end_matches([',', ';', ' ']);
+    (at > 1 && *from == at + 1 && *end == pieces.len()).then(|| (before, format!("wall {thick}")))
 }
 
 /// A line without a part of it, and without the marks that joined it to the others.

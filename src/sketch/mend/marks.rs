@@ -317,3 +317,18 @@ pub(super) fn with_whole_brackets(offered: String) -> String {
         offered
     }
 }
+
+/// A call of bare numbers with a point for the comma in its length: `N 2.25 E 61,40`.
+pub(super) fn call_with_a_point(line: &str) -> Option<String> {
+    let words: Vec<&str> = line.split_whitespace().collect();
+    let [from, angle, toward, length] = words[..] else { return None };
+    let is_one = |word: &str, of: [&str; 2]| of.iter().any(|one| word.eq_ignore_ascii_case(one));
+    let (whole, part) = length.split_once(',')?;
+    let digits = |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
+    let is_call = is_one(from, ["n", "s"])
+        && is_one(toward, ["e", "w"])
+        && digits(whole)
+        && digits(part)
+        && part.len() != 3;
+    is_call.then(|| format!("{from} {} {toward} {whole}.{part}", angle.replace(',', ".")))
+}

@@ -148,8 +148,13 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     if let Some(mended) = clad {
         return Some(mended);
     }
+    // `N 2.25 E 61,40`: a call whose length has a comma for its point.
+    if let Some(plain) = marks::call_with_a_point(line).filter(|_| attempt(line).beside.in_lot) {
+        return mend(&plain, attempt);
+    }
     let two = two_statements::answer(line, attempt)
-        .or_else(|| two_statements::street_and_remark(line, attempt));
+        .or_else(|| two_statements::street_and_remark(line, attempt))
+        .or_else(|| two_statements::open_not_counted(line, attempt));
     if two.is_some() {
         return two;
     }
@@ -224,6 +229,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         mend.lines.retain(|offered| {
             let is_lost = apart::loses_inches(line, offered)
                 || apart::estimates(line, offered)
+                || veto::makes_an_area(line, offered)
                 || in_a_walk && apart::loses_wall(line, offered)
                 || offered.starts_with("tax year") && kinds::only_area(&cut(line)).is_some()
                 || veto::misses_a_corner(line, offered, &corners)

@@ -83,6 +83,29 @@ pub(super) fn street_and_remark(
     })
 }
 
+/// `foyer open to below, not counted`: what is open to below is deducted without a word for it.
+pub(super) fn open_not_counted(
+    line: &str,
+    attempt: &mut dyn FnMut(&str) -> Attempt,
+) -> Option<Mend> {
+    const SAYS: [&str; 6] =
+        ["not counted", "don't count", "do not count", "not included", "excluded", "uncounted"];
+    let pieces = cut(line);
+    let is_open = pieces.iter().any(|piece| piece.is_word(&["open", "void"]));
+    let is_space =
+        pieces.first()?.is_word(&["open", "void", "foyer", "atrium", "entry", "stairwell"]);
+    let lower = line.to_lowercase();
+    let said = SAYS.iter().find(|said| lower.trim_end_matches([')', '.', ' ']).ends_with(*said))?;
+    let at = lower.rfind(said).filter(|_| is_open && is_space && lower.len() == line.len())?;
+    let plain = line.get(..at)?.trim_end().trim_end_matches([',', ';', '(', '-', ' ']);
+    let mended = match attempt(plain).reads {
+        Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
+        None => mend(plain, attempt)?,
+    };
+    let cause = "what is open to below is deducted by itself".to_owned();
+    Some(Mend { cause, ..mended })
+}
+
 /// The line that says where the street is.
 fn one_of_street(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<String> {
     let reads = attempt(line).reads.map(|line| vec![line]);

@@ -610,3 +610,16 @@ pub(super) fn misses_a_corner(typed: &str, offered: &str, corners: &[std::rc::Rc
             })
     })
 }
+
+/// Whether a number without a unit would become the area on the record that it hardly is: `6.2 north-south`.
+pub(super) fn makes_an_area(typed: &str, offered: &str) -> bool {
+    let Some((_, recorded)) = offered.split_once(" recorded ") else { return false };
+    let number = recorded.split(' ').next().unwrap_or_default();
+    let value = number.replace(',', "").parse::<f64>().unwrap_or(f64::MAX);
+    let lower = typed.to_lowercase();
+    let says = ["record", "sq", "sf", "area", "m2", "m²", "ft2", "ft²", "acre", "county", "card"];
+    let is_area = recorded[number.len()..].trim_start().starts_with("sq");
+    is_area
+        && (number.contains('.') || value < 20.0)
+        && !says.iter().any(|word| lower.contains(word))
+}

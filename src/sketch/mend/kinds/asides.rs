@@ -351,6 +351,57 @@ fn off_the_house(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// `barn detached, 6.2 north-south, 9.5 east-west`, `outbuilding "Barn" apart 6.2 north 9.5 east`: two lengths, each with
+/// the way in which it runs.
+pub(super) fn apart_by_two_lengths(typed: &Typed<'_>) -> Option<Answer> {
+    const APART: [&str; 7] =
+        ["detached", "apart", "separate", "separately", "by", "itself", "freestanding"];
+    let kind = super::kind_meant(&typed.lower(0))
+        .filter(|kind| ["outbuilding", "garage"].contains(kind))?;
+    let is_named = is_text(typed.piece(1));
+    let name = if is_named {
+        typed.text(1, 2).to_owned()
+    } else {
+        quoted(&levels::capitalized(&typed.lower(0)))
+    };
+    let upright = |at: usize| {
+        let word = typed.lower(at);
+        let first = word.split('-').next().unwrap_or_default().to_owned();
+        matches!(first.as_str(), "north" | "south" | "n" | "s" | "n/s" | "ns")
+            .then_some(true)
+            .or(matches!(first.as_str(), "east" | "west" | "e" | "w" | "e/w" | "ew")
+                .then_some(false))
+    };
+    let (mut at, mut says_apart, mut found) = (1 + usize::from(is_named), false, Vec::new());
+    while at < typed.pieces.len() {
+        if let Some(measure) = length_at(&typed.pieces, at) {
+            let upright = upright(measure.end)?;
+            at = measure.end + 1;
+            // `north-south` in pieces of its own.
+            while typed.piece(at).is_some_and(|mark| mark.is_mark("-–/")) || self::is_way(typed, at)
+            {
+                at += 1;
+            }
+            found.push((upright, measure.text));
+        } else if typed.says(at, &APART) {
+            says_apart = true;
+            at += 1;
+        } else if typed.pieces[at].is_mark(",;:()") || typed.says(at, &["and", "x"]) {
+            at += 1;
+        } else {
+            return None;
+        }
+    }
+    let [(one, first), (two, second)] = &found[..] else { return None };
+    let (deep, wide) = if *one { (first, second) } else { (second, first) };
+    (one != two && says_apart).then(|| {
+        Answer::line(
+            format!("{kind} {name} detached\nnorth {deep}\neast {wide}\nsouth {deep}\nwest {wide}"),
+            "a space that stands by itself is `detached`, and its size is typed as its sides",
+        )
+    })
+}
+
 /// The four sides of a rectangle of which a line says two, one after the other with their ways, and where these stand.
 fn two_walls(typed: &Typed<'_>) -> Option<(String, Vec<(usize, usize)>)> {
     let mut walls = Vec::new();

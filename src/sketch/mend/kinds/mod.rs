@@ -259,6 +259,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         deeds::several,
         already::answer,
         figure_parts::answer,
+        asides::apart_by_two_lengths,
         loose_walls::slanted_out_and_over,
         shorthand::answer,
         passing::answer,
