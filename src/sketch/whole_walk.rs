@@ -266,8 +266,9 @@ fn question(source: &Source, walls: &[Wall]) -> Option<Question> {
     found.retain(|(_, closes, _)| if closing { *closes == Some(true) } else { closes.is_none() });
     let is_settled = closing && found.len() == 1;
     // One wall that is called by its side among others that were walked has its own answer.
-    let is_alone =
-        found.iter().all(|(.., reading)| matches!(reading, Reading::Said | Reading::None));
+    let is_alone = found.iter().all(|(ways, ..)| {
+        walls.iter().zip(ways).all(|(wall, way)| wall.by == Called::Side || wall.way == *way)
+    });
     if found.is_empty() || asked == 1 && (!is_settled || is_alone) {
         return None;
     }

@@ -73,13 +73,25 @@ fn of_its_floors(typed: &Typed<'_>) -> Option<Answer> {
         }
         at += 1;
     }
+    // `record 1,200 first 734 second`: each floor stands after its area.
+    let ends_in_a_number = area_ends(typed);
     // Parts that are more than the whole are not its parts.
-    let is_part = floors > 0 && !parts.is_empty() && parts.iter().sum::<i64>() <= whole;
+    let is_part =
+        ends_in_a_number && floors > 0 && !parts.is_empty() && parts.iter().sum::<i64>() <= whole;
     is_part.then(|| {
         Answer::line(
             format!("{} {area}  # {}", typed.lower(0), typed.rest(end).trim_matches([',', ';', ' '])),
             "a figure is that of the whole house; how much of it is on which floor goes into a comment",
         )
+    })
+}
+
+/// Whether the last words of a line are an area, with or without its unit.
+fn area_ends(typed: &Typed<'_>) -> bool {
+    (0..typed.pieces.len()).any(|at| {
+        area_after(typed, at).is_some_and(|(end, _)| {
+            (end..typed.pieces.len()).all(|at| typed.pieces[at].is_mark(").,;"))
+        })
     })
 }
 
@@ -132,34 +144,20 @@ fn of_buildings(typed: &Typed<'_>) -> Option<Answer> {
     let says_so = (end..typed.pieces.len())
         .any(|at| typed.says(at, &COUNTS) || typed.pieces[at].is_mark("+&"));
     let mut names: Vec<String> = Vec::new();
-    let mut unknown: Vec<String> = Vec::new();
     for at in end..typed.pieces.len() {
         let word = typed.lower(at);
         if typed.says(at, &SAYS) || typed.pieces[at].is_mark("(),;:+&.") {
             continue;
         }
         let kind = kind_meant(&word)?;
-        match name_of(typed, &word, kind) {
-            Some(name) => names.push(quoted(&name)),
-            None => unknown.push(word),
-        }
+        let name = name_of(typed, &word, kind).unwrap_or_else(|| levels::capitalized(&word));
+        names.push(quoted(&name));
     }
-    let counted = names.len() + unknown.len();
-    if !says_so || counted == 0 {
-        return None;
-    }
-    let cause = "what a figure counts besides the house is named after `counting`";
-    let first = typed.lower(0);
-    Some(match &unknown[..] {
-        [] => Answer::line(format!("{first} {area} counting {}", names.join(", ")), cause),
-        words => Answer::say(
-            format!("{cause}, as its own line calls it"),
-            format!(
-                "type the {} below with its walls, then write here `{first} {area} counting` and its name, as `{first} {area} counting {}`",
-                words.join(" and the "),
-                quoted(&levels::capitalized(&words[0]))
-            ),
-        ),
+    (says_so && !names.is_empty()).then(|| {
+        Answer::line(
+            format!("{} {area} counting {}", typed.lower(0), names.join(", ")),
+            "what a figure counts besides the house is named after `counting`",
+        )
     })
 }
 
@@ -212,6 +210,15 @@ fn of_somebody(typed: &Typed<'_>) -> Option<Answer> {
             || typed.says(at, &["in", "policy", "of", "from", "year", "the", "report", "for"])
             || typed.pieces[at].is_mark("(),;.-–")
     });
+    // An appraisal district is the county's.
+    if only && typed.says(who, &["appraiser", "appraisal"]) {
+        let year = &typed.pieces[year].text;
+        let name = quoted(typed.text(who, who + 1));
+        return Some(Answer::Lines(
+            vec![format!("record {area} \"{year}\""), format!("figure {name} {area} \"{year}\"")],
+            "the appraisal district's figure is the `record`; an appraiser's own is a `figure` with a name of its own".to_owned(),
+        ));
+    }
     only.then(|| {
         Answer::line(
             format!(
