@@ -16,6 +16,7 @@ mod limits;
 mod obeyed;
 mod pads;
 mod places;
+mod second_look;
 mod taped;
 mod told;
 mod typing;

@@ -15,19 +15,19 @@ fn obeyed(text: &str, offer: usize) -> (String, usize) {
     (text, error.fixes().len())
 }
 
-/// The counted area in square feet, how wide the house is from west to east, and how deep, in feet.
-fn size(text: &str) -> (i64, f64, f64) {
+/// The counted area in square feet, how wide the house is from west to east, and how deep, in inches.
+fn size(text: &str) -> (i64, i64, i64) {
     let house =
         fairfoot::read("walk.sides", text).unwrap_or_else(|errors| panic!("{errors}\n{text}"));
     let areas = house.areas(&Settings::default()).unwrap();
     let space = &house.spaces()[0];
     let corners = space.outline().corners();
-    let feet = |lengths: Vec<i64>| {
+    let inches = |lengths: Vec<i64>| {
         let (least, most) = (lengths.iter().min().unwrap(), lengths.iter().max().unwrap());
-        (most - least) as f64 / 304_800_000.0
+        (most - least).div_euclid(25_400_000)
     };
-    let east = feet(corners.iter().map(|corner| corner.east.nm()).collect());
-    let north = feet(corners.iter().map(|corner| corner.north.nm()).collect());
+    let east = inches(corners.iter().map(|corner| corner.east.nm()).collect());
+    let north = inches(corners.iter().map(|corner| corner.north.nm()).collect());
     (areas.gross().as_measured().whole_sq_ft(), east, north)
 }
 
@@ -47,10 +47,10 @@ fn walls_that_all_stand_on_the_sides_they_name_are_asked_about_once() {
         let text = format!("{HOUSE}{}", lines.concat());
         let (stands, offers) = obeyed(&text, 0);
         assert_eq!(offers, 2, "{ways}");
-        assert_eq!(size(&stands), (1_098, 41.0, 30.0), "{stands}");
+        assert_eq!(size(&stands), (1_098, 41 * 12, 30 * 12), "{stands}");
         // Walked these ways it is the same house, turned by a quarter.
         let (walked, _) = obeyed(&text, 1);
-        assert_eq!(size(&walked), (1_098, 30.0, 41.0), "{walked}");
+        assert_eq!(size(&walked), (1_098, 30 * 12, 41 * 12), "{walked}");
     }
 }
 
@@ -62,10 +62,7 @@ fn walls_out_of_reach_follow_where_the_others_show_which_way_they_run() {
     );
     let (mended, offers) = obeyed(&text, 0);
     assert_eq!(offers, 1);
-    let (area, wide, deep) = size(&mended);
-    assert_eq!(area, 2_079);
-    assert!((wide - 56.0).abs() < 1e-6, "{wide}");
-    assert!((deep - (41.0 + 11.0 / 12.0)).abs() < 1e-6, "{deep}");
+    assert_eq!(size(&mended), (2_079, 56 * 12, 41 * 12 + 11));
     assert!(mended.contains("south by closing note \"right side, same fence, can't reach\""));
 }
 
@@ -73,7 +70,7 @@ fn walls_out_of_reach_follow_where_the_others_show_which_way_they_run() {
 fn a_side_named_among_walls_that_were_walked_is_answered_alone() {
     let text = format!("{HOUSE}north 30'\neast 40'\nsouth 30'\nwest wall 40'\n");
     let (mended, _) = obeyed(&text, 0);
-    assert_eq!(size(&mended), (1_200, 40.0, 30.0));
+    assert_eq!(size(&mended), (1_200, 40 * 12, 30 * 12));
 }
 
 #[test]
@@ -84,7 +81,7 @@ fn a_bay_in_the_walk_leaves_the_question_open() {
     let (stands, offers) = obeyed(&text, 0);
     assert_eq!(offers, 2);
     // 28' by 36', and the bay: 2' by the mean of 9' and 5'.
-    assert_eq!(size(&stands), (1_008 + 14, 36.0, 30.0), "{stands}");
+    assert_eq!(size(&stands), (1_008 + 14, 36 * 12, 30 * 12), "{stands}");
 }
 
 #[test]
@@ -98,5 +95,5 @@ fn walls_that_say_the_way_as_well_are_read_by_the_way() {
         let fix = &error.fixes()[0];
         mended.replace_range(fix.span.start..fix.span.end, &fix.text);
     }
-    assert_eq!(size(&mended), (1_200, 40.0, 30.0), "{mended}");
+    assert_eq!(size(&mended), (1_200, 40 * 12, 30 * 12), "{mended}");
 }
