@@ -16,6 +16,9 @@ const NEAR: i64 = 3 * Length::INCH.nm();
 /// A line with more bytes is no wall.
 const LONGEST: usize = 400;
 
+/// A walk with more walls is not written out in an answer.
+const MOST_WALLS: usize = 60;
+
 /// A line of a walk that begins with a way.
 struct Wall {
     /// The line from its first word to its last, without its comment.
@@ -238,7 +241,7 @@ struct Question {
 fn question(source: &Source, walls: &[Wall]) -> Option<Question> {
     let is_asked = |wall: &&Wall| wall.by == Called::Side && wall.is_faulty;
     let asked = walls.iter().filter(is_asked).count();
-    if asked == 0 || walls.len() < 3 {
+    if asked == 0 || !(3..=MOST_WALLS).contains(&walls.len()) {
         return None;
     }
     let mut found: Vec<(Vec<Direction>, Option<bool>, Reading)> = Vec::new();

@@ -25,6 +25,9 @@ const FIRST: [&str; 14] = [
 
 const FIGURES: [&str; 2] = ["record", "listing"];
 
+/// How many more statements may stand on a line.
+const MOST: usize = 3;
+
 /// The two lines, if each reads or is answered with one line of its kind.
 pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     let pieces = cut(line);
@@ -41,7 +44,12 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
             || pieces.get(at + 1).is_some_and(|year| year.is_word(&["year"]));
         word.is_word(&FIRST) && !is_same && !is_of_figure && is_tax
     };
-    (2..pieces.len()).filter(begins).find_map(|at| {
+    // A line with more words that begin statements is none of several, and trying all ways to take it apart takes long.
+    let splits: Vec<usize> = (2..pieces.len()).filter(begins).collect();
+    if splits.len() > MOST {
+        return None;
+    }
+    splits.into_iter().find_map(|at| {
         let before = line.get(..pieces[at].at)?.trim_end();
         let before = before.strip_suffix("and").unwrap_or(before).trim_end();
         let (before, after) = match before.strip_suffix('(') {
