@@ -111,11 +111,16 @@ fn cover_after_its_kind(line: &str) -> Option<(String, &'static str)> {
 
 /// `glass enclosed porch 12 x 14`: what encloses it in one word.
 fn glass_enclosed(line: &str) -> Option<(String, &'static str)> {
-    let lower = line.to_lowercase();
-    let rest =
-        lower.strip_prefix("glass enclosed ").or_else(|| lower.strip_prefix("glass-enclosed "))?;
-    let is_kind = ["porch", "patio", "deck", "breezeway"].iter().any(|kind| rest.starts_with(kind));
-    let rest = line.get(line.len() - rest.len()..).filter(|_| is_kind)?;
+    let (begins, rest) = line.split_at_checked("glass enclosed ".len())?;
+    let is_glass = ["glass enclosed ", "glass-enclosed "]
+        .iter()
+        .any(|glass| begins.eq_ignore_ascii_case(glass));
+    let kind = rest.split(' ').next().unwrap_or_default().trim_end_matches([',', ':']);
+    let is_kind =
+        ["porch", "patio", "deck", "breezeway"].iter().any(|one| kind.eq_ignore_ascii_case(one));
+    if !is_glass || !is_kind {
+        return None;
+    }
     Some((format!("glassed-in {rest}"), "a space begins with its kind, then its name"))
 }
 

@@ -490,8 +490,8 @@ fn location(typed: &Typed<'_>) -> Option<Answer> {
             let number = ["parcel", "account", "acct", "apn", "pin", "id", "no", "number", "#"]
                 .iter()
                 .find_map(|word| {
-                    own.strip_prefix(word)
-                        .map(|rest| said.get(said.len() - rest.len()..).unwrap_or_default())
+                    let begins = own.starts_with(word);
+                    begins.then(|| said.get(word.len()..).unwrap_or_default())
                 })
                 .unwrap_or(&said)
                 .trim_matches([' ', ':', '#', '.']);
