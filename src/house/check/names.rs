@@ -39,6 +39,9 @@ const BUT_LIVED_IN: [&str; 16] = [
     "sun",
 ];
 
+/// What to do with a space that was typed twice.
+pub(super) const TYPED_TWICE: &str = "if it is one space that was typed twice, take one of the two out, its line and its walls, and keep what its line says of the record on the other";
+
 impl Checker<'_> {
     /// Asks about levels and spaces whose names suggest something that their lines do not say.
     pub(super) fn report_names(&mut self) {

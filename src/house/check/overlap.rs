@@ -11,6 +11,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::nearest_nm;
 use crate::geometry::overlap::{Lies, Patch, meetings};
 use crate::house::Space;
+use crate::house::check::names::TYPED_TWICE;
 use crate::house::check::placement::no_such_space;
 use crate::house::check::places::At;
 use crate::house::check::{Checker, OnLevel};
@@ -31,9 +32,6 @@ const MOST_MOVES: usize = 40;
 const MOST_CORNERS: usize = 120;
 /// The most pairs of sides and meetings of spaces that are compared in a file: about half a second of work.
 const MOST_WORK: usize = 10_000_000;
-
-/// What to do with a space that was typed twice.
-pub(super) const TYPED_TWICE: &str = "if it is one space that was typed twice, take one of the two out, its line and its walls, and keep what its line says of the record on the other";
 
 /// Whether a name says that its space lies inside another.
 fn says_inside(name: &str) -> bool {

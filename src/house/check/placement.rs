@@ -4,7 +4,7 @@ use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::Axis;
 use crate::house::Space;
-use crate::house::check::overlap::TYPED_TWICE;
+use crate::house::check::names::TYPED_TWICE;
 use crate::house::check::{Checker, OnLevel};
 use crate::sketch::statement::Place;
 use crate::sketch::{Kind, LevelSketch, SpaceSketch, WalkSketch};
