@@ -117,7 +117,8 @@ fn twice(
     let here = fault.clone().also(other.typed, "said here too");
     let Some(fix) = fault.fixes().first() else { return here };
     let typed = source.text().get(fix.span.start..fix.span.end).unwrap_or_default().trim();
-    let is_alone = fault.fixes().len() == 1 && !fix.text.contains('\n');
+    let is_alone =
+        fault.fixes().len() == 1 && !fix.text.contains('\n') && is_whole_line(source, fix.span);
     let is_same = own.split_whitespace().eq(other.line.split_whitespace());
     if is_same && is_alone && !typed.starts_with('#') {
         let comment = format!("# {typed}");
@@ -141,6 +142,15 @@ fn twice(
         None => which,
     };
     here.help(which)
+}
+
+/// Whether an answer replaces all that its line says, and not one misspelled word of it.
+fn is_whole_line(source: &Source, span: Span) -> bool {
+    let text = source.text();
+    let before = text.get(..span.start).and_then(|before| before.rsplit('\n').next());
+    let after = text.get(span.end..).and_then(|after| after.lines().next());
+    let is_bare = |rest: &str| rest.trim().is_empty() || rest.trim_start().starts_with('#');
+    before.is_some_and(|before| before.trim().is_empty()) && after.is_none_or(is_bare)
 }
 
 /// An answer that says on its line what belongs to the top of the file, where another line may say it.
