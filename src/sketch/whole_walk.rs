@@ -48,7 +48,7 @@ enum Called {
 
 /// Which walls of a walk are called by the sides on which they stand.
 #[derive(Clone, Copy, PartialEq)]
-enum Reading {
+enum Taken {
     All,
     /// Those that say so, and those that are called as seen from the street.
     Street,
@@ -57,13 +57,13 @@ enum Reading {
     None,
 }
 
-impl Reading {
+impl Taken {
     fn stands(self, wall: &Wall) -> bool {
         match self {
-            Reading::All => true,
-            Reading::Street => wall.by != Called::Compass,
-            Reading::Said => wall.by == Called::Side,
-            Reading::None => false,
+            Taken::All => true,
+            Taken::Street => wall.by != Called::Compass,
+            Taken::Said => wall.by == Called::Side,
+            Taken::None => false,
         }
     }
 }
@@ -244,8 +244,8 @@ fn question(source: &Source, walls: &[Wall]) -> Option<Question> {
     if asked == 0 || !(3..=MOST_WALLS).contains(&walls.len()) {
         return None;
     }
-    let mut found: Vec<(Vec<Direction>, Option<bool>, Reading)> = Vec::new();
-    for reading in [Reading::All, Reading::Street, Reading::Said, Reading::None] {
+    let mut found: Vec<(Vec<Direction>, Option<bool>, Taken)> = Vec::new();
+    for reading in [Taken::All, Taken::Street, Taken::Said, Taken::None] {
         for clockwise in [true, false] {
             let ways: Vec<Direction> = walls
                 .iter()
@@ -257,7 +257,7 @@ fn question(source: &Source, walls: &[Wall]) -> Option<Question> {
                 .collect();
             let turns = turns(walls, &ways);
             let is_round = turns.is_some_and(|turns| {
-                turns != 0 && (reading == Reading::None || (turns > 0) == clockwise)
+                turns != 0 && (reading == Taken::None || (turns > 0) == clockwise)
             });
             let is_new = found.iter().all(|(others, ..)| *others != ways);
             if is_round && is_new {
@@ -284,22 +284,27 @@ fn question(source: &Source, walls: &[Wall]) -> Option<Question> {
         .iter()
         .filter_map(|(ways, ..)| Some(Fix::new(span, rewritten(source, walls, ways, span)?)))
         .collect();
-    let one = |(ways, _, reading): &(Vec<Direction>, Option<bool>, Reading)| {
+    let one = |(ways, _, reading): &(Vec<Direction>, Option<bool>, Taken)| {
         let written: Vec<String> = walls
             .iter()
             .zip(ways)
             .map(|(wall, way)| format!("`{} {}`", way.word(), wall.rest))
             .collect();
         let lead = match reading {
-            Reading::All => "if these are the sides on which the walls stand",
-            Reading::Street | Reading::Said => {
+            Taken::All => "if these are the sides on which the walls stand",
+            Taken::Street | Taken::Said => {
                 "if only the words that name a side say where a wall stands"
             }
-            Reading::None => "if you walked these ways",
+            Taken::None => "if you walked these ways",
         };
         (lead, written.join(", "))
     };
-    let of_lines = format!("the walls of lines {} to {}", lines.0, lines.1);
+    // A line between them that is no wall, or a bay, has its own answer.
+    let between = match walls.iter().skip(1).any(|wall| wall.is_apart) {
+        true => ", and leave the other lines between them as they are,",
+        false => "",
+    };
+    let of_lines = format!("the walls of lines {} to {}{between}", lines.0, lines.1);
     let (cause, helps) = match &found[..] {
         [only] => (
             format!(

@@ -44,3 +44,11 @@ fn what_belongs_to_the_top_of_the_file_is_sent_there() {
     );
     assert_eq!(fixes, 0);
 }
+
+#[test]
+fn one_misspelled_word_keeps_its_correction() {
+    let text = format!("measurd 2026-05-16\nmeasured 2026-05-16\n{LEVEL}{WALLS}");
+    let list = errors(&text);
+    assert_eq!(list[0].fixes()[0].text, "measured");
+    assert!(list[0].helps().iter().all(|help| !help.contains('#')), "{list:?}");
+}

@@ -60,6 +60,17 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
     };
     let cause = "siding is no veneer".to_owned();
     if is_level {
+        // The space that is offered below the level keeps its face.
+        if let (None, [only]) = (&mended.help, &mended.lines[..])
+            && let Some((level, space)) = only.split_once('\n')
+            && kinds::kind_word(space.split(' ').next().unwrap_or_default()).is_some()
+        {
+            let (space, walls) =
+                space.split_once('\n').map_or((space, None), |(space, walls)| (space, Some(walls)));
+            let walls = walls.map_or_else(String::new, |walls| format!("\n{walls}"));
+            let lines = vec![format!("{level}\n{space} veneer none{walls}")];
+            return Some(Mend { lines, cause, ..Mend::default() });
+        }
         let help = match (&mended.help, &mended.lines[..]) {
             (Some(help), _) => format!("{help}, then `veneer none`"),
             (None, [only, ..]) => {

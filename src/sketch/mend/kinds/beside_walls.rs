@@ -277,9 +277,7 @@ fn kind_and_cover(typed: &Typed<'_>) -> Option<Answer> {
         ),
         Some(_) => Answer::Lines(
             vec![format!("living {name}"), format!("{kind} {name}")],
-            format!(
-                "a {kind} that is finished and heated like the house is `living`; one that is not stays a `{kind}`"
-            ),
+            super::indoors::lived_in_or(&kind),
         ),
     })
 }
@@ -338,10 +336,5 @@ fn enclosed_and_heated(typed: &Typed<'_>) -> Option<Answer> {
         format!("{}  # {said}", line.trim_end())
     };
     let kind = typed.lower(kind);
-    Some(Answer::Lines(
-        vec![line("living"), line(&kind)],
-        format!(
-            "a {kind} that is finished and heated like the house is `living`; one that is not stays a `{kind}`"
-        ),
-    ))
+    Some(Answer::Lines(vec![line("living"), line(&kind)], super::indoors::lived_in_or(&kind)))
 }

@@ -227,6 +227,13 @@ fn roofed(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// What decides whether a garage or a porch that was closed in counts.
+pub(super) fn lived_in_or(kind: &str) -> String {
+    format!(
+        "a {kind} that is finished and heated like the house is `living`; one that is not stays a `{kind}`"
+    )
+}
+
 /// `converted garage "Garage"`, `garage conversion 20 x 22`, `garage "Garage" converted to living`: whether it counts
 /// follows from how it is finished.
 fn converted(typed: &Typed<'_>) -> Option<Answer> {
@@ -255,12 +262,7 @@ fn converted(typed: &Typed<'_>) -> Option<Answer> {
     let after = (at + 1 + usize::from(is_named)).max(if turned > at { stop } else { 0 });
     let rest = typed.rest(after);
     let line = |kind: &str| format!("{kind} {name} {rest}").trim_end().to_owned();
-    Some(Answer::Lines(
-        vec![line("living"), line(kind)],
-        format!(
-            "a {kind} that is finished and heated like the house is `living`; one that is not stays a `{kind}`"
-        ),
-    ))
+    Some(Answer::Lines(vec![line("living"), line(kind)], lived_in_or(&kind)))
 }
 
 /// `garage "Garage" (converted to den) start north 30'`, `porch "Back" now heated`: a remark after the name that asks the
@@ -306,10 +308,5 @@ fn turned_into(typed: &Typed<'_>) -> Option<Answer> {
         let said = format!("{kind} {name} {others}");
         format!("{}  # {remark}", said.trim_end())
     };
-    Some(Answer::Lines(
-        vec![line("living"), line(&kind)],
-        format!(
-            "a {kind} that is finished and heated like the house is `living`; one that is not stays a `{kind}`"
-        ),
-    ))
+    Some(Answer::Lines(vec![line("living"), line(&kind)], lived_in_or(&kind)))
 }
