@@ -262,7 +262,7 @@ fn converted(typed: &Typed<'_>) -> Option<Answer> {
     let after = (at + 1 + usize::from(is_named)).max(if turned > at { stop } else { 0 });
     let rest = typed.rest(after);
     let line = |kind: &str| format!("{kind} {name} {rest}").trim_end().to_owned();
-    Some(Answer::Lines(vec![line("living"), line(kind)], lived_in_or(&kind)))
+    Some(Answer::Lines(vec![line("living"), line(kind)], lived_in_or(kind)))
 }
 
 /// `garage "Garage" (converted to den) start north 30'`, `porch "Back" now heated`: a remark after the name that asks the
