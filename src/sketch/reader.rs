@@ -385,7 +385,8 @@ fn beside(text: &str, start: usize, end: usize) -> Beside {
             .nth(1)
             .is_some(),
         has_record: [&text[..start], &text[end..]].into_iter().flat_map(str::lines).any(is_record),
-        has_veneer: text.lines().map(str::trim_start).any(|line| {
+        has_veneer: text.lines().any(|line| line.trim_start().starts_with("veneer ")),
+        has_brick: text.lines().map(str::trim_start).any(|line| {
             line.strip_prefix("veneer ").is_some_and(|rest| !rest.trim_start().starts_with("none"))
         }),
         following: following(&text[end..]),

@@ -176,8 +176,9 @@ impl Cursor<'_> {
         }
         let span = self.since(start);
         let message = format!("{what} is {sum}, which no house is worth");
+        let in_full = sum.with((sum.amount() * Decimal::ONE_THOUSAND).normalize());
         let help =
-            format!("a sum is written in full: if this stands for thousands, write `{sum},000`");
+            format!("a sum is written in full: if this stands for thousands, write `{in_full}`");
         self.fault(Diagnostic::new(Word::BadMoney, span, message).help(help))
     }
 

@@ -173,9 +173,9 @@ fn nearly_a_line() -> impl Strategy<Value = String> {
     proptest::collection::vec(words, 0..8).prop_map(|words| words.join(" "))
 }
 
-/// A sum of money in one of the accepted spellings.
+/// A sum of money in one of the accepted spellings, at least the 1,000 that a house is worth.
 fn a_sum() -> impl Strategy<Value = String> {
-    (1_u64..2_000_000, 0_u32..100, 0_u8..4).prop_map(|(dollars, cents, how)| match how {
+    (1_000_u64..2_000_000, 0_u32..100, 0_u8..4).prop_map(|(dollars, cents, how)| match how {
         0 => format!("${dollars}"),
         1 => format!("$ {dollars}.{cents:02}"),
         2 => format!("{dollars}.5"),

@@ -65,8 +65,10 @@ pub(in crate::sketch) struct Beside {
     pub(in crate::sketch) last_is_a_part: bool,
     /// The lines after it, up to the first that begins something else.
     pub(in crate::sketch) following: std::rc::Rc<[std::rc::Rc<str>]>,
-    /// Whether the file says how thick its veneer is.
+    /// Whether the file says how thick its veneer is, or that it has none.
     pub(in crate::sketch) has_veneer: bool,
+    /// Whether the file says how thick its brick or stone is.
+    pub(in crate::sketch) has_brick: bool,
 }
 
 /// A change of a line.

@@ -2,7 +2,7 @@
 
 use super::change::Attempt;
 use super::pieces::cut;
-use super::{Mend, kinds, mend};
+use super::{Mend, kinds, read_or_mended};
 
 /// The answer to the line of a level or of a space that also says that its walls have siding: no veneer.
 ///
@@ -54,10 +54,7 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
         return Some(mended);
     }
     let plain = without(line, pieces.get(first)?.at, pieces[at].at + pieces[at].text.len())?;
-    let mended = match attempt(&plain).reads {
-        Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
-        None => mend(&plain, attempt)?,
-    };
+    let mended = read_or_mended(&plain, attempt)?;
     let cause = "siding is no veneer".to_owned();
     if is_level {
         // The space that is offered below the level keeps its face.
@@ -158,13 +155,10 @@ pub(super) fn with_brick(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -
     // `first floor:, measured outside`
     let plain = plain.replacen(":,", ",", 1);
     let tried = attempt(line);
-    let mended = match attempt(&plain).reads {
-        Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
-        None => mend(&plain, attempt)?,
-    };
+    let mended = read_or_mended(&plain, attempt)?;
     let here = match (&mended.help, &mended.lines[..]) {
         (Some(help), _) => help.clone(),
-        (None, [only]) if tried.beside.has_veneer => {
+        (None, [only]) if tried.beside.has_brick => {
             return Some(Mend {
                 lines: vec![only.clone()],
                 cause: "the file says how thick its brick is, and a level says nothing of it"
@@ -175,7 +169,7 @@ pub(super) fn with_brick(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -
         (None, [only]) => format!("write `{only}` here"),
         (None, _) => return None,
     };
-    let thickness = match tried.beside.has_veneer {
+    let thickness = match tried.beside.has_brick {
         true => "the file says how thick its brick is already",
         false => {
             "say once how thick the brick is, above the first level: `veneer 4 5/8\"`, or the thickness of your own"

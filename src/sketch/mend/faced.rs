@@ -171,10 +171,7 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     // On the line of a space other rules know the outer face, and what brick beside it is.
     let face = face.filter(|face| is_level || *face != "outside")?;
     let plain = kept.join(", ");
-    let mended = match attempt(&plain).reads {
-        Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
-        None => super::mend(&plain, attempt)?,
-    };
+    let mended = super::read_or_mended(&plain, attempt)?;
     // Without a word of it a veneer is assumed, and would come on top of what may be the whole wall.
     let bare = match attempt(line).beside.has_veneer {
         true => "",

@@ -112,16 +112,21 @@ pub(super) fn speaks_number(text: &str) -> bool {
     cut(text).iter().any(|piece| lengths::is_spoken_number(&piece.text))
 }
 
+/// The line as it reads, or else the answer to it.
+fn read_or_mended(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    match attempt(line).reads {
+        Some(reads) => Some(Mend { lines: vec![reads], ..Mend::default() }),
+        None => mend(line, attempt),
+    }
+}
+
 /// Finds a readable replacement for `line`; `attempt` tries to read a line. `None` if there is none.
 pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     if line.chars().count() > LONGEST {
         return None;
     }
     if let Some(plain) = marks::without_ordinals(line) {
-        let mended = match attempt(&plain).reads {
-            Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
-            None => mend(&plain, attempt)?,
-        };
+        let mended = read_or_mended(&plain, attempt)?;
         let cause = match mended.cause.as_str() {
             "" => marks::ORDINAL.to_owned(),
             cause => format!("{}; {cause}", marks::ORDINAL),
@@ -129,10 +134,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         return Some(Mend { cause, ..mended });
     }
     if let Some((plain, cause)) = marks::plain(line) {
-        let mended = match attempt(&plain).reads {
-            Some(reads) => Some(Mend { lines: vec![reads], ..Mend::default() }),
-            None => mend(&plain, attempt),
-        };
+        let mended = read_or_mended(&plain, attempt);
         let is_answer = |mend: &Mend| !mend.lines.is_empty() || mend.asks.is_some();
         let inner = line.trim().starts_with('(').then(|| format!("# {plain}"));
         if let Some(mended) = mended.filter(is_answer) {
@@ -159,10 +161,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         return two;
     }
     if let Some(plain) = in_meters::with_both_units(line) {
-        return match attempt(&plain).reads {
-            Some(reads) => Some(Mend { lines: vec![reads], ..Mend::default() }),
-            None => mend(&plain, attempt),
-        };
+        return read_or_mended(&plain, attempt);
     }
     if let Some(mended) = in_meters::answer(line, attempt) {
         return Some(mended);
@@ -174,10 +173,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         return Some(mended);
     }
     if let Some((plain, cause)) = rewritten::in_its_form(line) {
-        let mended = match attempt(&plain).reads {
-            Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
-            None => mend(&plain, attempt)?,
-        };
+        let mended = read_or_mended(&plain, attempt)?;
         let cause = if mended.cause.is_empty() { cause.to_owned() } else { mended.cause };
         return Some(Mend { cause, ..mended });
     }

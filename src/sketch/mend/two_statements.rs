@@ -3,7 +3,7 @@
 
 use super::change::Attempt;
 use super::pieces::{Piece, Sort, cut};
-use super::{Mend, mend};
+use super::{Mend, mend, read_or_mended};
 
 /// The words that begin a statement about the whole file, or a published area.
 const FIRST: [&str; 14] = [
@@ -106,18 +106,14 @@ pub(super) fn open_not_counted(
     let said = SAYS.iter().find(|said| lower.trim_end_matches([')', '.', ' ']).ends_with(*said))?;
     let at = lower.rfind(said).filter(|_| is_open && is_space && lower.len() == line.len())?;
     let plain = line.get(..at)?.trim_end().trim_end_matches([',', ';', '(', '-', ' ']);
-    let mended = match attempt(plain).reads {
-        Some(reads) => Mend { lines: vec![reads], ..Mend::default() },
-        None => mend(plain, attempt)?,
-    };
+    let mended = read_or_mended(plain, attempt)?;
     let cause = "what is open to below is deducted by itself".to_owned();
     Some(Mend { cause, ..mended })
 }
 
 /// The line that says where the street is.
 fn one_of_street(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<String> {
-    let reads = attempt(line).reads.map(|line| vec![line]);
-    let lines = reads.or_else(|| Some(mend(line, attempt)?.lines))?;
+    let Mend { lines, .. } = read_or_mended(line, attempt)?;
     let [only] = &lines[..] else { return None };
     let is_front = only.starts_with("front ") && !only.contains(['#', '\n']);
     is_front.then(|| only.clone())

@@ -2,7 +2,7 @@
 //! file has a place for it, or into a comment.
 
 use super::super::pieces::Piece;
-use super::measure::{area_at, date_at, length_at, money_from};
+use super::measure::{area_at, date_at, length_at};
 use super::{Answer, Rule, Typed, first_of, is_text, plainly, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
@@ -224,11 +224,7 @@ fn sum_at(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
         let sum: i64 = format!("{whole}{part:0<3}").parse().ok().filter(|_| is_small)?;
         return Some((format!("${}", crate::units::decimal::thousands(sum)), at + dollar + 2));
     }
-    super::worths::sum_at(typed, at).or_else(|| {
-        money_from(&typed.pieces, at)
-            .filter(|(first, ..)| *first == at)
-            .map(|(_, end, text)| (text, end))
-    })
+    super::worths::sum_at(typed, at)
 }
 
 /// `noticed value 412K, last year 371K`, `market value 412,000, last year 371,000`: this year's and last year's.

@@ -226,7 +226,7 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let of_it = match thick {
-        None if typed.attempt.beside.has_veneer && !typed.says(0, &["veneer"]) => {
+        None if typed.attempt.beside.has_brick && !typed.says(0, &["veneer"]) => {
             "put this line after a `#`, and write ".to_owned()
         }
         Some((_, thick)) => format!("write `veneer {}` on a line before the first level, and ", thick.text),

@@ -209,7 +209,7 @@ fn stories_of_a_house(typed: &Typed<'_>) -> Option<Answer> {
     if is_above
         && is_brick
         && !super::super::begins_as_side(after)
-        && !typed.attempt.beside.has_veneer
+        && !typed.attempt.beside.has_brick
     {
         return Some(Answer::say(
             super::super::BRICK_IS,
@@ -357,7 +357,7 @@ fn wall_with_siding(typed: &Typed<'_>) -> Option<Answer> {
         "stucco",
         "shingles",
     ];
-    if !typed.attempt.beside.has_veneer {
+    if !typed.attempt.beside.has_brick {
         return None;
     }
     let end = wall(typed)?;

@@ -143,7 +143,7 @@ fn bricked_house(typed: &Typed<'_>) -> Option<Answer> {
         name
     };
     let said = super::remark(typed.rest(first + 1));
-    Some(match typed.attempt.beside.has_veneer {
+    Some(match typed.attempt.beside.has_brick {
         true => Answer::line(
             format!("living {name}  # {said}"),
             "the file says above how thick the brick is; a comment begins with `#`",
