@@ -13,6 +13,7 @@ mod closing;
 mod described;
 mod kept;
 mod limits;
+mod not_of_the_walk;
 mod obeyed;
 mod pads;
 mod places;

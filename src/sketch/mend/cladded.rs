@@ -30,17 +30,39 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
         "painted",
     ];
     const BRICK: [&str; 6] = ["brick", "stone", "veneer", "masonry", "part", "partly"];
+    const FACE: [&str; 6] = ["inside", "interior", "drywall", "outside", "exterior", "studs"];
     let pieces = cut(line);
     let word = |at: usize| pieces.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
     let is_level = kinds::names_a_level(line) || crate::sketch::opens_level(&word(0), &word(1));
     let is_kind = kinds::kind_word(&word(0)).is_some_and(|kind| kind == word(0));
-    let has_brick = pieces.iter().any(|piece| piece.is_word(&BRICK));
+    let is = |at: usize, words: &[&str]| pieces.get(at).is_some_and(|piece| piece.is_word(words));
+    let says_face = pieces.iter().any(|piece| piece.is_word(&FACE));
+    // `second floor, no brick, measured inside`
+    let unbricked = (1..pieces.len())
+        .find(|&at| is(at, &["no", "without"]) && is(at + 1, &BRICK[..4]))
+        .filter(|_| is_level && says_face && !line.to_lowercase().contains("siding"));
+    let brick = pieces.iter().filter(|piece| piece.is_word(&BRICK)).count();
+    let has_brick = brick > usize::from(unbricked.is_some());
     if !is_level && !is_kind || line.contains('#') || has_brick {
         return None;
     }
-    let at = pieces.iter().position(|piece| piece.is_word(&["siding", "sided"]))?;
-    let first =
-        (2..at).rev().take_while(|&before| pieces[before].is_word(&OF)).last().unwrap_or(at);
+    // `upstairs: frame, measured inside`: of two faces the frame is what the walls are made of.
+    let ends = |at: usize| pieces.get(at).is_none_or(|mark| mark.is_mark(",;:()-–—"));
+    let framed = (2..pieces.len()).find(|&at| {
+        let first = at - usize::from(is(at - 1, &["wood", "timber", "all", "stick"]));
+        is(at, &["frame", "framed"]) && ends(at + 1) && ends(first.saturating_sub(1))
+    });
+    let at = pieces.iter().position(|piece| piece.is_word(&["siding", "sided"]));
+    let at = at.or(unbricked.map(|no| no + 1)).or(framed.filter(|_| is_level && says_face))?;
+    let before = |before: &usize| {
+        pieces[*before].is_word(&OF)
+            || pieces[*before].is_word(&["timber", "stick"])
+            || Some(*before) == unbricked
+            || pieces[*before].is_mark("/") && is(before.saturating_sub(1), &["w"])
+            || pieces[*before].is_word(&["w"]) && pieces[*before + 1].is_mark("/")
+    };
+    let first = (1..at).rev().take_while(before).last().unwrap_or(at);
+    let first = if unbricked.is_some() { first } else { first.max(2.min(at)) };
     // On the line of a space the word alone is known to other rules, but not beside a size.
     if first == at && !is_level && kinds::size_in(line).is_none() {
         return None;
@@ -55,7 +77,12 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
     }
     let plain = without(line, pieces.get(first)?.at, pieces[at].at + pieces[at].text.len())?;
     let mended = read_or_mended(&plain, attempt)?;
-    let cause = "siding is no veneer".to_owned();
+    let cause = match () {
+        () if unbricked.is_some() => "walls without brick have no veneer",
+        () if Some(at) == framed => "walls of frame alone have no veneer",
+        () => "siding is no veneer",
+    };
+    let cause = cause.to_owned();
     if is_level {
         // The space that is offered below the level keeps its face.
         if let (None, [only]) = (&mended.help, &mended.lines[..])

@@ -19,7 +19,7 @@ const SAID: &str = "\
     december deed deep deg degree degrees description diagonal did didn't dimensions distance dollar district does \
     doesn't done dont down drywall due e-w each east easterly eastern eight eighteen eighty einheiten elevation \
     eleven equals est este excluded exemption exterior eye facade face faces facing feb february feet fet \
-    fifteen fifty filed finish five floor foot for forty forty-two forward four fourteen frente friday from \
+    fifteen fifty figures filed finish five floor foot for forty forty-two forward four fourteen frente friday from \
     front fronts ft-in garage' gets gla goes going gone got ground guess had half has have having heading \
     headroom heated her here high him his home house hundred improvements inch inches incl included includes \
     including inside interior into ish its jan january jog jul july jun june juniper just land lane' last left legal liveable livable \

@@ -14,6 +14,8 @@ pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| open_after_its_room(line))
         .or_else(|| cells(line))
         .or_else(|| quoted_area(line))
+        .or_else(|| unit_in_parentheses(line))
+        .or_else(|| mark_after_its_word(line))
         .or_else(|| month_in_letters(line))
         .or_else(|| record_and_measured(line))
         .or_else(|| slant_in_two_words(line))
@@ -67,9 +69,30 @@ fn cover_after_its_kind(line: &str) -> Option<(String, &'static str)> {
         "porch", "stoop", "deck", "patio", "veranda", "verandah", "terrace", "balcony", "portico",
         "landing",
     ];
-    const PLACES: [&str; 17] = [
-        "north", "east", "south", "west", "front", "back", "rear", "left", "right", "corner", "ne",
-        "nw", "se", "sw", "n", "s", "side",
+    const PLACES: [&str; 23] = [
+        "north",
+        "east",
+        "south",
+        "west",
+        "front",
+        "back",
+        "rear",
+        "left",
+        "right",
+        "corner",
+        "ne",
+        "nw",
+        "se",
+        "sw",
+        "n",
+        "s",
+        "side",
+        "touching",
+        "abutting",
+        "against",
+        "adjoining",
+        "beside",
+        "next",
     ];
     let words: Vec<&str> = line.split_whitespace().collect();
     let plain = |word: &str| word.trim_matches([',', ';', '(', ')', '.', ':']).to_lowercase();
@@ -411,6 +434,54 @@ fn quoted_area(line: &str) -> Option<(String, &'static str)> {
         !number.is_empty() && number.chars().all(|c| c.is_ascii_digit() || matches!(c, ',' | '.'));
     (is_figure && is_number)
         .then(|| (format!("{word} {number}{after}"), "a number stands without quotation marks"))
+}
+
+/// `county record 136.2 (sq m)`: the unit of an area in parentheses.
+fn unit_in_parentheses(line: &str) -> Option<(String, &'static str)> {
+    const UNITS: [&str; 14] = [
+        "sq m",
+        "sq. m",
+        "sqm",
+        "m2",
+        "m²",
+        "qm",
+        "sq ft",
+        "sq. ft.",
+        "sq. ft",
+        "sqft",
+        "sf",
+        "ha",
+        "acres",
+        "square feet",
+    ];
+    let (before, rest) = line.split_once('(')?;
+    let (unit, after) = rest.split_once(')')?;
+    let is_number = before.trim_end().ends_with(|c: char| c.is_ascii_digit());
+    let is_unit = UNITS.iter().any(|known| known.eq_ignore_ascii_case(unit.trim()));
+    (is_number && is_unit && !line.contains(['#', '"'])).then(|| {
+        (
+            format!("{} {}{after}", before.trim_end(), unit.trim()),
+            "the unit of an area stands right after its number",
+        )
+    })
+}
+
+/// `record: 1,725 sq ft not counting the garage`: a mark between the word for who published an area and its number, where
+/// more than the area follows.
+fn mark_after_its_word(line: &str) -> Option<(String, &'static str)> {
+    let (word, rest) = line.split_once([':', '='])?;
+    let is_figure = matches!(word.trim().to_lowercase().as_str(), "record" | "listing" | "plan");
+    let rest = rest.trim_start();
+    let is_number = rest.starts_with(|c: char| c.is_ascii_digit());
+    let without = [" not ", " excl", " without ", " less ", " no ", " except ", " minus "];
+    let lower = rest.to_lowercase();
+    let says_more = without.iter().any(|word| lower.contains(word));
+    (is_figure && is_number && says_more).then(|| {
+        (
+            format!("{} {rest}", word.trim()),
+            "nothing stands between the word for who published an area and its number",
+        )
+    })
 }
 
 /// `measured 07-MAR-2026 with total station`: the month in letters, and what was wrong.

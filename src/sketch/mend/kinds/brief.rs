@@ -351,32 +351,98 @@ fn less_the_stair(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `Land 0.21 AC`, `land size 9,148 sf`: the area of the land, outside a lot.
+/// `Land 0.21 AC`, `land size 9,148 sf`, `county lot size 0.52 ha`, `site 0.52 ha per county`, `0.52 ha lot`: the area of the
+/// land, outside a lot.
 fn land_without_a_lot(typed: &Typed<'_>) -> Option<Answer> {
-    let words = ["size", "area", "is", "about", "approx", "of", "acreage", "total"];
-    let mut first = 1;
-    while typed.says(first, &words) || typed.piece(first).is_some_and(|mark| mark.is_mark(":=-–."))
-    {
-        first += 1;
+    const LAND: [&str; 6] = ["land", "acreage", "lot", "site", "plot", "parcel"];
+    const SIZE: [&str; 9] =
+        ["size", "area", "is", "about", "approx", "of", "acreage", "total", "says"];
+    const SOURCE: [&str; 23] = [
+        "county",
+        "county's",
+        "assessor",
+        "assessor's",
+        "deed",
+        "deeds",
+        "plat",
+        "survey",
+        "record",
+        "records",
+        "recorded",
+        "card",
+        "the",
+        "our",
+        "per",
+        "by",
+        "from",
+        "on",
+        "according",
+        "to",
+        "in",
+        "of",
+        "map",
+    ];
+    let is_mark = |at: usize| typed.piece(at).is_some_and(|mark| mark.is_mark(":=-–.,()"));
+    // Who says so stands before the land or after its area.
+    let source = (0..typed.pieces.len())
+        .take_while(|&at| typed.says(at, &SOURCE[..13]) || at > 0 && is_mark(at))
+        .count();
+    let (land, at, end, area) = match typed.piece(source).filter(|_| typed.says(source, &LAND)) {
+        Some(_) => {
+            let mut first = source + 1;
+            while typed.says(first, &SIZE) || is_mark(first) {
+                first += 1;
+            }
+            let (at, end, area) = area_from(&typed.pieces, first)?;
+            (source, (at == first).then_some(at)?, end, area)
+        }
+        None => {
+            let (at, end, area) = area_from(&typed.pieces, source)?;
+            let land = end + usize::from(typed.says(end, &["of"]));
+            let is_first = source == 0 && at == 0 && typed.says(land, &LAND);
+            let stop = land + 1 + usize::from(typed.says(land + 1, &["size", "area"]));
+            (is_first.then_some(land)?, at, stop, area)
+        }
+    };
+    let is_told = |at: usize| is_mark(at) || typed.says(at, &SOURCE);
+    let ends = (end..typed.pieces.len()).all(is_told);
+    // `lot 0.52 ha` and `parcel 0.52 ha` are nearly as the format has them.
+    let is_near = typed.says(land, &["lot", "plot", "parcel"]) && source == 0 && at == land + 1;
+    if !ends || is_near {
+        return None;
     }
-    let begins = typed.says(0, &["land", "acreage", "lot"]) && !typed.is_in_lot();
-    let (at, end, area) = area_from(&typed.pieces, first)?;
-    let is_land = begins && at == first && end == typed.pieces.len();
-    let sized = !typed.says(0, &["lot"]) || first > 1;
-    if is_land && sized && !super::lots::calls_follow(typed) {
+    if typed.is_in_lot() {
         return Some(Answer::say(
-            "land is drawn from its calls, the bearings and lengths of the deed or the plat, as a `lot`",
+            "the area of the land stands on the line of the lot",
             format!(
-                "write `lot \"Lot\" recorded {area}`, and each call on a line below it, as `bearing N 0° 30' E 120'`; until you have the calls, put a `#` before this line"
+                "take this line out; at the end of the line that begins with `lot` write `recorded {area}`"
             ),
         ));
     }
-    (is_land && sized).then(|| {
-        Answer::line(
-            format!("lot \"Lot\" recorded {area}"),
+    let said = |first: usize, end: usize| {
+        let said = remark(typed.text(first, end));
+        if ["the", "our"].contains(&said.to_lowercase().as_str()) { String::new() } else { said }
+    };
+    let told = [said(0, source.min(at)), said(end, typed.pieces.len())];
+    let told: Vec<&str> = told
+        .iter()
+        .map(|text| text.trim_matches([',', ':', ' ']))
+        .filter(|text| !text.is_empty())
+        .collect();
+    let comment = if told.is_empty() { String::new() } else { format!("  # {}", told.join(" ")) };
+    let line = format!("lot \"Lot\" recorded {area}{comment}");
+    if super::lots::calls_follow(typed) {
+        return Some(Answer::line(
+            line,
             "the land is a `lot`; its calls, if there are any, stand on the lines below it",
-        )
-    })
+        ));
+    }
+    Some(Answer::say(
+        "land is drawn from its calls, the bearings and lengths of the deed or the plat, as a `lot`",
+        format!(
+            "write `{line}`, and each call on a line below it, as `bearing N 0° 30' E 120'`; until you have the calls, put a `#` before this line"
+        ),
+    ))
 }
 
 /// `start SW corner, north 30'`: where the first wall of a walk begins needs no words.

@@ -113,9 +113,16 @@ fn miles(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// Whether the last word of a line is east or west.
+fn ends_in_a_way(typed: &Typed<'_>) -> bool {
+    let last = typed.pieces.last();
+    last.is_some_and(|last| last.is_word(&["e", "w", "east", "west"]))
+}
+
 /// `100 ft S 45° E`: the bearing comes before the length.
 fn call_after_its_length(typed: &Typed<'_>) -> Option<Answer> {
-    let measure = length_at(&typed.pieces, 0).filter(|measure| measure.has_unit)?;
+    let measure = length_at(&typed.pieces, 0)
+        .filter(|measure| measure.has_unit || typed.pieces.len() > 4 && ends_in_a_way(typed))?;
     let mut first = measure.end;
     while typed.piece(first).is_some_and(|mark| mark.is_mark(",;@"))
         || typed.says(first, &["at", "on"])
@@ -137,9 +144,16 @@ fn call_after_its_length(typed: &Typed<'_>) -> Option<Answer> {
             "a call is `bearing`, then its angle, then its length",
         ));
     }
-    let end = bearing_end(typed, first).filter(|end| *end == typed.pieces.len())?;
+    let bearing = match bearing_end(typed, first) {
+        Some(end) if end == typed.pieces.len() => typed.text(first, end),
+        // `84.50 N 2-15 E`: another rule knows its angle.
+        _ if super::heading::begins_as_call(typed.rest(first)) && ends_in_a_way(typed) => {
+            typed.rest(first)
+        }
+        _ => return None,
+    };
     Some(Answer::line(
-        format!("bearing {} {}", typed.text(first, end), measure.text),
+        format!("bearing {bearing} {}", measure.text),
         "a call is `bearing`, then its angle, then its length",
     ))
 }

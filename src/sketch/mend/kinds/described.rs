@@ -102,6 +102,8 @@ const ENDS: &[&str] = &[
     "along",
     "across",
     "against",
+    "touching",
+    "abutting",
     "around",
     "between",
     "counted",
@@ -766,7 +768,7 @@ impl Rest {
             "in", "at", "on", "off", "by", "behind", "beside", "next", "near", "over", "above",
             "under", "to", "from", "of", "front", "rear", "back", "side", "left", "right", "north",
             "south", "east", "west", "county", "record", "card", "assessor", "along", "against",
-            "between", "attached", "ne", "nw", "se", "sw", "flush", "set",
+            "touching", "abutting", "between", "attached", "ne", "nw", "se", "sw", "flush", "set",
         ];
         let is_corner =
             typed.attempt.beside.corners.iter().any(|corner| corner.eq_ignore_ascii_case(&said));

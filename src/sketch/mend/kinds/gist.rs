@@ -63,15 +63,30 @@ fn all_measured(typed: &Typed<'_>) -> Option<Answer> {
         "brick",
         "face",
         "sides",
+        "figures",
+        "sizes",
+        "faces",
     ];
+    // `everything in meters unless noted`
+    let last = typed
+        .find(2, &["unless", "except"])
+        .filter(|&last| {
+            const NOTED: [&str; 9] =
+                ["noted", "otherwise", "stated", "marked", "said", "where", "as", "it", "says"];
+            typed.pieces[last + 1..].iter().all(|piece| piece.is_word(&NOTED))
+        })
+        .unwrap_or(typed.pieces.len());
+    // `outer face`, `inside faces`
+    let is_face_alone = last == 2 && typed.says(1, &["face", "faces"]);
     let says: Vec<&Piece> = typed
         .pieces
         .iter()
+        .take(last)
         .filter(|piece| !piece.is_word(&filler) && !piece.is_mark(".,:()="))
         .collect();
     let same = |piece: &Piece| match piece.text.to_lowercase().as_str() {
-        "interior" | "drywall" | "indoors" => "inside".to_owned(),
-        "exterior" | "outdoors" | "siding" => "outside".to_owned(),
+        "interior" | "drywall" | "indoors" | "inner" => "inside".to_owned(),
+        "exterior" | "outdoors" | "siding" | "outer" => "outside".to_owned(),
         "studs" | "framing" => "frame".to_owned(),
         word => word.to_owned(),
     };
@@ -92,8 +107,10 @@ fn all_measured(typed: &Typed<'_>) -> Option<Answer> {
             "measured",
             "lengths",
             "numbers",
+            "figures",
+            "sizes",
         ])
-    });
+    }) || is_face_alone;
     let said = |words: &[&str]| only.is_word(words);
     let line = if said(&["inside", "interior", "indoors"]) {
         "faces inside"
@@ -105,7 +122,7 @@ fn all_measured(typed: &Typed<'_>) -> Option<Answer> {
         "units inches"
     } else if said(&["feet", "ft"]) {
         "units feet"
-    } else if said(&["meters", "metres", "metric"]) {
+    } else if said(&["meters", "metres", "metric", "m", "meter", "metre"]) {
         "units meters"
     } else if said(&["centimeters", "centimetres", "cm"]) {
         "units centimeters"
@@ -340,7 +357,8 @@ fn accuracy(typed: &Typed<'_>) -> Option<Answer> {
     if typed.attempt.space.is_some() {
         return None;
     }
-    let says = ["accurate", "accuracy", "precision", "precise", "tolerance", "tol", "error"];
+    let says =
+        ["accurate", "accuracy", "precision", "precise", "tolerance", "tol", "error", "good"];
     let filler = [
         "to", "within", "about", "of", "is", "the", "each", "wall", "walls", "all", "plus", "or",
         "minus", "a", "an", "every", "give", "take",
@@ -353,8 +371,24 @@ fn accuracy(typed: &Typed<'_>) -> Option<Answer> {
     let an_inch = !half
         && !["of an inch", "an inch and"].iter().any(|part| spoken.contains(part))
         && ["an inch", "one inch"].iter().any(|inch| spoken.ends_with(inch));
+    // `a quarter inch`, `an eighth of an inch`
+    let part =
+        [("quarter", "1/4\""), ("eighth", "1/8\""), ("sixteenth", "1/16\""), ("half", "1/2\"")]
+            .into_iter()
+            .find_map(|(word, part)| {
+                let at = typed.find(0, &[word])?;
+                let one = at.checked_sub(1).is_some_and(|one| typed.says(one, &["a", "an", "one"]));
+                let inch = at + 1 + if typed.says(at + 1, &["of"]) { 2 } else { 0 };
+                let ends = typed.says(inch, &["inch"]) && inch + 1 == typed.pieces.len();
+                let counts = (0..at).any(|at| crate::sketch::mend::speaks_number(&typed.lower(at)));
+                (ends && (one || !counts)).then(|| (at, part.to_owned()))
+            });
     let found = lengths(&typed.pieces, 0);
     let (first, end, text) = match &found[..] {
+        [] if part.is_some() => {
+            let (first, text) = part?;
+            (first, typed.pieces.len(), text)
+        }
         [] if an_inch => {
             let first = typed.find(0, &["inch"])?.saturating_sub(1);
             (first, typed.pieces.len(), "1\"".to_owned())
@@ -377,13 +411,16 @@ fn accuracy(typed: &Typed<'_>) -> Option<Answer> {
     if first == 1 && end == typed.pieces.len() {
         return None;
     }
-    let with =
-        (0..typed.pieces.len()).filter(|&at| typed.says(at, &tools)).map(|at| typed.lower(at));
+    let with = (0..typed.pieces.len())
+        .filter(|&at| typed.says(at, &tools) || typed.says(at, &["good"]))
+        .map(|at| typed.lower(at));
     let with: Vec<String> = with.collect();
     let comment = if with.is_empty() { String::new() } else { format!("  # {}", with.join(" ")) };
     let line = format!("tolerance {text}{comment}");
     let give_or_take = typed.says(0, &["give"]) && typed.says(2, &["take"]);
-    (only && line != typed.line && (signs || give_or_take || typed.find(0, &says).is_some()))
+    let within = typed.find(0, &["within"]).is_some() && !comment.is_empty();
+    let is_said = signs || give_or_take || within || typed.find(0, &says).is_some();
+    (only && line != typed.line && is_said)
         .then(|| Answer::line(line, "how exactly each wall was measured is the `tolerance`"))
 }
 

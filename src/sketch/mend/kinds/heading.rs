@@ -25,9 +25,22 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
 /// Whether a text begins as a call of a deed: `bearing N 45° E`, `N 2 15 E`, `thence S 87.75 E`.
 pub(super) fn begins_as_call(text: &str) -> bool {
     let pieces = cut(text);
-    let first = usize::from(
-        pieces.first().is_some_and(|word| word.is_word(&["bearing", "thence", "course"])),
-    );
+    // `1. N 2°15' E 84.50`, `(2) N 2°15' E 84.50`, `call 3: N 2°15' E 84.50`
+    let is_number = |at: usize| {
+        pieces.get(at).is_some_and(|piece| digits::is_small(piece) && !piece.text.contains('.'))
+    };
+    let is_mark = |at: usize| pieces.get(at).is_some_and(|mark| mark.is_mark(".():-–#"));
+    let is_word = |at: usize| {
+        pieces.get(at).is_some_and(|word| word.is_word(&["call", "course", "leg", "line", "no"]))
+    };
+    let numbered = (0..pieces.len().min(5))
+        .take_while(|&at| is_number(at) || is_mark(at) || is_word(at))
+        .count();
+    let first = if (0..numbered).any(is_number) { numbered } else { 0 };
+    let first = first
+        + usize::from(
+            pieces.get(first).is_some_and(|word| word.is_word(&["bearing", "thence", "course"])),
+        );
     let is = |at: usize, words: &[&str]| pieces.get(at).is_some_and(|piece| piece.is_word(words));
     let is_number = |at: usize| pieces.get(at).is_some_and(Piece::is_number);
     let from = is(first, &["n", "s", "north", "south"]) && is_number(first + 1);
@@ -75,9 +88,20 @@ fn calls_follow(typed: &Typed<'_>) -> Option<Answer> {
         "by",
         "begin",
         "beginning",
-        "our",
         "acreage",
         "outline",
+        "says",
+        "reads",
+        "has",
+        "gives",
+        "these",
+        "are",
+        "in",
+        "on",
+        "our",
+        "bearings",
+        "courses",
+        "distances",
     ];
     let plain = typed.pieces.iter().all(|piece| {
         piece.is_word(&words) || piece.is_mark(":.,;()&-–") || digits::is_small(piece)

@@ -661,6 +661,15 @@ pub(super) fn parcel(typed: &Typed<'_>) -> Option<Answer> {
             "the land whose calls follow is `lot` and its name",
         ));
     }
+    // `plot:`, `Land`: the land, of which no more is said.
+    let is_alone = typed.pieces[1..].iter().all(|mark| mark.is_mark(":.=-–"));
+    let is_land = typed.says(0, &["plot", "land", "parcel", "tract", "site", "lot"]);
+    if is_land && is_alone && (typed.pieces.len() > 1 || !typed.says(0, &["lot"])) {
+        return Some(Answer::say(
+            "land is drawn from its calls, the bearings and lengths of the deed or the plat, as a `lot`",
+            "write `lot \"Lot\"`, after it `recorded` and its area if the deed or the county has it, and each call on a line below it, as `bearing N 0° 30' E 120'`; until you have the calls, put a `#` before this line",
+        ));
+    }
     let (first, _, _) = area_from(&typed.pieces, 1)?;
     let after = 1 + usize::from(typed.piece(1).is_some_and(|mark| mark.is_mark(":=–-")));
     (typed.says(0, &begins) && (is_text(typed.piece(after)) || first == after)).then(|| {

@@ -100,6 +100,7 @@ mod unnumbered;
 mod walked;
 mod walks;
 mod walls;
+mod walls_with_bays;
 mod whereabouts;
 mod worded;
 mod worths;
@@ -266,6 +267,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         remarks::apart_from_another,
         recessed::answer,
         angled_bay::answer,
+        walls_with_bays::answer,
         bumps::answer,
         card_lines::answer,
         beside_walls::answer,
@@ -305,10 +307,12 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         rooms::appraisers_figure,
         rooms::up_or_down,
         unmeasured::named_later,
+        unmeasured::said_before,
         loose_walls::lengths_before_ways,
         meant::other_language,
         remarks::note_alone,
         street::between_two,
+        street::by_a_side,
         loose::parcel,
         lots::answer,
         tails::bricked,

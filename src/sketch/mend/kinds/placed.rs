@@ -489,7 +489,7 @@ fn understood(place: &Place, said: &str) -> String {
 }
 
 /// Words for a place outside of the house.
-const OUTSIDE: [&str; 14] = [
+const OUTSIDE: [&str; 16] = [
     "behind",
     "beside",
     "next",
@@ -501,6 +501,8 @@ const OUTSIDE: [&str; 14] = [
     "off",
     "out",
     "against",
+    "touching",
+    "abutting",
     "past",
     "beyond",
     "before",
@@ -1068,7 +1070,7 @@ fn says_where(words: &Typed<'_>) -> bool {
     let places = [
         "left", "right", "front", "rear", "back", "behind", "north", "south", "east", "west",
         "corner", "wall", "from", "beside", "near", "between", "next", "off", "against",
-        "opposite", "over", "under",
+        "touching", "abutting", "opposite", "over", "under",
     ];
     words.find(FIRST, &places).is_some()
 }
@@ -1099,7 +1101,9 @@ fn stands_apart(space: &Space, place: &Place, words: &Typed<'_>) -> bool {
     };
     // A side as seen from a street that is not named is still a side.
     let is_beside = place.whereabouts.parts.is_empty() && place.needs_street;
-    let touches = words.find(FIRST, &["against", "attached", "wall", "corner", "flush"]).is_some();
+    let touches = words
+        .find(FIRST, &["against", "touching", "abutting", "attached", "wall", "corner", "flush"])
+        .is_some();
     let stands_alone = space.kind == "outbuilding" || is_dwelling_apart(words, space);
     place.is_apart || stands_alone && (is_side || is_beside && !touches)
 }

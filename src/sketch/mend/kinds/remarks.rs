@@ -81,12 +81,41 @@ pub(super) fn apart_from_another(typed: &Typed<'_>) -> Option<Answer> {
         && (!follows || is_back)
         && is_done
         && (another || stands);
+    // `garage 6' from the left corner` above its walls begins there.
+    let is_kind = |at: usize| super::kind_meant(&typed.lower(at)).is_some();
+    if follows && (0..first).any(is_kind) && typed.find(one.end, &["corner", "wall"]).is_some() {
+        return None;
+    }
+    // Its own walls stand below: as a comment it would leave them to the house.
+    if let Some(line) = begun_by(typed, first, one.end).filter(|_| fits && follows && is_back) {
+        return Some(Answer::line(
+            line,
+            "a building that stands by itself is a space of its own, `detached`; how far it stands from another is a remark",
+        ));
+    }
     (fits && !typed.is_in_lot()).then(|| {
         Answer::line(
             format!("# {}", typed.line.trim()),
             "how far a building stands from another is no wall of it: a remark on a line of its own begins with `#`",
         )
     })
+}
+
+/// `barn 25 m behind house`, `6 m from the house: shed`: the line of the building that stands there.
+fn begun_by(typed: &Typed<'_>, first: usize, end: usize) -> Option<String> {
+    let named = |at: usize| {
+        let kind = super::kind_meant(&typed.lower(at))?;
+        let name = super::levels::capitalized(&typed.lower(at));
+        Some(format!("{kind} {} detached  # {}", super::quoted(&name), super::remark(typed.line)))
+    };
+    if let Some(line) = (0..first).find_map(named) {
+        return Some(line);
+    }
+    // `80 ft behind the barn` says where something else stands.
+    let last = typed.pieces.len().checked_sub(1).filter(|last| *last > end)?;
+    let other = ["of", "from", "to", "the", "behind", "beyond", "off", "past", "main", "away"];
+    let before = last.checked_sub(1)?;
+    if typed.says(before, &other) { None } else { named(last) }
 }
 
 /// `note the gas meter is on this wall` below a wall: a line of its own.

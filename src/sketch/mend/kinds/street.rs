@@ -49,6 +49,60 @@ pub(super) fn by_name(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `north is the back`, `south is the street`, `the back is north`, `north = back of house`: on which side of the house
+/// the street is follows from each.
+pub(super) fn by_a_side(typed: &Typed<'_>) -> Option<Answer> {
+    const SMALL: [&str; 16] = [
+        "is", "the", "of", "house", "home", "side", "our", "my", "at", "to", "on", "faces", "are",
+        "points", "facing", "looks",
+    ];
+    const SIDES: [(&str, usize); 9] = [
+        ("street", 0),
+        ("road", 0),
+        ("front", 0),
+        ("back", 2),
+        ("rear", 2),
+        ("backyard", 2),
+        ("behind", 2),
+        ("left", 1),
+        ("right", 3),
+    ];
+    let (mut way, mut turn) = (None, None);
+    let mut joins = false;
+    for (at, piece) in typed.pieces.iter().enumerate() {
+        let named = WAYS.iter().position(|word| piece.is_word(&[word]));
+        let side = SIDES.iter().find(|(word, _)| piece.is_word(&[word]));
+        match (named, side) {
+            (Some(named), _) if way.is_none() => way = Some(named),
+            (_, Some((_, by))) if turn.is_none() => turn = Some(*by),
+            (None, None) if piece.is_word(&SMALL) || piece.is_mark("=:-–.") => {}
+            _ => return None,
+        }
+        joins |= at > 0
+            && (piece.is_word(&["is", "faces", "are", "points", "facing", "looks"])
+                || piece.is_mark("=:"));
+    }
+    // `front` and the street in other words are known to another rule; `north side` is no more than a wall.
+    let (way, turn) = way.zip(turn)?;
+    let is_known =
+        turn == 0 && !typed.says(0, &WAYS) && typed.find(0, &["front", "street"]).is_some();
+    if !joins || is_known || typed.attempt.beside.comment.is_some() {
+        return None;
+    }
+    // As seen from the street, the left side lies a quarter turn to the right of the street side.
+    let front = WAYS.get((way + 4 - turn) % 4)?;
+    let cause = "the street side is `front` and one word of the compass";
+    let cause = match turn {
+        0 => cause.to_owned(),
+        _ => format!(
+            "{cause}; the others follow from it: {} is on the {} as seen from the street",
+            WAYS[way],
+            ["front", "left", "back", "right"][turn]
+        ),
+    };
+    Some(Answer::line(format!("front {front}"), cause))
+}
+
 /// `front: faces south`, `facing Elm Street (south)`, `street is on the west`: one word of the compass.
 pub(super) fn front(typed: &Typed<'_>) -> Option<Answer> {
     let begins = ["front", "fronts", "facing", "faces", "street", "house", "home", "the"];

@@ -82,24 +82,36 @@ fn number_and_dwelling(typed: &Typed<'_>) -> Option<Answer> {
     heads(typed, &format!("address {}  # {}", quoted(typed.text(0, comma)), typed.rest(comma + 1)))
 }
 
-/// `house on Wren Lane`, `our cabin on the lake`.
+/// `house on Wren Lane`, `our cabin on the lake`, `house: 19 Tanager Way`.
 fn on_a_street(typed: &Typed<'_>) -> Option<Answer> {
     let first = usize::from(typed.says(0, &["the", "our", "my"]));
     let last = typed.pieces.len().checked_sub(1)?;
+    // `house: 19 Tanager Way`, `home 19 Tanager Way`
+    let is_mark = typed.piece(first + 1).is_some_and(|mark| mark.is_mark(":-–—=,"));
+    let number = first + if is_mark || typed.says(first + 1, &["on", "at", "by"]) { 2 } else { 1 };
+    let is_number =
+        |piece: &Piece| piece.is_number() && piece.text.chars().all(|c| c.is_ascii_digit());
+    let is_set_off = typed.piece(number).is_some_and(is_number)
+        && typed.piece(number + 1).is_some_and(|name| name.text.starts_with(char::is_uppercase))
+        && (number + 2..=last).any(|at| typed.says(at, &STREETS));
     let plain = (0..typed.pieces.len()).all(|at| {
-        typed.pieces[at].sort == Sort::Word || at == first + 2 && typed.pieces[at].is_number()
+        typed.pieces[at].sort == Sort::Word
+            || at == number && typed.pieces[at].is_number()
+            || is_set_off && (at == first + 1 || typed.pieces[at].is_mark(",."))
     });
+    let last_word = first + if is_set_off { 9 } else { 5 };
     let fits = typed.says(first, &DWELLINGS)
-        && typed.says(first + 1, &["on", "at", "by"])
-        && (typed.says(last, &STREETS) || typed.piece(first + 2).is_some_and(Piece::is_number))
+        && (typed.says(first + 1, &["on", "at", "by"]) || is_set_off)
+        && (is_set_off
+            || typed.says(last, &STREETS)
+            || typed.piece(number).is_some_and(Piece::is_number))
         && last > first + 1
-        && last <= first + 5;
+        && last <= last_word;
     if !fits || !plain {
         return None;
     }
-    let numbered = typed.piece(first + 2).is_some_and(Piece::is_number);
-    let head = match numbered {
-        true => format!("address {}", quoted(typed.rest(first + 2))),
+    let head = match typed.piece(number).is_some_and(Piece::is_number) {
+        true => format!("address {}", quoted(typed.rest(number))),
         false => format!("property {}", quoted(&capitalized(typed.text(first, last + 1)))),
     };
     heads(typed, &head)

@@ -197,6 +197,40 @@ fn without_length(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// `missing right side`, `can't reach the left wall`: the side comes first, and then that it was not measured.
+pub(super) fn said_before(typed: &Typed<'_>) -> Option<Answer> {
+    const SEEN: [&str; 4] = ["front", "back", "left", "right"];
+    let at = (1..typed.pieces.len()).find(|&at| typed.says(at, &SEEN))?;
+    let small = |at: usize| {
+        typed.says(at, &OUT_OF_REACH)
+            || typed.says(at, &NO_MORE)
+            || typed.says(at, &["the", "my", "our", "of"])
+    };
+    let is_missing = (0..at).any(|at| typed.says(at, &OUT_OF_REACH)) && (0..at).all(small);
+    let is_side = typed.says(at + 1, &STANDS) && at + 2 == typed.pieces.len();
+    let is_begun = super::super::begins_as_wall(&typed.attempt.beside.before);
+    if !is_missing || !is_side || !is_begun {
+        return None;
+    }
+    if typed.attempt.beside.front.is_none() {
+        return Some(Answer::say(
+            format!(
+                "`{}` says nothing until the file says which way the street is",
+                typed.lower(at)
+            ),
+            "add `front south`, for instance, at the top of the file, before the first `level`",
+        ));
+    }
+    Some({
+        let said = typed.text(0, at);
+        let said = [" the", " my", " our", " of the"]
+            .iter()
+            .find_map(|small| said.strip_suffix(small))
+            .unwrap_or(said);
+        Answer::line(format!("{} {}", typed.text(at, at + 2), said.to_lowercase()), NOT_MEASURED)
+    })
+}
+
 /// `couldn't get the north wall`, `hedge, north wall not taped`, `F-G n/a north (hedge)` in a walk: as a comment alone the
 /// wall would be missing.
 pub(super) fn named_later(typed: &Typed<'_>) -> Option<Answer> {

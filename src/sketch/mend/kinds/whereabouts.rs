@@ -55,7 +55,7 @@ pub(super) struct Place {
 }
 
 /// Words that may stand before a place.
-const LEADS: [&str; 48] = [
+const LEADS: [&str; 50] = [
     "on",
     "at",
     "in",
@@ -64,6 +64,8 @@ const LEADS: [&str; 48] = [
     "along",
     "across",
     "against",
+    "touching",
+    "abutting",
     "from",
     "by",
     "near",
@@ -694,7 +696,7 @@ fn beside(typed: &Typed<'_>, at: usize) -> Option<Found> {
     }
     let front = typed.attempt.beside.front;
     let behind = typed.says(first, &["behind"]);
-    let phrases: [(&[&str], Option<Sort>); 15] = [
+    let phrases: [(&[&str], Option<Sort>); 17] = [
         (&["behind"], front.map(|front| Sort::Side(front.opposite()))),
         (&["in", "back", "of"], front.map(|front| Sort::Side(front.opposite()))),
         (&["in", "front", "of"], front.map(Sort::Side)),
@@ -703,6 +705,8 @@ fn beside(typed: &Typed<'_>, at: usize) -> Option<Found> {
         (&["beside"], Some(Sort::Against)),
         (&["alongside"], Some(Sort::Against)),
         (&["against"], Some(Sort::Against)),
+        (&["touching"], Some(Sort::Against)),
+        (&["abutting"], Some(Sort::Against)),
         (&["adjoining"], Some(Sort::Against)),
         (&["adjacent", "to"], Some(Sort::Against)),
         (&["over", "top", "of"], Some(Sort::Over)),

@@ -129,6 +129,8 @@ pub(super) fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt
         "attached",
         "against",
         "touching",
+        "abutting",
+        "touching",
         "adjoining",
     ];
     // `garage within …`: the name itself is missing.
