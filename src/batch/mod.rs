@@ -24,7 +24,7 @@ use crate::areas::rule::Settings;
 use crate::diagnostic::Diagnostics;
 use crate::house::FigureKind;
 use crate::house::LengthSource;
-use crate::reconcile::Weights;
+use crate::house::Side;
 use crate::reconcile::{CouldExplain, Figure};
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 pub use summary::{Summary, histogram};
@@ -247,8 +247,7 @@ fn measured(
         house = house.with_figure(kind, area);
     }
     let areas = house.areas(&options.settings)?;
-    let reconciliation =
-        if options.explain { areas.reconcile(&Weights::default())? } else { areas.gaps()? };
+    let reconciliation = areas.rows(options.explain)?;
     let gross = reconciliation.areas().gross();
     let figures = reconciliation.figures();
     let mut outcome = Outcome {
@@ -271,7 +270,8 @@ fn measured(
         outcome.reasons.push(disagreement(options));
     }
     let counted = reconciliation.house().spaces().iter().filter(|space| space.is_counted());
-    if counted.flat_map(|space| space.sides()).any(|side| side.how() == LengthSource::Estimated) {
+    let is_estimated = |side: &Side| side.has_words() && side.how() == LengthSource::Estimated;
+    if counted.flat_map(|space| space.sides()).any(is_estimated) {
         outcome.reasons.push(ESTIMATED.to_owned());
     }
     Ok(outcome)

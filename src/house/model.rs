@@ -465,6 +465,11 @@ impl Side {
         self.words.recorded.map(WrittenLength::length)
     }
 
+    /// Whether anything is said about it after its length.
+    pub(crate) fn has_words(&self) -> bool {
+        !self.words.are_none()
+    }
+
     /// How its length was obtained.
     #[must_use]
     pub fn how(&self) -> LengthSource {

@@ -77,7 +77,7 @@ impl Areas {
     /// [`SidesCross`](crate::diagnostic::Word::SidesCross) where the walls are too close together to be moved to
     /// the face of a figure.
     pub fn reconcile(self, weights: &Weights) -> Result<Reconciliation, Diagnostics> {
-        Reconciliation::computed(self, weights, true)
+        Reconciliation::computed(self, weights, Wanted { causes: true, steps: true })
     }
 
     /// Like [`Areas::reconcile`], but without the search for causes, for large numbers of houses. There is still a
@@ -87,18 +87,33 @@ impl Areas {
     ///
     /// As [`Areas::reconcile`].
     pub fn gaps(self) -> Result<Reconciliation, Diagnostics> {
-        Reconciliation::computed(self, &Weights::default(), false)
+        Reconciliation::computed(self, &Weights::default(), Wanted { causes: false, steps: true })
     }
+
+    /// What a row of [`crate::batch`] shows, with the search for causes or without it: no steps, no warnings and nothing
+    /// from maps.
+    pub(crate) fn rows(self, causes: bool) -> Result<Reconciliation, Diagnostics> {
+        Reconciliation::computed(self, &Weights::default(), Wanted { causes, steps: false })
+    }
+}
+
+/// How much of a reconciliation is computed.
+#[derive(Clone, Copy)]
+struct Wanted {
+    /// Whether causes are searched for.
+    causes: bool,
+    /// Whether there are steps and warnings, which rows of many houses do not show.
+    steps: bool,
 }
 
 impl Reconciliation {
     fn computed(
         areas: Areas,
         weights: &Weights,
-        explain: bool,
+        wanted: Wanted,
     ) -> Result<Reconciliation, Diagnostics> {
         let house = areas.house();
-        let mut warnings = areas.warnings.clone();
+        let mut warnings = if wanted.steps { areas.warnings.clone() } else { Vec::new() };
         let mut figures = Vec::with_capacity(house.figures.len());
         let mut assumed = areas.assumed();
         // The dispute is about the record, so it comes first wherever it was typed.
@@ -108,37 +123,21 @@ impl Reconciliation {
         for sketch in published {
             let ground = Ground::of(sketch, &areas)?;
             assumed = assumed.or(ground.walls.assumed());
-            let weights = explain.then_some(weights);
-            let figure = Figure::of(ground, &areas, weights, &shared, &mut warnings);
-            warnings.extend(figure.far_off(sketch.span));
+            let figure = Figure::of(ground, &areas, (weights, wanted), &shared, &mut warnings);
+            if wanted.steps {
+                warnings.extend(figure.far_off(sketch.span));
+            }
             figures.push(figure);
         }
         let outlines = matching::reports(&areas)?;
-        // Batch without the search needs only the figures.
-        let maps = if explain { roof::reports(&areas) } else { Vec::new() };
-        for figure in &mut figures {
-            figure.look_at(&maps);
+        let mut maps = Vec::new();
+        if wanted.causes && wanted.steps {
+            maps = roof::reports(&areas);
+            figures.iter_mut().for_each(|figure| figure.look_at(&maps));
         }
-        let mut distinct: Vec<Diagnostic> = house.warnings().to_vec();
-        for warning in warnings {
-            if !distinct.iter().any(|other| {
-                other.word() == warning.word()
-                    && other.span() == warning.span()
-                    && other.message() == warning.message()
-            }) {
-                distinct.push(warning);
-            }
-        }
-        crate::diagnostic::sort(&mut distinct);
-        Ok(Reconciliation {
-            areas,
-            weights: *weights,
-            figures,
-            outlines,
-            maps,
-            assumed,
-            warnings: distinct,
-        })
+        let warnings = if wanted.steps { all_warnings(house, warnings) } else { Vec::new() };
+        let weights = *weights;
+        Ok(Reconciliation { areas, weights, figures, outlines, maps, assumed, warnings })
     }
 
     /// The areas that the figures are compared with.
@@ -199,6 +198,22 @@ impl Reconciliation {
     pub fn warnings(&self) -> &[Diagnostic] {
         &self.warnings
     }
+}
+
+/// The warnings of a house and of what was computed, each once, in file order.
+fn all_warnings(house: &House, computed: Vec<Diagnostic>) -> Vec<Diagnostic> {
+    let mut distinct: Vec<Diagnostic> = house.warnings().to_vec();
+    for warning in computed {
+        if !distinct.iter().any(|other| {
+            other.word() == warning.word()
+                && other.span() == warning.span()
+                && other.message() == warning.message()
+        }) {
+            distinct.push(warning);
+        }
+    }
+    crate::diagnostic::sort(&mut distinct);
+    distinct
 }
 
 /// A published figure and its gap to the measured area.
@@ -298,12 +313,14 @@ impl Figure {
     fn of(
         ground: Ground<'_>,
         areas: &Areas,
-        weights: Option<&Weights>,
+        (weights, wanted): (&Weights, Wanted),
         shared: &Shared,
         warnings: &mut Vec<Diagnostic>,
     ) -> Figure {
         let (house, settings) = (areas.house(), areas.settings());
-        warnings.extend(ground.walls.assumption_warnings(house));
+        if wanted.steps {
+            warnings.extend(ground.walls.assumption_warnings(house));
+        }
         let recorded = recorded::Recorded::of(house, &ground, warnings);
         let start = areas.gross().tenth_foot();
         let like = measured_like_figure(house, &ground);
@@ -329,12 +346,14 @@ impl Figure {
             settings,
             shared,
         };
-        let mut explanations =
-            weights.map(|weights| Explanations::of(&case, weights)).unwrap_or_default();
-        for one in explanations.list.iter_mut().filter(|one| one.is_reported()) {
-            one.printed = bridge::printed_range(house, &ground, one);
+        let mut explanations = Explanations::default();
+        if wanted.causes {
+            explanations = Explanations::of(&case, weights);
+            for one in explanations.list.iter_mut().filter(|one| one.is_reported()) {
+                one.printed = bridge::printed_range(house, &ground, one);
+            }
+            decision::tell_near_from_fitting(&mut explanations.list, &test);
         }
-        decision::tell_near_from_fitting(&mut explanations.list, &test);
         let apart = (ground.figure.area.area() - like).abs().sq_ft();
         let like_unrounded = match ground.figure.counting.as_slice() {
             [] => total_of(house, |i| ground.walls.spaces[i].outline.area()),
@@ -343,18 +362,19 @@ impl Figure {
                 total(house, &unrounded) + counted_by(house, counting, &unrounded)
             }
         };
-        let is_read = weights.is_some()
+        let is_read = wanted.causes
             && !agreement.agrees()
             && recorded.is_none()
             && test.could_explain() != Some(CouldExplain::Yes)
             && !explanations.is_any_reported()
             && apart <= MOST_READ * like.sq_ft()
             && is_within_tape(ground.figure.area.area(), [like, like_unrounded], areas.gross());
-        let same = (agreement.agrees(), is_read);
-        let lines =
-            bridge::lines(house, &ground, recorded.as_ref(), &explanations, start, &test, same);
-        let own = recorded::own_total(house, &ground, recorded.as_ref());
-        let own = own.map(|own| own.with(counting));
+        let (mut lines, mut own) = (Vec::new(), None);
+        if wanted.steps {
+            let (recorded, same) = (recorded.as_ref(), (agreement.agrees(), is_read));
+            lines = bridge::lines(house, &ground, recorded, &explanations, start, &test, same);
+            own = recorded::own_total(house, &ground, recorded).map(|own| own.with(counting));
+        }
         Figure {
             kind: ground.figure.kind.clone(),
             title: ground.figure.title.clone(),
