@@ -34,8 +34,8 @@ pub(super) fn side(lines: &str, offset: usize, sides: &mut Vec<Side>) -> Option<
     };
     let typed = if is_even { text.into() } else { evened_out(text) };
     if sides.is_empty() {
-        // Enough for most walks.
-        sides.reserve(16);
+        // Enough for most walks, and less than 1 KB, beyond which the allocator takes longer.
+        sides.reserve(12);
     }
     sides.push(Side::new(sides.len(), Run::Straight(direction, length), words, span, typed));
     Some(end)

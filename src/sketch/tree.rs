@@ -1,7 +1,7 @@
 //! The assembled contents of a sides file: levels with their spaces, and spaces with their walks.
 
 use std::fmt;
-use std::num::NonZeroUsize;
+use std::num::NonZeroU32;
 use std::sync::Arc;
 
 use smol_str::SmolStr;
@@ -118,23 +118,24 @@ pub(crate) struct WalkSketch {
 
 /// The number of a side in walking order, from 1, as shown in reports, on pages and in JSON.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct SideNumber(NonZeroUsize);
+pub struct SideNumber(NonZeroU32);
 
 impl SideNumber {
     /// The number of the side at this index, from 0.
+    #[expect(clippy::cast_possible_truncation, reason = "a file has a megabyte at most")]
     pub(crate) const fn at(index: usize) -> SideNumber {
-        SideNumber(NonZeroUsize::MIN.saturating_add(index))
+        SideNumber(NonZeroU32::MIN.saturating_add(index as u32))
     }
 
     /// The number, from 1.
     #[must_use]
     pub const fn get(self) -> usize {
-        self.0.get()
+        self.0.get() as usize
     }
 
     /// Its index among the sides, from 0.
     pub(crate) const fn index(self) -> usize {
-        self.0.get() - 1
+        self.get() - 1
     }
 }
 

@@ -290,7 +290,9 @@ impl Halves {
 }
 
 /// A length together with the form it was written in, so that it can be written back the same way.
+// Packed, so that a side, which has up to two of these, takes little memory.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[repr(Rust, packed)]
 pub struct WrittenLength {
     length: Length,
     form: Form,
@@ -365,15 +367,15 @@ impl WrittenLength {
     #[must_use]
     pub fn spoken(self) -> String {
         let grain = match self.form {
-            Form::FeetAndInches => return self.length.spoken(),
+            Form::FeetAndInches => return self.length().spoken(),
             Form::DecimalFeet => Length::FOOT.0 / 100,
             Form::Meters | Form::Centimeters | Form::Millimeters => Form::Millimeters.unit().0,
         };
-        let near = Length(Halves::Up.quotient(self.length.abs().0, grain) * grain);
-        if near == Length::ZERO && self.length != Length::ZERO && self.form != Form::DecimalFeet {
+        let near = Length(Halves::Up.quotient(self.length().abs().0, grain) * grain);
+        if near == Length::ZERO && self.length() != Length::ZERO && self.form != Form::DecimalFeet {
             format!("under {}", WrittenLength::new(Form::Millimeters.unit(), self.form))
         } else if near == Length::ZERO {
-            self.length.spoken()
+            self.length().spoken()
         } else {
             WrittenLength::new(near, self.form).grouped()
         }
@@ -386,7 +388,7 @@ impl WrittenLength {
         }
         let mut step = Length::METER.nm();
         let mut decimals = 0;
-        while step > 1 && self.length.nm() % step != 0 {
+        while step > 1 && self.length().nm() % step != 0 {
             step /= 10;
             decimals += 1;
         }
@@ -420,7 +422,7 @@ impl WrittenLength {
 impl fmt::Display for WrittenLength {
     /// The canonical spelling, which reads back as the same length.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let nm = self.length.0;
+        let nm = self.length().0;
         let text = match self.form {
             Form::FeetAndInches => feet_and_inches(nm),
             Form::DecimalFeet => format!("{}'", exact_decimal(nm, Length::FOOT.0)),
