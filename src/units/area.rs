@@ -247,6 +247,9 @@ impl WrittenArea {
         let number = if unit == AreaUnit::SquareMeters { number } else { number.normalize() };
         let scale = 10_i128.checked_pow(number.scale())?;
         let product = number.mantissa().checked_mul(unit.area().0)?;
+        if scale == 1 {
+            return Some(WrittenArea { area: Area(product), number, unit });
+        }
         (product % scale == 0).then(|| WrittenArea { area: Area(product / scale), number, unit })
     }
 

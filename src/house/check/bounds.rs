@@ -32,6 +32,10 @@ pub(super) fn too_many(sketch: &Sketch, glance: &Glance) -> Option<Diagnostic> {
     let outlines = sketch.outlines.get(MOST_OUTLINES).map(|outline| outline.span);
     let figures = sketch.figures.get(MOST_FIGURES).map(|figure| figure.span);
     let missing = sketch.missing.get(MOST_MISSING).map(|missing| missing.name.span);
+    let is_within = count <= MOST_SPACES && glance.is_wordless;
+    if is_within && [levels, outlines, figures, missing].iter().all(Option::is_none) {
+        return None;
+    }
     let report = |first_past: Option<Span>, count: usize, most: usize, noun: &str, help: &str| {
         let span = first_past?;
         let message = format!("the file has {}, and {most} is the most", words::count(count, noun));
