@@ -175,6 +175,14 @@ fn assembled(source: &Source, mut assembler: Assembler, most_mended: usize) -> R
             }) {
                 let mut words = fix.text.split_whitespace().map(str::to_lowercase);
                 read.begins = [(); 2].map(|()| words.next().unwrap_or_default());
+            } else if let Some(begins) = faults[before..]
+                .iter()
+                .flat_map(Diagnostic::helps)
+                .find_map(|help| opened(told(help)?).filter(|begins| begins[0] == "level"))
+            {
+                // `write `level "First floor"` and its first space here; …`
+                context.takes_in("level");
+                read.begins = begins;
             } else if faults[before..]
                 .iter()
                 .flat_map(Diagnostic::helps)
@@ -219,10 +227,14 @@ fn cut_off(faults: &mut Vec<Diagnostic>) -> usize {
     beyond
 }
 
+/// The first thing that a help tells to write.
+fn told(help: &str) -> Option<&str> {
+    help.strip_prefix("write `").and_then(|rest| rest.split('`').next())
+}
+
 /// Whether the first thing that a help tells to write is a wall.
 fn tells_wall(help: &str) -> bool {
-    let told = help.strip_prefix("write `").and_then(|rest| rest.split('`').next());
-    told.is_some_and(|told| mend::begins_as_wall(told) || mend::is_way(told))
+    told(help).is_some_and(|told| mend::begins_as_wall(told) || mend::is_way(told))
         || help.starts_with("write `north`, `east`, `south` or `west`, as it was walked")
 }
 

@@ -204,6 +204,14 @@ fn says_not_there(typed: &Typed<'_>) -> bool {
     not.is_some_and(|not| typed.says(not + 1, &["there", "here"]))
 }
 
+/// `record 483 sf`, `county has 484` in the line of a space: the area, and the index after it.
+pub(super) fn recorded_at(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
+    let said = ["recorded", "record", "rec", "card", "county", "assessor", "cad", "rec'd", "recd"];
+    let mut space = Space::new("garage", String::new());
+    let end = space.recorded(typed, at).filter(|_| typed.says(at, &said))?;
+    Some((space.recorded?, end))
+}
+
 impl Space {
     /// A space of which nothing is known but its kind and its name.
     pub(super) fn new(kind: &'static str, name: String) -> Space {

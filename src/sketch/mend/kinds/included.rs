@@ -1,6 +1,7 @@
 //! A garage that is said to be included, or to lie inside the walk of the house: it is deducted there, and does not count
 //! besides.
 
+use super::assembled::recorded_at;
 use super::described::{by, in_one_unit};
 use super::measure::{Measure, length_at};
 use super::whereabouts::{compass_corner, direction};
@@ -8,9 +9,11 @@ use super::{Answer, Typed, is_text};
 
 /// `garage (22x24) is included`, `garage inside the walk 22 x 24`: in which corner it lies is missing.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let has_name = is_text(typed.piece(1));
-    let kind = typed.lower(0);
-    if ["porch", "deck", "patio", "balcony", "breezeway", "sunroom"].contains(&kind.as_str()) {
+    // `attached garage (inside the above) 22 x 24`
+    let first = usize::from(typed.says(0, &["attached"]));
+    let has_name = is_text(typed.piece(first + 1));
+    let kind = typed.lower(first);
+    if first == 0 && ["porch", "deck", "patio", "balcony", "breezeway", "sunroom"].contains(&kind.as_str()) {
         return porch(typed, &kind);
     }
     if !["garage", "carport", "storage"].contains(&kind.as_str()) {
@@ -18,12 +21,18 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     let house = typed.attempt.house.clone()?;
     let name = match has_name {
-        true => typed.name(1, 2),
+        true => typed.name(first + 1, first + 2),
         false => super::levels::capitalized(&kind),
     };
-    let mut at = 1 + usize::from(has_name);
+    let mut at = first + 1 + usize::from(has_name);
     let (mut size, mut says_in, mut includes, mut corner) = (None, false, false, None);
+    let mut recorded = String::new();
     while let Some(piece) = typed.piece(at) {
+        if let Some((area, end)) = recorded_at(typed, at).filter(|_| recorded.is_empty()) {
+            recorded = format!(" recorded {area}");
+            at = end;
+            continue;
+        }
         if let Some(one) = length_at(&typed.pieces, at) {
             let (two, end) = two_lengths(typed, &one)?;
             if size.replace(two).is_some() {
@@ -47,6 +56,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         } else {
             let small = [
                 "is",
+                "attached",
                 "the",
                 "of",
                 "walk",
@@ -117,7 +127,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if let Some(corner) = corner {
         let (one, two) = size.filter(|_| includes || ends_inside)?;
         return Some(Answer::line(
-            format!("{kind} \"{name}\" {one} x {two} inside the walk, in the {corner} corner"),
+            format!(
+                "{kind} \"{name}\" {one} x {two} inside the walk, in the {corner} corner{recorded}"
+            ),
             "what lies inside the walk of another space is `within` that space, and is deducted from it",
         ));
     }
@@ -130,7 +142,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         let comment = size.map_or(String::new(), |(one, two)| format!("  # {one} x {two}"));
         return (!has_name).then(|| {
             Answer::line(
-                format!("{kind} \"{name}\" within \"{house}\"{comment}"),
+                format!("{kind} \"{name}\" within \"{house}\"{recorded}{comment}"),
                 format!("what lies under the same roof, in the walk of `{house}`, is `within \"{house}\"`; where it starts comes after that"),
             )
         });
@@ -140,7 +152,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             "a {kind} that lies inside the walk of the house is deducted from it; one that stands beside the walk is not in it: which is it, and where"
         ),
         format!(
-            "if you walked round the house and the {kind} together, say in which corner it lies, as `{kind}{sized} inside the walk, in the southeast corner`; if the walk leaves it out, on which side it stands: `{kind}{sized} on the east side`"
+            "if you walked round the house and the {kind} together, say in which corner it lies, as `{kind}{sized} inside the walk, in the southeast corner{recorded}`; if the walk leaves it out, on which side it stands: `{kind}{sized} on the east side{recorded}`"
         ),
     ))
 }

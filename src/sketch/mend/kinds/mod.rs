@@ -293,6 +293,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         storeys::as_below,
         level_words::above_a_space,
         unmeasured::same_as,
+        unmeasured::stands_only,
         rooms::answer,
         indoors::answer,
         between::answer,

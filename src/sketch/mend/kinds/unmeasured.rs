@@ -3,7 +3,7 @@
 use super::super::compass::{along, by_compass, is_upright, slant, way_and_back};
 use super::super::pieces::{Piece, Sort};
 use super::faces::{STANDS, runs_upright};
-use super::walls::{WAYS, is_way};
+use super::walls::{STREET, WAYS, is_way};
 use super::{Answer, Typed, quoted, remark};
 
 const NOT_MEASURED: &str =
@@ -42,6 +42,18 @@ fn walked(typed: &Typed<'_>) -> Option<Answer> {
 pub(super) fn same_as(typed: &Typed<'_>) -> Option<Answer> {
     let says_so = is_way(typed, 0) && typed.says(1, &["same"]) && typed.says(2, &["as"]);
     refers(typed).filter(|_| says_so)
+}
+
+/// `right side ?`: where the wall stands, and no more of it.
+pub(super) fn stands_only(typed: &Typed<'_>) -> Option<Answer> {
+    let is_mark = |piece: &Piece| piece.is_mark("?:-–=,");
+    let is_plain = typed.pieces.iter().skip(2).all(is_mark) && typed.line.contains('?');
+    if !is_way(typed, 0) || !typed.says(1, &STANDS) || !is_plain {
+        return None;
+    }
+    let ways = ways(typed, true)?;
+    let lines = ways.iter().map(|way| format!("{way} by closing")).collect();
+    Some(Answer::Lines(lines, NOT_MEASURED.to_owned()))
 }
 
 /// `west same as side 1`, `S ditto`, `west = east`: nothing is copied from another wall.
@@ -187,13 +199,17 @@ fn without_length(typed: &Typed<'_>) -> Option<Answer> {
         let lines = ways.iter().map(|way| format!("{way} by closing{note}")).collect();
         return Some(Answer::Lines(lines, NOT_MEASURED.to_owned()));
     }
-    let way = &ways[0];
+    let closing: Vec<String> =
+        ways.iter().take(2).map(|way| format!("`{way} by closing{note}`")).collect();
+    let closing = closing.join(" or ");
+    // Of a wall that is called by its side the word may not be the way.
+    let after = match &ways[..] {
+        [_] => format!("`{}`", typed.text(0, 1)),
+        [..] => format!("the way that you walked, {} or {}", ways[0], ways[1]),
+    };
     Some(Answer::say(
         "this wall has no length",
-        format!(
-            "write its length right after `{}`; if it was not measured, write `{way} by closing{note}`",
-            typed.text(0, 1)
-        ),
+        format!("write its length right after {after}; if it was not measured, write {closing}"),
     ))
 }
 
@@ -278,9 +294,16 @@ fn ways(typed: &Typed<'_>, stands: bool) -> Option<Vec<&'static str>> {
     if !stands {
         return Some(vec![way]);
     }
+    // In a walk as seen from the street a compass word would turn this one wall alone.
+    let beside = &typed.attempt.beside;
+    let by_street = |line: &str| {
+        let first = line.split_whitespace().next().unwrap_or_default();
+        way_and_back(first).is_some_and(|(way, _)| STREET.contains(&way))
+    };
+    let seen = seen.filter(|_| by_street(&beside.before) || by_street(&beside.after));
     let [one, two] = along(way);
     Some(match runs_upright(typed) {
-        Some(upright) if upright == is_upright(way) => vec![way],
+        Some(upright) if upright == is_upright(way) => vec![seen.unwrap_or(way)],
         Some(_) => vec![one, two],
         None => vec![one, two, way],
     })
