@@ -159,6 +159,7 @@ fn assembled(source: &Source, mut assembler: Assembler, most_mended: usize) -> R
             if let Some(asks) = &placeless {
                 context.takes_in(&asks.line.before);
             }
+            let told_of = placeless.as_ref().map(|asks| asks.line.before.clone());
             asked.extend(placeless);
             let fixes: Vec<&Fix> = faults[before..].iter().flat_map(Diagnostic::fixes).collect();
             if let [fix, ..] = fixes[..] {
@@ -167,6 +168,9 @@ fn assembled(source: &Source, mut assembler: Assembler, most_mended: usize) -> R
             if let Some(begins) = fixes.iter().find_map(|fix| opened(&fix.text)) {
                 // What stands below belongs to the level or the space that is offered.
                 read.offers_space = Kind::ALL.iter().any(|kind| kind.word() == begins[0]);
+                read.begins = begins;
+            } else if let Some(begins) = told_of.as_deref().and_then(opened) {
+                // `covered veranda front 4m by 2.4m` begins a space, whatever its first word is.
                 read.begins = begins;
             } else if let Some(fix) = fixes.first().filter(|fix| {
                 text[offset..]
@@ -178,7 +182,7 @@ fn assembled(source: &Source, mut assembler: Assembler, most_mended: usize) -> R
             } else if let Some(begins) = faults[before..]
                 .iter()
                 .flat_map(Diagnostic::helps)
-                .find_map(|help| opened(told(help)?).filter(|begins| begins[0] == "level"))
+                .find_map(|help| opened(told(help).filter(|told| told.starts_with("level \""))?))
             {
                 // `write `level "First floor"` and its first space here; …`
                 context.takes_in("level");

@@ -109,13 +109,27 @@ pub(super) fn ask(source: &Source, said: Said, faults: &mut Vec<Diagnostic>) {
             question.walls.iter().any(|wall| (wall.start..wall.end).contains(&fault.span().start))
         };
         let Some(first) = faults.iter().position(is_answered) else { continue };
+        // Which way a bay between them runs follows from the walls beside it, once they are settled.
+        let ends = question.walls.first().zip(question.walls.last());
+        let between = ends.map_or(0..0, |(first, last)| first.start..last.end);
+        let is_bay = |fault: &Diagnostic| {
+            let line = source.text().get(..fault.span().start).unwrap_or_default();
+            let begins = line.rfind('\n').map_or(0, |end| end + 1);
+            let typed = source.text().get(begins..).unwrap_or_default().trim_start();
+            let word = typed.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default();
+            word.eq_ignore_ascii_case("bay")
+                || fault.fixes().first().is_some_and(|fix| fix.text.starts_with("bay "))
+        };
         let asked = faults[first].clone();
         let mut answered = 0;
         faults.retain(|fault| {
             answered += usize::from(is_answered(fault));
-            !is_answered(fault) || answered == 1
+            let waits = is_bay(fault) && between.contains(&fault.span().start);
+            (!is_answered(fault) || answered == 1) && !(waits && !is_answered(fault))
         });
-        faults[first] = asked.instead(Some(question.cause), question.helps, question.fixes);
+        if let Some(at) = faults.iter().position(is_answered) {
+            faults[at] = asked.instead(Some(question.cause), question.helps, question.fixes);
+        }
     }
 }
 

@@ -7,7 +7,7 @@ use crate::geometry::compass::Direction;
 use crate::geometry::outline::Outline;
 use crate::house::Face;
 use crate::house::wall_moves::CommonTaken;
-use crate::house::{House, Kind, SideNumber, Space};
+use crate::house::{House, Kind, Run, SideNumber, Space};
 use crate::reconcile::cause::{Cause, MisreadWall, Slip};
 use crate::reconcile::departures::{DepartureKind, Group, LevelTaken, Listed, under_roof};
 use crate::reconcile::ours::Question;
@@ -773,13 +773,22 @@ pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
     }
 }
 
-/// The lengths of a rectangle as typed, the longer one first: `22' 7" × 21' 5"`; `None` for any other outline.
+/// The lengths of a rectangle in feet, the longer one first: `22' 7" × 21' 5"`, and before them in meters if they were
+/// typed so: `12.20 m × 9.15 m, that is 40' 5/16" × 30' 1/4"`; `None` for any other outline.
 fn measured_across(space: &Space) -> Option<String> {
     let (one, other) = across(space, 0).and(across(space, 1)).map(|_| (0, 1))?;
     let vectors = space.closed.outline.vectors();
     let length = |side: usize| vectors[side].chord_length();
     let (long, short) = if length(one) < length(other) { (other, one) } else { (one, other) };
-    Some(format!("{} × {}", length(long), length(short)))
+    let feet = format!("{} × {}", length(long).spoken(), length(short).spoken());
+    let typed = |side: usize| match &space.sides[side].run {
+        Run::Straight(_, written) if written.form().is_metric() => Some(written.grouped()),
+        _ => None,
+    };
+    Some(match (typed(long), typed(short)) {
+        (Some(long), Some(short)) => format!("{long} × {short}, that is {feet}"),
+        _ => feet,
+    })
 }
 
 /// A sentence on what to check again in our own measurements.

@@ -220,11 +220,15 @@ impl Sentences<'_> {
             let once = if is_counted && own != step { ", rounded once" } else { "" };
             let step = if is_counted { own } else { step };
             let (from, to) = (number_alone(from, is_metric), number_alone(to, is_metric));
-            format!("{from} {sign} {step} = {to}{once}")
+            (format!("{from} {sign} {step} = {to}"), once)
+        };
+        let in_unit = |is_metric: bool, unit: &str| {
+            let (sum, once) = sum(is_metric);
+            format!("{sum}{unit}{once}")
         };
         (start != same && !self.taken_as(figure).is_empty()).then(|| match self.is_metric() {
-            true => format!("{} sq m ({} sq ft)", sum(true), sum(false)),
-            false => sum(false),
+            true => format!("{} ({})", in_unit(true, " sq m"), in_unit(false, " sq ft")),
+            false => in_unit(false, ""),
         })
     }
 

@@ -625,3 +625,16 @@ fn a_guess_and_the_way_back_are_walls_as_the_format_has_them() {
         assert_eq!(counted(&obeyed(&text)), 696, "{last}");
     }
 }
+
+#[test]
+fn a_place_that_waits_for_a_walk_leaves_the_walk_its_own_error() {
+    // The walk ends 1 m off: said, and not hidden by a line whose first word is no kind.
+    for line in [
+        "covered veranda front 4m by 2.4m starts 2m from left corner",
+        "porch front 4m by 2.4m starts 2m from left corner",
+    ] {
+        let walls = ["north 8.6m", "east 8.24m", "south 9.6m", "west 8.24m", line];
+        let said = drawn(&house(&walls));
+        assert!(said.contains("error[does-not-close]"), "{said}");
+    }
+}

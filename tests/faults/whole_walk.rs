@@ -63,7 +63,7 @@ fn walls_out_of_reach_follow_where_the_others_show_which_way_they_run() {
     let (mended, offers) = obeyed(&text, 0);
     assert_eq!(offers, 1);
     assert_eq!(size(&mended), (2_079, 56 * 12, 41 * 12 + 11));
-    assert!(mended.contains("south by closing note \"right side, same fence, can't reach\""));
+    assert!(mended.contains("south by closing note \"same fence, can't reach\""));
 }
 
 #[test]
@@ -96,4 +96,49 @@ fn walls_that_say_the_way_as_well_are_read_by_the_way() {
         mended.replace_range(fix.span.start..fix.span.end, &fix.text);
     }
     assert_eq!(size(&mended), (1_200, 40 * 12, 30 * 12), "{mended}");
+}
+
+#[test]
+fn one_side_out_of_reach_in_a_walk_as_seen_from_the_street_stays_in_its_words() {
+    // A compass word would turn this one wall alone, and the question which way the walk runs would not be asked.
+    for (typed, said) in [
+        ("right side unknown (fence)", "unknown (fence)"),
+        ("right wall not measured, hedge", "not measured, hedge"),
+    ] {
+        let walls =
+            "front 33'\nleft 5'\nfront 21'\n@\nback by closing\nleft 4'\nback 30'\nleft 36'\n";
+        let text = format!("{HOUSE}{}", walls.replace('@', typed));
+        let (_, list) = diagnostics_of("walk.sides", text.as_bytes().to_vec());
+        let fixes: Vec<&str> =
+            list.iter().flat_map(|fault| fault.fixes()).map(|fix| fix.text.as_str()).collect();
+        assert_eq!(fixes[..1], [format!("right by closing note \"{said}\"")], "{typed}");
+    }
+}
+
+#[test]
+fn a_side_without_a_length_among_compass_words_may_run_either_way() {
+    // Between walls that run east and west, the wall on the right runs north or south: 36' by 30'.
+    for typed in ["right side ?", "east side: ?", "east wall n/a"] {
+        let text = format!("{HOUSE}north 36'\neast 30'\n{typed}\nwest 30'\n");
+        let (_, list) = diagnostics_of("walk.sides", text.as_bytes().to_vec());
+        let [error] = &list[..] else { panic!("{typed}: {list:?}") };
+        let offered: Vec<&str> = error.fixes().iter().map(|fix| fix.text.as_str()).collect();
+        assert_eq!(offered, ["north by closing", "south by closing"], "{typed}");
+        let (_, south) = (offered[0], offered[1]);
+        assert_eq!(size(&text.replace(typed, south)).0, 1_080, "{typed}");
+    }
+}
+
+#[test]
+fn a_bay_among_walls_that_are_asked_about_waits_for_them() {
+    // Which way it runs follows from the walls beside it: with the walls settled it is asked about again.
+    let text = format!(
+        "{HOUSE}left side 28'\nback side 12'\nbay window: 2' 10\" angled, 6', 2' 10\" angled\nback side 14'\nright side 28'\nfront side 36'\n"
+    );
+    let (_, list) = diagnostics_of("walk.sides", text.as_bytes().to_vec());
+    assert_eq!(list.len(), 1, "{list:?}");
+    let (settled, _) = obeyed(&text, 0);
+    let (_, list) = diagnostics_of("walk.sides", settled.into_bytes());
+    let [bay] = &list[..] else { panic!("{list:?}") };
+    assert_eq!(bay.fixes()[0].text, "bay east 10' out 2' flat 6'");
 }

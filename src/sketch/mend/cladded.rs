@@ -64,15 +64,18 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
     let first = (1..at).rev().take_while(before).last().unwrap_or(at);
     let first = if unbricked.is_some() { first } else { first.max(2.min(at)) };
     // On the line of a space the word alone is known to other rules, but not beside a size.
-    if first == at && !is_level && kinds::size_in(line).is_none() {
+    let is_sized = kinds::size_in(line).is_some() || kinds::lengths_in(&pieces).len() > 1;
+    if first == at && !is_level && !is_sized {
         return None;
     }
     // `upper floor siding, wall 5 1/2"`: what the file says once, above the first level.
-    if let Some((rest, wall)) = split_off_wall(line).filter(|_| is_level) {
+    if let Some((rest, wall)) = split_off_wall(line) {
         let mut mended = with_siding(rest, attempt)?;
-        mended.help = mended.help.map(|help| {
-            format!("{help}; `{wall}` goes on a line of its own above the first level")
-        });
+        let goes = format!("`{wall}` goes on a line of its own above the first level");
+        match &mut mended.help {
+            Some(help) => help.push_str(&format!("; {goes}")),
+            None => mended.cause.push_str(&format!("; {goes}")),
+        }
         return Some(mended);
     }
     let plain = without(line, pieces.get(first)?.at, pieces[at].at + pieces[at].text.len())?;
@@ -127,7 +130,7 @@ fn split_off_wall(line: &str) -> Option<(&str, String)> {
     let pieces = cut(line);
     let at = pieces.iter().rposition(|piece| piece.is_word(&["wall", "walls"]))?;
     let lengths = kinds::lengths_in(&pieces);
-    let [(from, end, thick)] = &lengths[..] else { return None };
+    let [.., (from, end, thick)] = &lengths[..] else { return None };
     let before = line.get(..pieces[at].at)?.trim_end().trim_end_matches([',', ';', ' ']);
     (at > 1 && *from == at + 1 && *end == pieces.len()).then(|| (before, format!("wall {thick}")))
 }

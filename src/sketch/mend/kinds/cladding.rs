@@ -178,8 +178,9 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         "right",
     ];
     let all = ["all", "around", "everywhere", "every", "four", "whole", "entire", "round", "full"];
-    let is_of_a_level =
-        typed.find(0, &["floor", "level", "story", "storey", "upstairs", "downstairs"]).is_some();
+    const OF_A_LEVEL: [&str; 8] =
+        ["floor", "level", "story", "storey", "upstairs", "downstairs", "below", "above"];
+    let is_of_a_level = typed.find(0, &OF_A_LEVEL).is_some();
     // `veneer 4 5/8" front only`
     let all_lengths = lengths(&typed.pieces, 0);
     let thick = match &all_lengths[..] {

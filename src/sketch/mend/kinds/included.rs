@@ -13,7 +13,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let first = usize::from(typed.says(0, &["attached"]));
     let has_name = is_text(typed.piece(first + 1));
     let kind = typed.lower(first);
-    if first == 0 && ["porch", "deck", "patio", "balcony", "breezeway", "sunroom"].contains(&kind.as_str()) {
+    if first == 0
+        && ["porch", "deck", "patio", "balcony", "breezeway", "sunroom"].contains(&kind.as_str())
+    {
         return porch(typed, &kind);
     }
     if !["garage", "carport", "storage"].contains(&kind.as_str()) {

@@ -44,11 +44,15 @@ pub(super) fn same_as(typed: &Typed<'_>) -> Option<Answer> {
     refers(typed).filter(|_| says_so)
 }
 
-/// `right side ?`: where the wall stands, and no more of it.
+/// `right side ?`, `north wall n/a`: where the wall stands, and no more of it.
 pub(super) fn stands_only(typed: &Typed<'_>) -> Option<Answer> {
     let is_mark = |piece: &Piece| piece.is_mark("?:-–=,");
-    let is_plain = typed.pieces.iter().skip(2).all(is_mark) && typed.line.contains('?');
-    if !is_way(typed, 0) || !typed.says(1, &STANDS) || !is_plain {
+    let is_asked = typed.pieces.iter().skip(2).all(is_mark) && typed.line.contains('?');
+    let says_none = typed.pieces.len() == 5
+        && typed.says(2, &["n"])
+        && typed.pieces[3].is_mark("/")
+        && typed.says(4, &["a"]);
+    if !is_way(typed, 0) || !typed.says(1, &STANDS) || !(is_asked || says_none) {
         return None;
     }
     let ways = ways(typed, true)?;
