@@ -638,3 +638,32 @@ fn a_place_that_waits_for_a_walk_leaves_the_walk_its_own_error() {
         assert!(said.contains("error[does-not-close]"), "{said}");
     }
 }
+
+#[test]
+fn sides_of_which_two_run_as_they_were_walked_are_told_apart() {
+    // 36' 5" and 8' 11" north; 6' 5", 5' and the wall by closing south; 58' 8" each of east and west.
+    let walls = |seventh: &str, ninth: &str, right: &str| {
+        let lines = [
+            "left 36' 5\"",
+            "back 30' 1\"",
+            "south 6' 5\"",
+            "back 28' 7\"",
+            right,
+            "front 22' 7\"",
+            seventh,
+            "front 13' 1\"",
+            ninth,
+            "front 23'",
+        ];
+        drawn(&house(&lines))
+    };
+    let said = walls("back 8' 11\"", "front 5'", "right by closing");
+    let both = "if `back 8' 11\"` and `front 5'` run another way than that";
+    assert!(said.contains(both), "{said}");
+    // With the last length known, 33' 11", only one way of each brings the walk back.
+    let said = walls("back 8' 11\"", "front 5'", "right 33' 11\"");
+    assert!(
+        said.contains("with `back 8' 11\"` as `north` and `front 5'` as `south` instead"),
+        "{said}"
+    );
+}

@@ -64,14 +64,91 @@ pub(super) fn named_by_their_sides(sides: &[Side]) -> Option<(String, bool)> {
         false => "if they name the sides on which the walls stand",
     };
     let joint = if closes { ": if that is meant," } else { "," };
+    // Where that alone does not bring it back, one or two of the walls may run as they were walked.
+    let others = match closes {
+        true => String::new(),
+        false => match walked_among(sides, clockwise) {
+            Some(others) => {
+                let named = |&(at, way): &(usize, Option<Direction>)| match way {
+                    Some(way) => format!("`{}` as `{}`", sides[at].typed, way.word()),
+                    None => format!("`{}`", sides[at].typed),
+                };
+                let all = words::all_of(&others.iter().map(named).collect::<Vec<_>>());
+                match others.iter().all(|(_, way)| way.is_some()) {
+                    true => format!("; the walk comes back to its start with {all} instead"),
+                    false => {
+                        let run = if others.len() == 1 { "runs" } else { "run" };
+                        format!(
+                            "; the walk comes back to its start if {all} {run} another way than that"
+                        )
+                    }
+                }
+            }
+            None => "; the walk does not come back to its start with that alone".to_owned(),
+        },
+    };
     Some((
         format!(
-            "{} are read as the ways in which the walls were walked; {lead}{joint} type {}, as {example}",
+            "{} are read as the ways in which the walls were walked; {lead}{joint} type {}, as {example}{others}",
             words::all_of(&said),
             words::all_of(&turned),
         ),
         closes,
     ))
+}
+
+/// The one or two walls that run another way than the side that they name says, and which, if the walk then closes and turns
+/// at each corner; no ways where it does with several, and `None` if other walls do it as well.
+fn walked_among(sides: &[Side], clockwise: bool) -> Option<Vec<(usize, Option<Direction>)>> {
+    const MOST_SIDES: usize = 40;
+    if sides.len() > MOST_SIDES {
+        return None;
+    }
+    let ways: Vec<Direction> = sides
+        .iter()
+        .map(|side| match side.run {
+            Run::Straight(way, _) | Run::ByClosing(way) => Some(match street_word(side) {
+                Some(_) if clockwise => way.right(),
+                Some(_) => way.left(),
+                None => way,
+            }),
+            _ => None,
+        })
+        .collect::<Option<_>>()?;
+    let closes = |changed: &[(usize, Direction)]| {
+        let way =
+            |at: usize| changed.iter().find(|one| one.0 == at).map_or(ways[at], |&(_, way)| way);
+        let turns = (0..ways.len()).all(|at| way(at).axis() != way((at + 1) % ways.len()).axis());
+        turns && {
+            let mut at = 0..;
+            closes_with(sides, |_, _| way(at.next().unwrap_or_default()))
+        }
+    };
+    let named: Vec<usize> =
+        (0..sides.len()).filter(|&at| street_word(&sides[at]).is_some()).collect();
+    let others = |at: usize| [ways[at].right(), ways[at].left(), ways[at].opposite()];
+    let mut found: Vec<Vec<(usize, Direction)>> = Vec::new();
+    for &one in &named {
+        let changed = others(one).map(|way| vec![(one, way)]);
+        found.extend(changed.into_iter().filter(|changed| closes(changed)));
+    }
+    if found.is_empty() {
+        for (first, &one) in named.iter().enumerate() {
+            for &two in named.iter().skip(first + 1) {
+                for way in others(one) {
+                    let changed = others(two).map(|other| vec![(one, way), (two, other)]);
+                    found.extend(changed.into_iter().filter(|changed| closes(changed)));
+                }
+            }
+        }
+    }
+    let first = found.first()?;
+    let are_same = |other: &Vec<(usize, Direction)>| {
+        other.iter().map(|one| one.0).eq(first.iter().map(|one| one.0))
+    };
+    let is_only = found.len() == 1;
+    let walls = first.iter().map(|&(at, way)| (at, is_only.then_some(way)));
+    found.iter().all(are_same).then(|| walls.collect())
 }
 
 /// What to type where the only wall that is typed by a side of the house brings the walk back to its start if it was walked
@@ -103,12 +180,12 @@ fn closes_turned(sides: &[Side], clockwise: bool) -> bool {
 }
 
 /// Whether a walk closes if each wall runs the way that it is given.
-fn closes_with(sides: &[Side], runs: impl Fn(&Side, Direction) -> Direction) -> bool {
+fn closes_with(sides: &[Side], mut runs: impl FnMut(&Side, Direction) -> Direction) -> bool {
     const NEAR: i64 = 6 * Length::INCH.nm();
     let (mut east, mut north) = (0_i64, 0_i64);
     let mut open: Vec<Direction> = Vec::new();
     for side in sides {
-        let way = |way: Direction| runs(side, way);
+        let mut way = |way: Direction| runs(side, way);
         let mut go = |way: Direction, length: Length| match way.axis() {
             Axis::East => east += way.sign() * length.nm(),
             Axis::North => north += way.sign() * length.nm(),

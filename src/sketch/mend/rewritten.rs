@@ -5,6 +5,7 @@
 pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
     rough_second_length(line)
         .or_else(|| dashed_size(line))
+        .or_else(|| letter_before_a_dashed_length(line))
         .or_else(|| without_its_number(line))
         .or_else(|| side_before_its_kind(line))
         .or_else(|| cover_after_its_kind(line))
@@ -43,6 +44,21 @@ fn rough_second_length(line: &str) -> Option<(String, &'static str)> {
         format!("{before} approx{after}"),
         "a length that was not measured exactly is `estimated`",
     ))
+}
+
+/// `W 22-7 garage doors`: with the whole word of its way the line is known as a wall whatever follows.
+fn letter_before_a_dashed_length(line: &str) -> Option<(String, &'static str)> {
+    let (letter, rest) = line.trim().split_once(' ')?;
+    let way = ["north", "east", "south", "west"]
+        .into_iter()
+        .find(|way| way.get(..1).is_some_and(|first| first.eq_ignore_ascii_case(letter)))?;
+    let (length, more) = rest.trim_start().split_once(' ')?;
+    let (feet, inches) = length.split_once('-')?;
+    let is_number = |text: &str| (1..=3).contains(&text.len()) && text.parse::<u32>().is_ok();
+    let is_named = more.trim_start().starts_with(|c: char| c.is_alphabetic());
+    (is_number(feet) && is_number(inches) && is_named).then(|| {
+        (format!("{way} {}", rest.trim_start()), "the marks for feet and inches are missing")
+    })
 }
 
 /// `covered front porch 14 x 6`: the side between what the porch is like and what it is.

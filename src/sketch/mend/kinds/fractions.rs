@@ -272,10 +272,16 @@ fn counted_things(typed: &Typed<'_>) -> Option<Answer> {
         let is_number =
             |at: usize| typed.pieces[at].is_number() || spoken(&typed.lower(at)).is_some();
         let is_plain = |at: usize| typed.pieces[at].sort == Sort::Word && !is_number(at);
+        // `22-7 garage doors`: feet and inches.
+        let is_dashed = |at: usize| {
+            let before = at.checked_sub(2).and_then(|feet| typed.piece(feet));
+            before.is_some_and(Piece::is_number) && typed.pieces[at - 1].is_mark("-")
+        };
         // `8 fence panels`
-        let is_count = is_number(at - 1)
+        let is_count = is_number(at - 1) && !is_dashed(at - 1)
             || at > way + 2
                 && is_number(at - 2)
+                && !is_dashed(at - 2)
                 && is_plain(at - 1)
                 && at + 1 == typed.pieces.len();
         let word = typed.lower(at);

@@ -439,14 +439,19 @@ fn asked(
             "on which side it stands and how far from which end, as `on the south side, {near} from the west end`"
         ),
     };
-    let mut help = format!("say {example}; or {}", ask(typed, space));
+    // `at front, between garage and house`: the street alone would not place it.
+    let street = match (place.needs_street, place.loose.is_empty()) {
+        (false, _) => "say ",
+        (true, true) => {
+            "say on which side the street is, above the first level: `front south`, for instance; or say "
+        }
+        (true, false) => {
+            "say on which side the street is, above the first level, as `front south`, and on this line, with nothing else about the place, "
+        }
+    };
+    let mut help = format!("{street}{example}; or {}", ask(typed, space));
     if let Some(size) = size {
         help.push_str(&format!("; on the lines below it {}", size.as_sides(false)));
-    }
-    if place.needs_street {
-        help = format!(
-            "say on which side the street is, above the first level: `front south`, for instance; or {help}"
-        );
     }
     Answer::Ask {
         about: match as_in_the_format && size.is_some() {
