@@ -125,7 +125,7 @@ pub(super) fn ask(source: &Source, said: Said, faults: &mut Vec<Diagnostic>) {
         faults.retain(|fault| {
             answered += usize::from(is_answered(fault));
             let waits = is_bay(fault) && between.contains(&fault.span().start);
-            (!is_answered(fault) || answered == 1) && !(waits && !is_answered(fault))
+            if is_answered(fault) { answered == 1 } else { !waits }
         });
         if let Some(at) = faults.iter().position(is_answered) {
             faults[at] = asked.instead(Some(question.cause), question.helps, question.fixes);

@@ -517,9 +517,10 @@ fn account(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let mut at = 1;
-    while typed.says(at, &["no", "number", "id", "is", "num", "nr"])
-        || typed.piece(at).is_some_and(|mark| mark.is_mark(".:=#"))
-    {
+    // `APN/PIN: 104-417`
+    let others =
+        ["no", "number", "id", "is", "num", "nr", "apn", "pin", "parcel", "acct", "account"];
+    while typed.says(at, &others) || typed.piece(at).is_some_and(|mark| mark.is_mark(".:=#/")) {
         at += 1;
     }
     let rest = typed.rest(at);

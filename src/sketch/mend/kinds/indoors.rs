@@ -273,26 +273,32 @@ fn turned_into(typed: &Typed<'_>) -> Option<Answer> {
     const PLACES: [&str; 8] =
         ["start", "from", "within", "recorded", "measured", "veneer", "detached", "counted"];
     const NOT: [&str; 5] = ["not", "un", "no", "never", "partly"];
-    if !typed.says(0, &["garage", "carport", "porch", "breezeway"]) || !is_text(typed.piece(1)) {
+    if !typed.says(0, &["garage", "carport", "porch", "breezeway"]) {
         return None;
     }
-    let turned = typed.find(2, &TURNED)?;
-    if typed.find(2, &NOT).is_some() || typed.line.contains('#') {
+    // `garage (now den) 20' x 22'`: without a name, what it was is one.
+    let is_named = is_text(typed.piece(1));
+    let first = 1 + usize::from(is_named);
+    let words = if is_named { &TURNED[..] } else { &TURNED[..3] };
+    let turned = typed.find(first, words)?;
+    if typed.find(first, &NOT).is_some() || typed.line.contains('#') {
         return None;
     }
-    let open = (2..turned).rev().find(|&at| typed.pieces[at].is_mark("("));
+    let open = (first..turned).rev().find(|&at| typed.pieces[at].is_mark("("));
     let (begin, end) = match open {
         Some(open) => {
             let close = (turned..typed.pieces.len()).find(|&at| typed.pieces[at].is_mark(")"))?;
             (open, close + 1)
         }
         None => {
-            let begins = (2..turned)
+            let begins = (first..turned)
                 .rev()
                 .take_while(|&at| !typed.pieces[at].is_number() && !typed.says(at, &PLACES))
                 .last()
                 .unwrap_or(turned);
-            (begins, typed.pieces.len())
+            let stops = |at: &usize| typed.says(*at, &PLACES) || typed.pieces[*at].is_number();
+            let ends = (turned..typed.pieces.len()).find(stops).filter(|_| !is_named);
+            (begins, ends.unwrap_or(typed.pieces.len()))
         }
     };
     if (begin..end).any(|at| typed.says(at, &PLACES) || typed.pieces[at].sort == super::Sort::Text)
@@ -300,10 +306,14 @@ fn turned_into(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let remark = typed.text(begin, end).trim_matches(['(', ')', ',', ';', ' ']);
-    let (before, after) = (typed.text(2, begin), typed.rest(end));
+    let (before, after) = (typed.text(first, begin), typed.rest(end));
     let others = format!("{before} {after}");
     let others = others.trim_matches([' ', ',', ';']);
-    let (kind, name) = (typed.lower(0), typed.text(1, 2));
+    let kind = typed.lower(0);
+    let name = match is_named {
+        true => typed.text(1, 2).to_owned(),
+        false => quoted(&format!("Former {kind}")),
+    };
     let line = |kind: &str| {
         let said = format!("{kind} {name} {others}");
         format!("{}  # {remark}", said.trim_end())

@@ -386,11 +386,15 @@ pub(super) fn second_length(typed: &Typed<'_>) -> Option<Answer> {
         return (length > Length::ZERO)
             .then(|| Answer::line(format!("{way} {}", written(length, other)), ONE_LENGTH));
     }
-    if rest[0].is_word(&["minus", "less"])
+    // `28' 4" - 2" for gutter`
+    let is_taken_off =
+        rest[0].is_mark("-–−—") && typed.piece(end + 1).is_some_and(|next| !next.touches);
+    if (rest[0].is_word(&["minus", "less"]) || is_taken_off)
         && found[0].0 == end + 1
         && measure.length > found[0].1.length
     {
         let left = written(measure.length - found[0].1.length, &measure);
+        let said = if is_taken_off { format!("less {said}") } else { said };
         return Some(Answer::Lines(
             vec![format!("{way} {left}  # {} {said}", measure.text), format!("{kept}  # {said}")],
             format!("{ONE_LENGTH}: what is left after taking off, or the whole"),

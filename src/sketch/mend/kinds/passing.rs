@@ -417,9 +417,9 @@ fn rounded(typed: &Typed<'_>) -> Option<Answer> {
     let (tolerance, rule) = match one.map(|one| one.length) {
         _ if tenth || unit(&["tenth", "tenths"]) => ("0.05'", "tenth-foot"),
         Some(length) if length == Length::from_nm(6 * Length::INCH.nm()) => ("3\"", "half-foot"),
+        _ if half && (unit(&["foot", "ft", "feet"]) || rest.contains('\'')) => ("3\"", "half-foot"),
         Some(length) if length == Length::FOOT => ("6\"", "whole-foot"),
         Some(length) if length == Length::INCH => ("1/2\"", "inch"),
-        _ if unit(&["foot", "ft", "feet"]) && half => ("3\"", "half-foot"),
         _ if unit(&["inch", "in"]) && !half && !unit(&["quarter", "eighth"]) => ("1/2\"", "inch"),
         _ if unit(&["foot", "ft"]) && !unit(&["quarter"]) => ("6\"", "whole-foot"),
         _ => return None,

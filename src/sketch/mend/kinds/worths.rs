@@ -305,8 +305,17 @@ fn notice(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `4/21` in the year of another date.
+/// `4/21`, `Apr 21` in the year of another date.
 fn day_of(typed: &Typed<'_>, at: usize, year: &str) -> Option<(usize, String)> {
+    let is_day = |piece: &Piece| piece.is_number() && piece.text.len() <= 2;
+    if typed.piece(at)?.sort == Sort::Word
+        && !year.is_empty()
+        && typed.piece(at + 1).is_some_and(is_day)
+    {
+        let whole = super::cut(&format!("{} {year}", typed.text(at, at + 2)));
+        let (_, date) = date_at(&whole, 0).filter(|(end, _)| *end == whole.len())?;
+        return Some((at + 2, date));
+    }
     let number =
         |at: usize| typed.piece(at).filter(|number| number.is_number())?.text.parse::<i8>().ok();
     let slash = typed.piece(at + 1).is_some_and(|mark| mark.is_mark("/-"));
