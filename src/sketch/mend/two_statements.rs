@@ -76,13 +76,20 @@ pub(super) fn street_and_remark(
     line: &str,
     attempt: &mut dyn FnMut(&str) -> Attempt,
 ) -> Option<Mend> {
+    // Of more parts each would be tried with all that follow it.
     let (before, after) = line.split_once([',', ';'])?;
+    if after.matches([',', ';']).count() > 2 {
+        return None;
+    }
     let (before, after) = (before.trim(), after.trim());
     [(before, after), (after, before)].into_iter().find_map(|(street, remark)| {
         let is_remark = !remark.contains(|c: char| c.is_ascii_digit() || c == '"' || c == ',');
         let speaks =
             cut(street).first()?.is_word(&["front", "street", "faces", "facing", "fronts"]);
-        let front = one_of_street(street, attempt).filter(|_| is_remark && speaks)?;
+        if !is_remark || !speaks {
+            return None;
+        }
+        let front = one_of_street(street, attempt)?;
         Some(Mend {
             lines: vec![format!("{front}  # {remark}")],
             cause: "the street side is `front` and one word of the compass".to_owned(),
