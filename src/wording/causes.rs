@@ -774,7 +774,7 @@ pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
 }
 
 /// The lengths of a rectangle in feet, the longer one first: `22' 7" × 21' 5"`, and before them in meters if they were
-/// typed so: `12.20 m × 9.15 m, that is 40' 5/16" × 30' 1/4"`; `None` for any other outline.
+/// typed so: `12.2 m × 9.15 m, that is 40' 0 5/16" × 30' 0 1/4"`; `None` for any other outline.
 fn measured_across(space: &Space) -> Option<String> {
     let (one, other) = across(space, 0).and(across(space, 1)).map(|_| (0, 1))?;
     let vectors = space.closed.outline.vectors();

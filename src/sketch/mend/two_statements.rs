@@ -76,8 +76,8 @@ pub(super) fn street_and_remark(
     line: &str,
     attempt: &mut dyn FnMut(&str) -> Attempt,
 ) -> Option<Mend> {
-    // Of more parts each would be tried with all that follow it.
     let (before, after) = line.split_once([',', ';'])?;
+    // Of more parts each would be tried with all that follow it.
     if after.matches([',', ';']).count() > 2 {
         return None;
     }

@@ -130,7 +130,6 @@ pub(super) fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt
         "against",
         "touching",
         "abutting",
-        "touching",
         "adjoining",
     ];
     // `garage within …`: the name itself is missing.
