@@ -18,6 +18,7 @@ mod beside_walls;
 mod between;
 mod brief;
 mod bumps;
+mod by_topic;
 mod calls;
 mod card_lines;
 mod cladding;
@@ -432,6 +433,7 @@ pub(super) fn left_over(line: &str, attempt: &Attempt) -> Vec<Answer> {
         published::figure,
         assembled::left_over,
         loose::left_over,
+        by_topic::answer,
         composed::line,
         composed::by_its_parts,
         topics::left_over,

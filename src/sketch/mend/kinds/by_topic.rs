@@ -1,0 +1,245 @@
+//! Lines whose matter can be told by a word in them, and which say too little, or too much, for one line of the format:
+//! what to write instead.
+
+use rust_decimal::Decimal;
+
+use super::super::pieces::Sort;
+use super::measure::{area_at, lengths, written};
+use super::worths::sum_at;
+use super::{Answer, Rule, Typed, first_of};
+use crate::units::length::Length;
+
+/// `knee walls 4' high both sides`, `siding: vinyl over 2x4`, `millage: school 12.2, county 6.4`.
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    // The quotation mark of a name does not come right after a number, as that of inches does.
+    let begins_a_name = typed.line.char_indices().any(|(at, c)| {
+        let before = typed.line.get(..at).and_then(|before| before.chars().next_back());
+        c == '"' && !before.is_some_and(|before| before.is_ascii_digit())
+    });
+    if typed.line.contains('#') || begins_a_name {
+        return None;
+    }
+    let plain = super::plainly(typed.line);
+    let typed = &Typed { line: &plain, pieces: super::cut(&plain), attempt: typed.attempt };
+    let rules: &[Rule] = &[
+        share_of_the_market,
+        several_mills,
+        brick_and_gap,
+        clad,
+        stud_walls,
+        parts_of_a_basement,
+        low_ceiling,
+        out_of_a_wall,
+        hangs_over,
+    ];
+    first_of(rules, typed)
+}
+
+/// Whether no space has been opened above.
+fn is_above_the_spaces(typed: &Typed<'_>) -> bool {
+    typed.attempt.space.is_none()
+}
+
+/// `assessed at 92% of market 395,000`: both sums.
+fn share_of_the_market(typed: &Typed<'_>) -> Option<Answer> {
+    let per_cent = typed.pieces.iter().position(|piece| piece.is_mark("%"))?;
+    let share: Decimal = typed.piece(per_cent.checked_sub(1)?)?.text.parse().ok()?;
+    let market = typed.find(per_cent, &["market"])?;
+    typed.find(0, &["assessed", "appraised", "taxed"]).filter(|at| *at < per_cent)?;
+    let (at, sum) =
+        (market + 1..typed.pieces.len()).find_map(|at| Some((at, sum_at(typed, at)?)))?;
+    let plain: String = sum.0.chars().filter(|c| c.is_ascii_digit() || *c == '.').collect();
+    let assessed = plain.parse::<Decimal>().ok()?.checked_mul(share)? / Decimal::ONE_HUNDRED;
+    let is_share = share > Decimal::ZERO && share <= Decimal::ONE_HUNDRED;
+    let no_more = typed.pieces[..at].iter().filter(|piece| piece.is_number()).count() == 1;
+    let assessed = assessed.normalize();
+    (is_share && no_more && sum.1 == typed.pieces.len() && assessed.scale() <= 2).then(|| {
+        Answer::line(
+            format!("value market {} assessed ${assessed}", sum.0),
+            "a share has no line: the value that is taxed is written as the sum that it makes",
+        )
+    })
+}
+
+/// `millage: school 12.2, county 6.4`: a rate for each unit.
+fn several_mills(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["millage", "mills", "mill", "levies"]) {
+        return None;
+    }
+    let mut rates: Vec<String> = Vec::new();
+    let mut name = String::new();
+    for piece in &typed.pieces[1..] {
+        if piece.is_number() {
+            let rate: Decimal = piece.text.parse().ok()?;
+            if name.is_empty() || rate >= Decimal::from(200) {
+                return None;
+            }
+            let rate = rate.normalize();
+            rates.push(format!("tax rate {rate} per $1,000 \"{}\"", name.trim()));
+            name.clear();
+        } else if piece.sort == Sort::Word {
+            name.push(' ');
+            name.push_str(&piece.text);
+        } else if !piece.is_mark(":,;=-&") {
+            return None;
+        }
+    }
+    (rates.len() > 1 && name.is_empty()).then(|| {
+        Answer::line(
+            rates.join("\n"),
+            "a mill is a dollar per $1,000, and each rate has a line of its own",
+        )
+    })
+}
+
+/// `brick veneer 4" + 1" air gap`: the air behind the brick belongs to the veneer.
+fn brick_and_gap(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["brick", "veneer", "stone", "masonry"]);
+    typed.find(1, &["gap", "air", "cavity", "airspace", "space"])?;
+    let found = lengths(&typed.pieces, 1);
+    let [(first, one), (second, two)] = &found[..] else { return None };
+    let plus = typed.text(one.end, *second).trim();
+    let is_sum = ["+", "plus", "and", "&", "with"].contains(&plus.to_lowercase().as_str());
+    let fits = one.is_inches() && two.is_inches();
+    (begins && *first <= 2 && is_sum && fits).then(|| {
+        Answer::line(
+            format!("veneer {}  # {}", written(one.length + two.length, one), super::remark(typed.rest(*first))),
+            "the veneer reaches from the frame to the outside of the brick, with the air between them",
+        )
+    })
+}
+
+/// `siding: vinyl over 2x4`, above the spaces: walls without brick or stone.
+fn clad(typed: &Typed<'_>) -> Option<Answer> {
+    const BRICK: [&str; 6] = ["brick", "stone", "masonry", "rock", "veneer", "half"];
+    let begins = typed.says(0, &["siding", "cladding", "exterior", "outside"]);
+    let names = typed.find(
+        0,
+        &[
+            "siding",
+            "vinyl",
+            "stucco",
+            "clapboard",
+            "hardie",
+            "shingle",
+            "shingles",
+            "cedar",
+            "aluminum",
+        ],
+    )?;
+    let is_whole = typed.find(0, &BRICK).is_none();
+    let is_plain = lengths(&typed.pieces, 0).iter().all(|(_, one)| !one.has_unit);
+    (begins && names <= 3 && is_whole && is_plain && is_above_the_spaces(typed)).then(
+        || match typed.attempt.beside.has_veneer {
+            true => Answer::line(
+                format!("# {}", typed.line),
+                "the file says what its veneer is; anything else goes into a comment",
+            ),
+            false => Answer::line(
+                format!("veneer none  # {}", super::remark(typed.line)),
+                "without brick or stone the veneer is `none`",
+            ),
+        },
+    )
+}
+
+/// `ext walls 2x6 w/ stucco`: the size of the lumber is not how thick the wall is.
+fn stud_walls(typed: &Typed<'_>) -> Option<Answer> {
+    let wall = typed.find(0, &["walls", "wall", "studs", "framing"]).filter(|at| *at <= 2)?;
+    let lumber = (wall..typed.pieces.len()).find(|&at| {
+        typed.says(at, &["2x4", "2x6", "2x8"])
+            || typed.piece(at).is_some_and(|piece| piece.text == "2")
+                && typed.says(at + 1, &["x", "by"])
+                && typed
+                    .piece(at + 2)
+                    .is_some_and(|piece| ["4", "6", "8"].contains(&piece.text.as_str()))
+    })?;
+    (lumber <= wall + 3 && is_above_the_spaces(typed)).then(|| {
+        Answer::say(
+            "the size of the lumber does not say how thick the whole wall is",
+            "if rooms were taped inside, write `wall` and the thickness from the inside of the wall to its outside, measured at a door or a window, as `wall 6 1/2\"`; if all was taped outside, put a `#` before this line",
+        )
+    })
+}
+
+/// `basement 600 finished, 604 unfinished`: the areas of its parts.
+fn parts_of_a_basement(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["basement", "bsmt", "attic", "upstairs"]) {
+        return None;
+    }
+    let area_of = |word: &str| {
+        let at = typed.find(1, &[word])?;
+        let near = [at.checked_sub(1), Some(at + 1), at.checked_sub(2), at.checked_sub(3)];
+        near.into_iter().flatten().find_map(|at| {
+            let number = typed.piece(at).filter(|piece| piece.is_number())?;
+            let area = area_at(&typed.pieces, at).map(|(_, area)| area);
+            (number.text.len() >= 2).then(|| area.unwrap_or(format!("{} sq ft", number.text)))
+        })
+    };
+    let (finished, unfinished) = (area_of("finished")?, area_of("unfinished")?);
+    let name = super::levels::capitalized(&typed.lower(0));
+    let below = if typed.says(0, &["basement", "bsmt"]) { " below grade" } else { "" };
+    let name = if name == "Bsmt" { "Basement".to_owned() } else { name };
+    (finished != unfinished).then(|| {
+        Answer::say(
+            "each part of a level is a space of its own, with its area on the record",
+            format!(
+                "write `level \"{name}\"{below}`, and below it `living \"Finished\" recorded {finished}` and `unfinished \"Unfinished\" recorded {unfinished}`, each followed by its sides"
+            ),
+        )
+    })
+}
+
+/// `knee walls 4' high both long sides`, `slope ceiling 5' line is 4' in from the back wall`: what lies too low is a space.
+fn low_ceiling(typed: &Typed<'_>) -> Option<Answer> {
+    let knee = typed.find(0, &["knee", "kneewall", "kneewalls"]);
+    let sloped = typed
+        .find(0, &["slope", "sloped", "sloping", "slanted", "slants", "slopes"])
+        .filter(|_| typed.find(0, &["ceiling", "ceilings", "roof"]).is_some());
+    knee.or(sloped).filter(|at| *at <= 2)?;
+    Some(Answer::say(
+        "what lies under a ceiling lower than 5' is a space of its own, `low`, and is taken off",
+        "for each side that is too low write `low \"Low ceiling\" under 5'` with `start` and where it starts, and below it its sides: along the wall as long as it is too low there, and across it as far as the ceiling stays below 5'; to keep this line as a remark, put a `#` before it",
+    ))
+}
+
+/// `fireplace bumps out 2' x 6' on this wall`: with a floor it is in the walk, without one it is not.
+fn out_of_a_wall(typed: &Typed<'_>) -> Option<Answer> {
+    let what = typed.find(0, &["fireplace", "chimney", "hearth", "stack"]).filter(|at| *at <= 2)?;
+    typed.find(
+        what,
+        &["bumps", "sticks", "juts", "bump", "out", "projects", "outside", "bumpout"],
+    )?;
+    let found = lengths(&typed.pieces, what);
+    let (deep, wide) = match &found[..] {
+        [(_, one), (_, two)] => match one.length < two.length {
+            true => (one.text.clone(), two.text.clone()),
+            false => (two.text.clone(), one.text.clone()),
+        },
+        _ => ("2'".to_owned(), "6'".to_owned()),
+    };
+    Some(Answer::say(
+        "what stands out of a wall is in the walk if the floor of the house goes into it; a chimney has no floor",
+        format!(
+            "if it is a chimney alone, type the wall as if it were not there and put a `#` before this line; otherwise type the wall in three parts, with {deep} out before the middle one, which is {wide} long, and {deep} back after it"
+        ),
+    ))
+}
+
+/// `cantilever 2' past foundation`: the walls of a level are typed where they stand.
+fn hangs_over(typed: &Typed<'_>) -> Option<Answer> {
+    let what = typed
+        .find(0, &["cantilever", "cantilevered", "cantilevers", "overhang", "overhangs"])
+        .filter(|at| *at <= 3)?;
+    let is_upper = typed.find(0, &["past", "beyond", "over", "foundation", "below"]).is_some();
+    let is_short = lengths(&typed.pieces, what).first().is_some_and(|(_, one)| {
+        one.has_unit && one.length < Length::from_nm(8 * Length::FOOT.nm())
+    });
+    let roof = typed.find(0, &["roof", "eave", "eaves", "soffit", "porch"]).is_some();
+    (is_upper && is_short && !roof).then(|| {
+        Answer::say(
+            "a floor that hangs over the one below counts as far as its own walls",
+            "type the walls of each level where they stand: a floor that reaches further has the longer lengths in its own walk, on its own level; put a `#` before this line",
+        )
+    })
+}
