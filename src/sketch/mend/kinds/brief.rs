@@ -236,7 +236,9 @@ fn measured_by(typed: &Typed<'_>) -> Option<Answer> {
 /// `brick 4" + 1" air gap`: what is outside the frame, added up.
 fn thickness_of_brick(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(0, &["brick", "veneer", "stone", "masonry"]);
-    let one = length_at(&typed.pieces, 1).filter(|one| one.is_inches() && begins)?;
+    // `brick veneer 4"`
+    let first = 1 + usize::from(typed.says(1, &["veneer", "brick", "stone"]));
+    let one = length_at(&typed.pieces, first).filter(|one| one.is_inches() && begins)?;
     // `veneer 4" brick + 1" air`
     let stop = one.end + usize::from(typed.says(one.end, &["brick", "stone", "face"]));
     let plus = typed.piece(stop).is_some_and(|mark| mark.is_mark("+&,"))

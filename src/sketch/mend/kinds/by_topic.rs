@@ -4,7 +4,7 @@
 use rust_decimal::Decimal;
 
 use super::super::pieces::Sort;
-use super::measure::{area_at, lengths, written};
+use super::measure::{area_at, lengths};
 use super::worths::sum_at;
 use super::{Answer, Rule, Typed, first_of};
 use crate::units::length::Length;
@@ -24,7 +24,6 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         share_of_the_market,
         several_mills,
-        brick_and_gap,
         clad,
         stud_walls,
         parts_of_a_basement,
@@ -53,9 +52,11 @@ fn share_of_the_market(typed: &Typed<'_>) -> Option<Answer> {
     let is_share = share > Decimal::ZERO && share <= Decimal::ONE_HUNDRED;
     let no_more = typed.pieces[..at].iter().filter(|piece| piece.is_number()).count() == 1;
     let assessed = assessed.normalize();
+    let whole = i64::try_from(assessed).ok().filter(|_| assessed.is_integer());
+    let written = whole.map_or_else(|| assessed.to_string(), crate::units::decimal::thousands);
     (is_share && no_more && sum.1 == typed.pieces.len() && assessed.scale() <= 2).then(|| {
         Answer::line(
-            format!("value market {} assessed ${assessed}", sum.0),
+            format!("value market {} assessed ${written}  # {share}% of the market value", sum.0),
             "a share has no line: the value that is taxed is written as the sum that it makes",
         )
     })
@@ -88,23 +89,6 @@ fn several_mills(typed: &Typed<'_>) -> Option<Answer> {
         Answer::line(
             rates.join("\n"),
             "a mill is a dollar per $1,000, and each rate has a line of its own",
-        )
-    })
-}
-
-/// `brick veneer 4" + 1" air gap`: the air behind the brick belongs to the veneer.
-fn brick_and_gap(typed: &Typed<'_>) -> Option<Answer> {
-    let begins = typed.says(0, &["brick", "veneer", "stone", "masonry"]);
-    typed.find(1, &["gap", "air", "cavity", "airspace", "space"])?;
-    let found = lengths(&typed.pieces, 1);
-    let [(first, one), (second, two)] = &found[..] else { return None };
-    let plus = typed.text(one.end, *second).trim();
-    let is_sum = ["+", "plus", "and", "&", "with"].contains(&plus.to_lowercase().as_str());
-    let fits = one.is_inches() && two.is_inches();
-    (begins && *first <= 2 && is_sum && fits).then(|| {
-        Answer::line(
-            format!("veneer {}  # {}", written(one.length + two.length, one), super::remark(typed.rest(*first))),
-            "the veneer reaches from the frame to the outside of the brick, with the air between them",
         )
     })
 }
