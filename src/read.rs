@@ -74,6 +74,8 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             let (text, line, open, replaced) =
                 with_lines(source, (told, &taken, i), unread, faults);
             let sketch = sketch::read_without_lines(&Source::new(source.name(), text)).sketch;
+            // The line of a level may come first.
+            let line = line + one.line.before.rfind('\n').map_or(0, |end| end + 1);
             let found = asked::places(&sketch, line, &one.line.place, size.is_some(), &open);
             let is_replaced = |at: usize| replaced.contains(&at);
             if let Some(waits) = &found.waits_for {
@@ -87,7 +89,15 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
         if let Some(way) = along_all.filter(|_| is_only && ways.len() > 1) {
             (ways, answers) = (vec![ways.swap_remove(way)], vec![answers.swap_remove(way)]);
         }
-        for (size, found) in ways.iter().zip(answers) {
+        // The recess that it fills is meant, if there is only one.
+        let recesses = answers.iter().filter(|found| found.recess.is_some()).count();
+        for (size, mut found) in ways.iter().zip(answers) {
+            if recesses == 1 {
+                let places = std::mem::take(&mut found.places);
+                found.places =
+                    found.recess.and_then(|at| places.into_iter().nth(at)).into_iter().collect();
+                found.fits &= !found.places.is_empty();
+            }
             fitting += usize::from(found.fits);
             placed += usize::from(!found.places.is_empty());
             let lines = found.places.iter();
@@ -112,6 +122,10 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
         if one.line.place.is_over() && !offered.is_empty() {
             answer.ends = None;
         }
+        // Where along the wall its door is, the file does not say.
+        if answer.ends.is_some() && one.line.place.is_at_a_door {
+            offered.clear();
+        }
         // With the size in two ways and no end to count from there would be too much to choose from.
         if answer.ends.is_some() && fitting > 1 && offered.len() > MOST_SHOWN {
             offered.clear();
@@ -120,7 +134,7 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
         let shown: Vec<String> =
             offered.iter().map(|(line, said)| format!("{} ({said})", in_one_row(line))).collect();
         if !shown.is_empty() {
-            let is_only_way = fitting == 1 && answer.ends.is_none();
+            let is_only_way = fitting == 1 && answer.ends.is_none() && recesses != 1;
             let (within, beside): (Vec<_>, Vec<_>) =
                 offered.iter().partition(|(line, _)| line.contains(" within \""));
             let is_either = !within.is_empty() && !beside.is_empty();

@@ -11,6 +11,8 @@ pub(crate) struct Whereabouts {
     pub(crate) parts: Vec<Part>,
     /// Whether the words say that it stands outside, as `behind the house` does and `on the right` does not.
     pub(crate) is_outside: bool,
+    /// Whether the words name a door or a window that it stands at.
+    pub(crate) is_at_a_door: bool,
 }
 
 impl Whereabouts {

@@ -8,6 +8,7 @@
     reason = "a test that cannot go on has failed"
 )]
 
+mod advised;
 mod bad_input;
 mod closing;
 mod described;

@@ -32,6 +32,8 @@ pub(crate) struct Answer {
     pub(crate) fits: bool,
     /// Whether it is as long as the side that the words name.
     pub(crate) fills: bool,
+    /// Which of the places is a recess of the house that it fills.
+    pub(crate) recess: Option<usize>,
     /// A distance as it is written in this file, for an example.
     pub(crate) example: &'static str,
     /// The space whose place or walk has to be settled first.
@@ -224,6 +226,13 @@ impl Checker<'_> {
             if let Some(lined) = in_line(told, sort).filter(|_| !found.fits) {
                 found = self.found_for(&wanted, &lined, &counted)?;
             }
+        }
+        // `next to the stairs, front`: at the front of the house, if not in front of the stairs.
+        if let Some(lined) = at_the_wall(told).filter(|_| !found.fits) {
+            let house = self.counted_from(space, None).unwrap_or(main);
+            let of = |part: &Part| if part.of.is_none() { house } else { main };
+            let counted: Vec<usize> = lined.parts.iter().map(of).collect();
+            found = self.found_for(&wanted, &lined, &counted)?;
         }
         // At a corner of the house a garage stands outside as well as inside its walk.
         let is_corner = |part: &Part| matches!(part.sort, Sort::At(Point::Toward(..)));
@@ -428,6 +437,9 @@ impl Checker<'_> {
             None => (fits, ends),
         };
         let is_given = told.parts.iter().any(|part| matches!(part.sort, Sort::From(..)));
+        let recess = (!inside && main != space)
+            .then(|| tried.iter().position(|place| self.fills_a_recess(space, place.at, main)))
+            .flatten();
         let places = tried.iter().flat_map(|place| {
             let at = if is_given { place.at } else { self.beyond_the_wall(wanted, place.at, told) };
             let beyond = vec![Tried { at, ..*place }];
@@ -436,7 +448,20 @@ impl Checker<'_> {
             Some((typed.trim_matches('`').to_owned(), said))
         });
         let places = places.collect();
-        Some(Answer { places, ends, fits, fills: is_as_long, example, ..Answer::default() })
+        Some(Answer { places, ends, fits, fills: is_as_long, recess, example, ..Answer::default() })
+    }
+
+    /// Whether a space has walls of another one along the whole of three of its sides.
+    fn fills_a_recess(&mut self, space: usize, at: At, of: usize) -> bool {
+        let extent = self.house.spaces[space].closed.outline.extent(at);
+        let ways = [Direction::South, Direction::East, Direction::North, Direction::West];
+        let whole = ways.into_iter().filter(|way| {
+            let across = if way.axis() == Axis::East { Axis::North } else { Axis::East };
+            let (low, high) = stretch(&extent, across);
+            let feet = Length::from_nm(high - low).feet();
+            self.leans(space, at, of, false, *way) > feet - 0.1
+        });
+        whole.count() == 3
     }
 
     /// Where a space begins that stands against walls which were taped inside: those walls lie between. Two rooms taped
@@ -941,6 +966,19 @@ fn in_line(told: &Whereabouts, sort: fn(Direction) -> Sort) -> Option<Whereabout
         .iter()
         .any(|other| axis(other).is_some_and(|other| other != side.axis()))
         .then_some(lined)
+}
+
+/// Words that put a space against another one and on a side, with that side for one of the house.
+fn at_the_wall(told: &Whereabouts) -> Option<Whereabouts> {
+    let against = told.parts.iter().find(|part| part.sort == Sort::Against)?.of.clone()?;
+    let mut at_wall = told.clone();
+    let part = at_wall
+        .parts
+        .iter_mut()
+        .find(|part| matches!(part.sort, Sort::Side(_)) && part.of.as_ref() == Some(&against))?;
+    let Sort::Side(side) = part.sort else { return None };
+    *part = Part { sort: Sort::Inset(side, Length::ZERO), of: None };
+    Some(at_wall)
 }
 
 /// A straight wall on one side of a space.

@@ -125,6 +125,61 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
     (!lines.is_empty()).then(|| Mend { lines, cause, ..Mend::default() })
 }
 
+/// `upper floor (frame, 2x4):`: the line of a level that says what its walls are built of. No room is 2 by 4.
+pub(super) fn with_lumber(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    const BUILT: [&str; 18] = [
+        "frame",
+        "framed",
+        "wood",
+        "stick",
+        "built",
+        "walls",
+        "wall",
+        "studs",
+        "stud",
+        "exterior",
+        "construction",
+        "framing",
+        "x",
+        "and",
+        "all",
+        "is",
+        "with",
+        "lumber",
+    ];
+    const LUMBER: [&str; 4] = ["2x4", "2x6", "2x8", "2x10"];
+    let pieces = cut(line);
+    let word = |at: usize| pieces.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
+    let is_level = kinds::names_a_level(line) || crate::sketch::opens_level(&word(0), &word(1));
+    let mark = pieces.iter().position(|piece| piece.is_mark("(:,;–—-")).filter(|at| *at > 0)?;
+    let is_size = |at: usize| {
+        LUMBER.contains(&word(at).as_str())
+            || word(at) == "2" && word(at + 1) == "x" && ["4", "6", "8"].contains(&&*word(at + 2))
+    };
+    let lumber = (mark..pieces.len()).find(|&at| is_size(at))?;
+    let is_built = |at: usize| {
+        (lumber..lumber + 3).contains(&at)
+            || pieces[at].is_word(&BUILT)
+            || pieces[at].is_mark("():,;.–—-")
+    };
+    if !is_level || !(mark..pieces.len()).all(is_built) {
+        return None;
+    }
+    let (head, rest) = (line.get(..pieces[mark].at)?, line.get(pieces[mark].at..)?);
+    let mended = read_or_mended(head.trim(), attempt)?;
+    let [level] = &mended.lines[..] else { return None };
+    let (level, below) =
+        level.split_once('\n').map_or((level.as_str(), ""), |(one, two)| (one, two));
+    let rest = rest.trim_matches(|c: char| " ,;:.()–—-".contains(c));
+    let cause =
+        "what the walls are built of says nothing of a level's size: it goes into a comment";
+    let offered = match below {
+        "" => format!("{level}  # {rest}"),
+        below => format!("{level}  # {rest}\n{below}"),
+    };
+    Some(Mend { lines: vec![offered], cause: cause.to_owned(), ..Mend::default() })
+}
+
 /// A line without the thickness at its end, and the thickness as it is typed: `wall 5 1/2"`.
 fn split_off_wall(line: &str) -> Option<(&str, String)> {
     let pieces = cut(line);
@@ -165,17 +220,38 @@ pub(super) fn with_brick(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -
     let pieces = cut(line);
     let word = |at: usize| pieces.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
     let is_level = kinds::names_a_level(line) || crate::sketch::opens_level(&word(0), &word(1));
-    let is_plain =
-        !pieces.iter().any(|piece| piece.is_number() || piece.is_word(&["siding", "no", "not"]));
-    if !is_level || !is_plain || line.contains(['#', '"']) {
+    // `1st floor`: the number of the floor.
+    let is_first = pieces.get(1).is_some_and(|end| end.is_word(&["st", "nd", "rd", "th"]));
+    let is_plain = !pieces
+        .iter()
+        .skip(usize::from(is_first))
+        .any(|piece| piece.is_number() || piece.is_word(&["siding", "no", "not"]));
+    if !is_plain || line.contains(['#', '"']) {
         return None;
     }
-    let brick = pieces.iter().position(|piece| piece.is_word(&["brick", "stone", "masonry"]))?;
+    // `Main (all brick)`: the level by its first word.
+    const NAMES: [&str; 8] =
+        ["main", "upper", "lower", "first", "second", "third", "ground", "top"];
+    let is_name = pieces.first().is_some_and(|name| name.is_word(&NAMES))
+        && pieces.get(1).is_some_and(|mark| mark.is_mark("(:,–—-") && !mark.is_mark("."));
+    if is_name && !is_level {
+        let (name, rest) = line.split_at(pieces[1].at);
+        return with_brick(&format!("{} floor {rest}", name.trim_end()), attempt);
+    }
+    if !is_level {
+        return None;
+    }
+    let is_brick = |at: &usize| pieces[*at].is_word(&["brick", "stone", "masonry"]);
+    let brick = (1..pieces.len()).find(is_brick)?;
     let first = (2..brick)
         .rev()
         .take_while(|&before| pieces[before].is_word(&BEFORE))
         .last()
         .unwrap_or(brick);
+    // `to face of brick`: to where it was measured.
+    if pieces[..first].iter().any(|to| to.is_word(&["to"])) {
+        return None;
+    }
     let last = (brick + 1..pieces.len())
         .take_while(|&after| pieces[after].is_word(&AFTER))
         .last()

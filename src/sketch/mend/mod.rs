@@ -146,7 +146,9 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
             return Some(Mend { lines: vec![comment], cause: cause.to_owned(), ..Mend::default() });
         }
     }
-    let clad = cladded::with_siding(line, attempt).or_else(|| cladded::with_brick(line, attempt));
+    let clad = cladded::with_siding(line, attempt)
+        .or_else(|| cladded::with_brick(line, attempt))
+        .or_else(|| cladded::with_lumber(line, attempt));
     if let Some(mended) = clad {
         return Some(mended);
     }

@@ -534,6 +534,13 @@ fn counting(typed: &Typed<'_>) -> Option<Answer> {
         ],
     );
     let named = (at..typed.pieces.len()).find(|&at| part(typed, at));
+    // `garage not counted`, `garage and porch excluded`
+    let last = typed.pieces.iter().rev().find(|last| !last.is_mark(").,"));
+    let ends = |words: &[&str]| last.is_some_and(|last| last.is_word(words));
+    let is_not = named.is_some_and(|named| typed.find(named, &["not", "isn't", "never"]).is_some());
+    let counts = ["counted", "included", "counting", "there", "it"];
+    let without = without || is_not && ends(&counts) || ends(&["excluded", "omitted", "extra"]);
+    let with = with || !is_not && ends(&counts[..2]);
     if named.is_some() && without {
         return Some(Answer::line(
             format!("{head} {area}  # {}", remark(rest)),

@@ -214,6 +214,11 @@ fn part_of_a_foot(typed: &Typed<'_>) -> Option<Answer> {
         if metric || in_digits && (!says_and || is_inches || !unit_first && !unit_last) {
             return None;
         }
+        // `40' half finished`, `40', half storage`: half of the space.
+        let is_before_a_word = typed.piece(end).is_some_and(|next| next.sort == Sort::Word);
+        if !says_and && !unit_last && !is_inches && is_before_a_word {
+            return None;
+        }
         if !unit_first
             && (is_inches || !unit_last && (typed.attempt.is_metric || !is_way(typed, 0)))
         {

@@ -1,14 +1,16 @@
 //! What the record lists and the house does not have, in the words that people use for it.
 
 use super::super::pieces::Sort;
+use super::described::in_one_unit;
 use super::levels::capitalized;
-use super::measure::{area_from, length_at, rectangle};
+
+use super::measure::{Measure, area_from, length_at, rectangle};
 use super::walls::is_way;
 use super::{Answer, Typed, is_text, kind_word};
 use crate::sketch::nouns;
 
 /// Words that say that something is not there.
-const GONE: [&[&str]; 62] = [
+const GONE: [&[&str]; 64] = [
     &["gone"],
     &["removed"],
     &["demolished"],
@@ -22,6 +24,8 @@ const GONE: [&[&str]; 62] = [
     &["vanished"],
     &["torn", "down"],
     &["tore", "down"],
+    &["tear", "down"],
+    &["teardown"],
     &["torn", "off"],
     &["torn", "out"],
     &["taken", "down"],
@@ -142,7 +146,16 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
                 true => String::new(),
                 false => format!("  # {}", remarks.join(", ")),
             };
-            Answer::line(format!("{head} {area}{comment}"), cause)
+            let missing = format!("{head} {area}{comment}");
+            // `tear down` does not say whether it has been.
+            let is_open = typed.says(said, &["tear", "teardown"]);
+            match still_there(typed, kind, &name, &comment).filter(|_| is_open) {
+                Some(there) => Answer::Lines(
+                    vec![missing, there],
+                    format!("{cause}; what still stands is measured like any other"),
+                ),
+                None => Answer::line(missing, cause),
+            }
         }
         None => Answer::say(
             format!("{cause}, with the area on the record"),
@@ -150,6 +163,28 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
                 "write `{head}`, then the area on the record; what the record does not list needs no line"
             ),
         ),
+    })
+}
+
+/// What is still to be torn down, with the sides that its size gives.
+fn still_there(typed: &Typed<'_>, kind: &str, name: &str, comment: &str) -> Option<String> {
+    let (one, two) = size(typed)?;
+    let (one, two) = in_one_unit(&one, &two);
+    super::placed::can_stand_apart(kind).then(|| {
+        format!(
+            "{kind} \"{name}\" detached{comment}\nnorth {one}\neast {two}\nsouth {one}\nwest {two}"
+        )
+    })
+}
+
+/// The two lengths of the only size on the line.
+fn size(typed: &Typed<'_>) -> Option<(Measure, Measure)> {
+    (0..typed.pieces.len()).find_map(|at| {
+        let one = length_at(&typed.pieces, at)?;
+        let by = typed.says(one.end, &["x", "by"])
+            || typed.piece(one.end).is_some_and(|mark| mark.is_mark("×*"));
+        let two = length_at(&typed.pieces, one.end + 1).filter(|_| by)?;
+        Some((one, two))
     })
 }
 

@@ -7,7 +7,7 @@ use super::{Answer, Rule, Typed, first_of, is_text, quoted};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] =
-        &[high_ceiling, high_room, room_or_addition, roofed, converted, turned_into];
+        &[hung, high_ceiling, high_room, room_or_addition, roofed, converted, turned_into];
     first_of(rules, typed)
 }
 
@@ -28,6 +28,50 @@ fn sides(typed: &Typed<'_>, head: &str) -> Option<Vec<String>> {
     let line =
         |one: &str, two: &str| format!("{head}\nnorth {one}\neast {two}\nsouth {one}\nwest {two}");
     Some(vec![line(&one.text, &two.text), line(&two.text, &one.text)])
+}
+
+/// `soffit 6' 8" over kitchen 2 x 10`, `ductwork 6' 6" high in hall`, `dropped ceiling in the bath`: what hangs from a
+/// ceiling is no space.
+fn hung(typed: &Typed<'_>) -> Option<Answer> {
+    const HUNG: [&str; 14] = [
+        "soffit",
+        "soffits",
+        "duct",
+        "ducts",
+        "ductwork",
+        "bulkhead",
+        "bulkheads",
+        "furrdown",
+        "beam",
+        "beams",
+        "girder",
+        "headers",
+        "fur-down",
+        "furr-down",
+    ];
+    const BEFORE: [&str; 10] =
+        ["low", "lower", "hvac", "ac", "heating", "exposed", "main", "kitchen", "basement", "the"];
+    let first = (0..typed.pieces.len()).find(|&at| !typed.says(at, &BEFORE))?;
+    let is_furred =
+        typed.says(first, &["furr", "fur", "furred"]) && typed.says(first + 1, &["down", "downs"]);
+    let is_dropped = typed.says(first, &["dropped", "drop", "suspended", "lowered"])
+        && typed.says(first + 1, &["ceiling", "ceilings", "clg", "soffit", "soffits"]);
+    let is_hung = typed.says(first, &HUNG) || is_furred || is_dropped;
+    let follows = super::super::begins_as_side(&typed.attempt.beside.after);
+    if !is_hung || follows || typed.pieces.iter().any(|piece| is_text(Some(piece))) {
+        return None;
+    }
+    let is_low = is_dropped && lengths(&typed.pieces, first).iter().any(|(_, one)| one.has_unit);
+    if is_low {
+        return Some(Answer::say(
+            "a ceiling takes something from the floor only where it is lower than the rule asks for",
+            "put a `#` before this line, unless the whole ceiling of a part is too low to count: that part is a space of its own, as `low \"Low ceiling\" under 7'`, with `start` and where it starts, and below it its sides",
+        ));
+    }
+    Some(Answer::line(
+        format!("# {}", typed.line),
+        "what hangs from a ceiling, a soffit, a duct or a beam, takes nothing from the floor below it",
+    ))
 }
 
 /// `cathedral ceiling 14 x 16`, `vaulted ceilings`: on the highest floor it takes nothing from the area; over a lower

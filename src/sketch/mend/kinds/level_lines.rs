@@ -145,6 +145,9 @@ fn with_a_size(typed: &Typed<'_>) -> Option<Answer> {
     let is_by = typed.says(one.end, &["x", "by"])
         || typed.piece(one.end).is_some_and(|by| by.is_mark("×*"));
     let two = length_at(&typed.pieces, one.end + 1).filter(|_| is_by)?;
+    if super::measure::is_lumber(&one, &two) {
+        return None;
+    }
     let more =
         |at: usize| (end..first).contains(&at) || (two.end..typed.pieces.len()).contains(&at);
     let says =

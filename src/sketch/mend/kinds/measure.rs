@@ -342,3 +342,11 @@ pub(super) fn rectangle(one: Length, two: Length) -> Option<String> {
     let area = feet(one).checked_mul(feet(two))?.round_dp(2).normalize();
     WrittenArea::new(area, crate::units::area::AreaUnit::SquareFeet).map(|area| area.to_string())
 }
+
+/// Whether this size is that of lumber: `2x4`, `2 x 6`. No room is as small.
+pub(super) fn is_lumber(one: &Measure, two: &Measure) -> bool {
+    let is_one = |measure: &Measure, sizes: &[&str]| {
+        !measure.has_unit && sizes.contains(&measure.text.as_str())
+    };
+    is_one(one, &["2"]) && is_one(two, &["4", "6", "8"])
+}

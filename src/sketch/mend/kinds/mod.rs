@@ -14,6 +14,7 @@ mod asides;
 mod assembled;
 mod attic;
 mod bays;
+mod beside_place;
 mod beside_walls;
 mod between;
 mod brief;
@@ -68,6 +69,8 @@ mod nearly;
 mod offhand;
 mod other_words;
 mod outdoors;
+mod over_a_part;
+mod part_finished;
 mod parts;
 mod passing;
 mod placed;
@@ -318,6 +321,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         loose::parcel,
         lots::answer,
         tails::bricked,
+        part_finished::answer,
         depths::answer,
         angles::answer,
         finish::answer,

@@ -9,7 +9,7 @@ use super::assembled::{self, Space};
 use super::described::{by as between_lengths, in_one_unit};
 use super::measure::{Measure, length_at};
 use super::whereabouts::{self, Place};
-use super::{About, Answer, Typed, is_text, plainly, quoted, size_in, standing};
+use super::{About, Answer, Typed, beside_place, is_text, plainly, quoted, size_in, standing};
 use crate::geometry::compass::{Axis, Direction};
 use crate::sketch::asked::{Part, Placeless, Point, Sort, Whereabouts};
 
@@ -39,7 +39,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let said = said.trim_matches([',', ';', ' ', '.']).to_owned();
     // `back porch 8 x 12`
     let said = match side_named_first(&space.name).filter(|_| said.is_empty() && size.is_some()) {
-        Some(side) => format!("on the {side} side"),
+        Some(side) => format!("on the {} side", side.to_lowercase()),
         None => said,
     };
     if said.is_empty() {
@@ -86,7 +86,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     let text = text.trim_matches([',', ';', ' ']).to_owned();
     let text = match side_of_its_name(&space.name, &text).filter(|_| !inside) {
-        Some(side) => format!("on the {side} side, {text}"),
+        Some(side) => format!("on the {} side, {text}", side.to_lowercase()),
         None => text,
     };
     // After a name and a comma, every word of a place is at the beginning of a part of the line.
@@ -120,6 +120,10 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let is_over =
         place.whereabouts.parts.iter().any(|part| part.sort == Sort::Over && part.of.is_some());
     let mut place = place;
+    let is_over_a_part = whereabouts::is_over_a_part(&words, FIRST);
+    if !is_first && is_over_a_part && matches!(space.kind, "living" | "unfinished") {
+        place.whereabouts.parts.push(Part { sort: Sort::Over, of: None });
+    }
     if let Some(name) = &of_room {
         let parts = place.whereabouts.parts.iter_mut().filter(|part| part.of.is_none());
         parts.for_each(|part| part.of = Some(name.clone()));
@@ -128,7 +132,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         (is_first && !is_over && says_place).then(|| over_the_level_before(&words)).flatten();
     if let Some(over) = over {
         place = over;
-    } else if is_first && !is_over {
+    } else if is_first && !is_over && !(place.needs_street && is_over_a_part) {
         let lines =
             size.filter(|_| says_place).map(|size| noted(&space, "", &said, size.ways(&[], None)));
         return lines.map(|lines| {
@@ -160,6 +164,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let is_whole = place.loose.is_empty() && !place.is_apart && !place.needs_street;
     let mut told = if is_whole { place.whereabouts.clone() } else { Whereabouts::default() };
     told.is_outside = words.find(FIRST, &OUTSIDE).is_some();
+    told.is_at_a_door = words.find(FIRST, &DOORS).is_some();
     let as_in_the_format = is_as_in_the_format(&words);
     Some(asked(typed, &space, &said, size.as_ref(), told, &place, as_in_the_format))
 }
@@ -193,6 +198,13 @@ fn side_of_its_name<'a>(name: &'a str, text: &str) -> Option<&'a str> {
         .filter(|word| !small.contains(&word.as_str()))
         .collect();
     if matches!(&said[..], [only] if MIDDLE.contains(&only.as_str())) {
+        return Some(side);
+    }
+    // `front porch 12' x 5' touching the garage`: on the front of the house, against the garage.
+    let touches = ["touching", "against", "beside", "abutting", "adjoining", "alongside"];
+    let names_another = said.first().is_some_and(|word| touches.contains(&word.as_str()))
+        || matches!(&said[..], [next, _, ..] if next == "next");
+    if names_another && is_one_of(side, &STREET) && !text.to_lowercase().contains("house") {
         return Some(side);
     }
     // Along the front or the back, the other end is left or right, or across on the compass.
@@ -493,6 +505,10 @@ fn understood(place: &Place, said: &str) -> String {
     }
 }
 
+/// What a sketch does not show, so that nothing can be counted from it.
+const DOORS: [&str; 9] =
+    ["door", "doors", "doorway", "entry", "entrance", "entryway", "window", "windows", "slider"];
+
 /// Words for a place outside of the house.
 const OUTSIDE: [&str; 16] = [
     "behind",
@@ -549,6 +565,12 @@ fn begins(typed: &Typed<'_>) -> Option<(Space, usize)> {
         name = quoted(&format!("{} {}", name.trim_matches('"'), typed.text(at, at + 1)));
         at += 1;
     }
+    // `foyer open 8' x 7'`
+    if kind == "open"
+        && let Some(room) = name.trim_matches('"').strip_suffix(" open")
+    {
+        name = quoted(room);
+    }
     while kind == "open" && typed.says(at, &["open", "to", "below", "above", "the", "floor"]) {
         at += 1;
     }
@@ -577,7 +599,9 @@ impl Size {
         const WIDE: [&str; 3] = ["wide", "w", "width"];
         const DEEP: [&str; 3] = ["deep", "d", "depth"];
         let word = |at: usize| {
-            let is_wide = typed.says(at, &WIDE).then_some(true);
+            // `12x16 w/ steps` says nothing of a width.
+            let is_with = typed.piece(at + 1).is_some_and(|slash| slash.is_mark("/"));
+            let is_wide = (typed.says(at, &WIDE) && !is_with).then_some(true);
             is_wide.or_else(|| typed.says(at, &DEEP).then_some(false))
         };
         let skips =
@@ -682,9 +706,12 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
     let (mut left, mut size) = (Vec::new(), None);
     let mut at = first;
     while let Some(piece) = typed.piece(at) {
-        if let Some(end) = remark_set_off(typed, at, space.kind) {
-            let said = super::remark(typed.text(at + 1, end));
-            space.comments.push(said.trim_end_matches(')').to_owned());
+        let is_apart =
+            left.last().is_none_or(|last: &Piece| last.is_mark(",;()") || last.is_number());
+        if let Some(end) = beside_place::end(typed, at, space.kind, is_apart) {
+            let said = super::remark(typed.text(at, end));
+            let said = said.trim_matches(['(', ')', ' ', ',', ';']);
+            space.comments.push(plainly(said));
             at = end;
             continue;
         }
@@ -725,68 +752,6 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
         }
     }
     (left, size)
-}
-
-/// `, sloped ceiling`, `, wood`: the end of a part of the line that says how a space is made, and nothing of its place.
-fn remark_set_off(typed: &Typed<'_>, at: usize, kind: &str) -> Option<usize> {
-    const HOW: [&str; 40] = [
-        "walls",
-        "posts",
-        "columns",
-        "metal",
-        "aluminum",
-        "open",
-        "sloped",
-        "sloping",
-        "slanted",
-        "vaulted",
-        "ceiling",
-        "ceilings",
-        "finished",
-        "heated",
-        "cooled",
-        "wood",
-        "wooden",
-        "concrete",
-        "composite",
-        "treated",
-        "pressure",
-        "stone",
-        "tile",
-        "paved",
-        "gravel",
-        "new",
-        "old",
-        "newer",
-        "older",
-        "roofed",
-        "uncovered",
-        "railing",
-        "raised",
-        "screened",
-        "carpeted",
-        "insulated",
-        "drywalled",
-        "floor",
-        "slab",
-        "roof",
-    ];
-    const SMALL: [&str; 15] = [
-        "with", "and", "has", "a", "is", "its", "fully", "no", "on", "only", "all", "sides", "two",
-        "three", "four",
-    ];
-    // Of a room it decides whether it counts.
-    const COLD: [&str; 3] = ["unheated", "unconditioned", "uninsulated"];
-    let is_cold = |at: usize| typed.says(at, &COLD) && !matches!(kind, "living" | "unfinished");
-    let mark = typed.piece(at).filter(|mark| mark.is_mark(",;("))?;
-    let closing = if mark.is_mark("(") { ")" } else { ",;" };
-    let stop = (at + 1..typed.pieces.len())
-        .find(|&at| typed.pieces[at].is_mark(closing))
-        .unwrap_or(typed.pieces.len());
-    let is_how = |at: usize| typed.says(at, &HOW) || is_cold(at);
-    let all = (at + 1..stop).all(|at| is_how(at) || typed.says(at, &SMALL));
-    let end = stop + usize::from(mark.is_mark("(") && stop < typed.pieces.len());
-    (all && (at + 1..stop).any(is_how)).then_some(end)
 }
 
 /// `unheated`, `not heated`: where words end that say a room is not finished.
@@ -1026,7 +991,7 @@ fn start_by_coordinates(words: &Typed<'_>) -> Option<Place> {
     let ways = ways.into_iter().filter(|(_, by)| by.nm() != 0).collect();
     let whereabouts = Whereabouts {
         parts: vec![Part { sort: Sort::From(Point::Origin, ways), of: None }],
-        is_outside: false,
+        ..Whereabouts::default()
     };
     (at == words.pieces.len()).then(|| Place { whereabouts, ..Place::default() })
 }
@@ -1036,7 +1001,8 @@ fn start_one_way(words: &Typed<'_>) -> Option<Place> {
     let ((way, by), end) =
         whereabouts::offset(words, FIRST + 1).filter(|_| words.says(FIRST, &["start"]))?;
     let sort = Sort::From(Point::Origin, vec![(way, by.length)]);
-    let whereabouts = Whereabouts { parts: vec![Part { sort, of: None }], is_outside: false };
+    let whereabouts =
+        Whereabouts { parts: vec![Part { sort, of: None }], ..Whereabouts::default() };
     (end == words.pieces.len()).then(|| Place { whereabouts, ..Place::default() })
 }
 
@@ -1088,8 +1054,10 @@ pub(super) fn can_stand_apart(kind: &str) -> bool {
 fn is_dwelling_apart(typed: &Typed<'_>, space: &Space) -> bool {
     const ALONE: [&str; 8] =
         ["casita", "adu", "cottage", "cabin", "guesthouse", "bungalow", "granny", "dependency"];
-    let is_guest = typed.says(0, &["guest", "carriage", "pool"]) && typed.says(1, &["house"]);
-    let named = cut_words(&space.name).any(|word| ALONE.contains(&word.as_str()));
+    const HOUSES: [&str; 3] = ["guest house", "carriage house", "pool house"];
+    let name = space.name.to_lowercase();
+    let is_guest = HOUSES.iter().any(|house| name.contains(house));
+    let named = cut_words(&name).any(|word| ALONE.contains(&word.as_str()));
     space.kind == "living" && (is_guest || typed.says(0, &ALONE) || named)
 }
 

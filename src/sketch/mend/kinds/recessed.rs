@@ -28,7 +28,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             let label = usize::from(typed.says(one.end, &["wide", "deep", "w", "d"]));
             let joint = by(typed, one.end + label)
                 || typed.piece(one.end + label).is_some_and(|mark| mark.is_mark(",")) && label > 0;
-            let two = length_at(&typed.pieces, one.end + label + 1).filter(|_| joint)?;
+            // `13' wide 5' deep`
+            let next = one.end + label + usize::from(joint);
+            let two = length_at(&typed.pieces, next).filter(|_| joint || label > 0)?;
             at = two.end;
             size = Some((one, two));
             continue;

@@ -77,14 +77,33 @@ fn crawl_space(typed: &Typed<'_>) -> Option<Answer> {
     let is_one = typed.says(0, &["crawlspace", "crawl-space"])
         || typed.says(0, &["crawl"]) && typed.says(1, &["space"]);
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
+    let is_on_its_own_level = typed.attempt.beside.before.starts_with("level ");
+    if is_one && follows && !is_on_its_own_level && !is_text(typed.pieces.last()) {
+        let said =
+            super::remark(typed.rest(typed.pieces.len().min(if typed.says(0, &["crawl"]) {
+                2
+            } else {
+                1
+            })));
+        let comment = if said.is_empty() { said } else { format!("  # {}", super::plainly(&said)) };
+        return Some(Answer::line(
+            format!("level \"Crawl space\" below grade{comment}\nunfinished \"Crawl space\""),
+            "a crawl space lies under the house, on a level of its own",
+        ));
+    }
     let has_length = !super::measure::lengths(&typed.pieces, 1).is_empty();
     let is_alone = typed.pieces.len() <= 2;
-    (is_one && !follows && (has_length || is_alone) && !is_text(typed.piece(1))).then(|| {
-        Answer::line(
-            format!("# {}", typed.line),
-            "a crawl space has no floor that is counted or drawn: its line is a comment",
-        )
-    })
+    // `crawl space under all`
+    let is_plain = typed.pieces.iter().all(|piece| !piece.is_number())
+        && typed.find(1, &["level", "finished", "living", "below", "beside"]).is_none();
+    (is_one && !follows && (has_length || is_alone || is_plain) && !is_text(typed.piece(1))).then(
+        || {
+            Answer::line(
+                format!("# {}", typed.line),
+                "a crawl space has no floor that is counted or drawn: its line is a comment",
+            )
+        },
+    )
 }
 
 /// `garage 484`, `attached garage 484`: the area of a part, whose walls are still to be typed.

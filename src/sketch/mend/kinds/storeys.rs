@@ -4,9 +4,9 @@
 use super::super::pieces::{Piece, Sort};
 use super::described::{face_word, in_one_unit};
 use super::levels::capitalized;
-use super::measure::{length_at, lengths};
+use super::measure::{is_lumber, length_at, lengths};
 use super::names::{FLOORS, ORDINALS};
-use super::{Answer, Typed, digits, is_text, quoted};
+use super::{Answer, Typed, digits, is_text, over_a_part, part_finished, quoted};
 
 const ALONE: [&str; 8] =
     ["basement", "cellar", "bsmt", "attic", "upstairs", "downstairs", "mezzanine", "sub-basement"];
@@ -162,7 +162,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let attic = says(&["attic"]);
-    let is_finished = says(&["finished", "heated"]) && !says(&["not"]);
+    let is_part = below && part_finished::is_said(typed);
+    let is_finished = says(&["finished", "heated"]) && !says(&["not"]) && !is_part;
     let unfinished = says(&["unfinished", "not", "unheated"]) || (below || attic) && !is_finished;
     let upper = typed
         .find(0, &["upper", "second", "2nd", "third", "3rd", "top", "upstairs", "half"])
@@ -185,7 +186,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         _ => (kind, name, remarks),
     };
     let face = faces.first().map_or_else(String::new, |face| format!(" measured to {face}"));
-    let comment = match has_numbers {
+    let comment = match has_numbers || is_part {
         true => {
             let said = super::plainly(&format!("{} {}", typed.text(end, at), typed.rest(stop)));
             let said = said.replace(", ,", ",");
@@ -194,6 +195,12 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         false if remarks.is_empty() => String::new(),
         false => format!("  # {}", remarks.join(" ")),
     };
+    let said = format!("{} {}", typed.text(end, at), typed.rest(stop));
+    let sizes = [&one, &two].map(String::as_str);
+    let head = format!("{kind} {}{face}", quoted(&name));
+    if let Some(answer) = over_a_part::answer(typed, &level, &head, sizes, &said) {
+        return Some(answer);
+    }
     let space = format!("{kind} {}{face}{comment}", quoted(&name));
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
     let sides = |a: &str, b: &str| {
@@ -216,11 +223,12 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             turned.map(|depth| format!("level {level}{depth}\n{space}{}", sides(&two, &one))),
         );
     }
-    Some(Answer::Lines(
-        lines,
-        "a level has no sides of its own: below it stands a space, and below that the four sides that the size gives"
-            .to_owned(),
-    ))
+    let cause = "a level has no sides of its own: below it stands a space, and below that the four sides that the size gives";
+    let cause = match is_part {
+        true => format!("{cause}; {}", part_finished::a_part(&name)),
+        false => cause.to_owned(),
+    };
+    Some(Answer::Lines(lines, cause))
 }
 
 /// A size: where it begins, both lengths in one unit, and where it ends.
@@ -235,6 +243,9 @@ fn size(typed: &Typed<'_>, from: usize) -> Option<(usize, String, String, usize)
                 .piece(middle)
                 .is_some_and(|mark| mark.is_mark("×*") || middle > one.end && mark.is_mark(","));
         let two = length_at(&typed.pieces, middle + 1).filter(|_| by)?;
+        if is_lumber(&one, &two) {
+            return None;
+        }
         let (a, b) = in_one_unit(&one, &two);
         let end = two.end + word(two.end);
         // What is wide runs along the street, so that what is deep comes first where that is south or north.

@@ -128,8 +128,19 @@ pub(super) fn whereabouts(typed: &Typed<'_>, at: usize) -> Option<Found> {
 
 /// Reads all words from this piece on; `inside` if they are about something in the house.
 pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
-    const FILLERS: [&str; 9] =
-        ["and", "but", "then", "attached", "att", "starting", "beginning", "located", "running"];
+    const FILLERS: [&str; 11] = [
+        "and",
+        "but",
+        "then",
+        "attached",
+        "att",
+        "starting",
+        "beginning",
+        "located",
+        "running",
+        "only",
+        "just",
+    ];
     let mut place = Place::default();
     let mut ends: Vec<(Direction, Option<String>, bool)> = Vec::new();
     let mut rooms: Vec<Piece> = Vec::new();
@@ -228,6 +239,17 @@ pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
     }
     *parts = kept;
     place
+}
+
+/// `over the right half`, `above the back part`: what lies over a part of the house belongs to the next level.
+pub(super) fn is_over_a_part(typed: &Typed<'_>, first: usize) -> bool {
+    const PARTS: [&str; 5] = ["half", "part", "end", "portion", "side"];
+    (first..typed.pieces.len()).any(|at| {
+        let way = at + 1 + usize::from(typed.says(at + 1, &["the"]));
+        typed.says(at, &["over", "above"])
+            && direction(typed, way).is_some()
+            && typed.says(way + 1, &PARTS)
+    })
 }
 
 /// `off the kitchen`, `by the den`: the index after words for a room that a sketch does not show.
@@ -330,6 +352,24 @@ fn apart(typed: &Typed<'_>, at: usize) -> Option<Found> {
         if says(words) {
             return found(at + words.len());
         }
+    }
+    // `2nd bldg`, `separate building`
+    let other = ["2nd", "second", "separate", "another", "sep", "own", "3rd", "third"];
+    let first = at + usize::from(typed.says(at, &["a", "its", "in"]));
+    let is_number = typed.piece(first).is_some_and(|number| ["2", "3"].contains(&&*number.text));
+    let is_ordinal = is_number && typed.says(first + 1, &["nd", "rd"]);
+    if is_ordinal || typed.says(first, &other) {
+        let building = first + 1 + usize::from(is_ordinal);
+        if typed.says(building, &["bldg", "building", "structure", "bldng"]) {
+            return found(building + 1);
+        }
+    }
+    // `back yard`, as a part of the line of its own
+    let is_apart = at == 0 || typed.pieces[at - 1].is_mark(",;-–(") || at == 1;
+    let sides = ["back", "rear", "side", "front", "left", "right"];
+    let yard = at + usize::from(typed.says(at, &sides));
+    if is_apart && yard > at && typed.says(yard, &["yard"]) || typed.says(at, &["backyard"]) {
+        return found(yard + 1);
     }
     let land = [
         "yard", "backyard", "field", "garden", "lot", "alley", "driveway", "drive", "pasture",
@@ -776,8 +816,28 @@ fn middle(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let first = after_words(typed, at, &[&["in", "at", "the", "on"]]);
     let is_middle =
         typed.says(first, &["centered", "centred", "middle", "center", "centre", "ctr", "mid"]);
+    if let Some(found) = at_a_door(typed, first + 1).filter(|_| is_middle) {
+        return Some(found);
+    }
     let end = first + 1 + usize::from(typed.says(first + 1, &["of"]));
     is_middle.then(|| Found { told: one(Sort::Middle, None), end })
+}
+
+/// `centered on the front door`: a door is on one side of the house, and where along it a sketch does not show.
+fn at_a_door(typed: &Typed<'_>, at: usize) -> Option<Found> {
+    let is_before = typed.says(at, &["on", "over", "at", "around", "about", "with", "under"]);
+    let first = at + 1 + usize::from(typed.says(at + 1, &["the", "our", "my"]));
+    let way = direction(typed, first);
+    let door = first + usize::from(way.is_some() || typed.says(first, &["main"]));
+    let is_door = typed.says(
+        door,
+        &["door", "doors", "doorway", "entry", "entrance", "window", "windows", "slider"],
+    );
+    let told = match way {
+        None => Told::Parts(Vec::new()),
+        Some(way) => of_side(way, |way| one(Sort::Side(way), None)),
+    };
+    (is_before && is_door).then_some(Found { told, end: door + 1 })
 }
 
 /// `front center`, `center rear`: in the middle of that side.
@@ -847,7 +907,10 @@ fn space_named(typed: &Typed<'_>, at: usize) -> Option<(Option<String>, usize)> 
             || typed.says(at, &LEADS)
             || typed.says(
                 at,
-                &["and", "but", "flush", "even", "centered", "centred", "behind", "beside"],
+                &[
+                    "and", "but", "flush", "even", "centered", "centred", "behind", "beside",
+                    "only", "just",
+                ],
             )
             || typed.says(at, &LEADS)
             || typed.says(at, &WALLS)

@@ -1,0 +1,161 @@
+//! Remarks beside the words about a place: what a space is made of, when it was built, in what state it is.
+//!
+//! They say nothing of where it stands, so that they become its comment, wherever on the line they are.
+
+use super::super::pieces::{Piece, Sort};
+use super::measure::length_at;
+use super::{Typed, whereabouts};
+
+/// Words that say how a space is made or kept.
+const HOW: &str = "walls posts post columns metal aluminum open sloped sloping slanted vaulted ceiling \
+    ceilings finished heated cooled wood wooden concrete composite treated pressure stone tile \
+    tiled paved gravel new old newer older newly roofed uncovered covered railing railings \
+    rail rails raised elevated screened carpeted carpet insulated drywalled floor slab roof \
+    needs need repair repairs repaired paint painted work rotted rotten rotting leaks leaking \
+    sagging leaning poor fair good bad excellent average shape condition rough rebuilt redone \
+    remodeled renovated replaced updated permit permitted unpermitted built added poured \
+    installed constructed since circa step steps ramp bench benches pavers paver flagstone \
+    asphalt dirt cedar redwood pine trex vinyl block cinderblock steel tin shingle shingles \
+    awning gutters lights fan fans electric electricity power plumbing windows skylight \
+    skylights hardwood laminate lattice wired unpainted stained weathered temporary portable \
+    prefab kit lean lumber planks plank boards joists ground-level";
+
+/// Words that join them.
+const SMALL: &str = "with w and has a an is its fully no on only all sides two three four one in of the very \
+    some by owner us new badly partly really but about was recently";
+
+/// What a remark on a space may count or give the size of.
+const COUNTED: [&str; 12] = [
+    "step",
+    "steps",
+    "post",
+    "posts",
+    "ramp",
+    "bench",
+    "benches",
+    "joists",
+    "lumber",
+    "boards",
+    "skylights",
+    "columns",
+];
+
+/// Of a room it decides whether it counts.
+const COLD: [&str; 3] = ["unheated", "unconditioned", "uninsulated"];
+
+/// Where a remark ends that begins at this piece: `, sloped ceiling`, `(1998)`, `concrete, 3 steps`, `w/ steps 4x4`,
+/// `, needs repair`. `is_apart` says that it does not stand among the words of a place.
+pub(super) fn end(typed: &Typed<'_>, at: usize, kind: &str, is_apart: bool) -> Option<usize> {
+    let mark = typed.piece(at)?;
+    if mark.is_mark(",;(") || mark.is_mark("-–—") && !mark.touches {
+        return set_off(typed, at, kind);
+    }
+    let is_after_with = typed.says(at, &["w", "with"]);
+    let begins = is_after_with || is_how(typed, at, kind) || counted(typed, at).is_some();
+    let before = at.checked_sub(1).and_then(|at| typed.piece(at));
+    let leads = ["the", "of", "my", "our", "a", "an", "on", "at", "off", "in", "to", "by", "from"];
+    if !begins || before.is_some_and(|before| before.is_word(&leads)) {
+        return None;
+    }
+    let mut stop = at;
+    while let Some(next) = one(typed, stop, kind) {
+        stop = next;
+    }
+    // `concrete on the south side`: the words of a place begin with small ones.
+    while stop > at && is_one_of(typed, stop - 1, SMALL) && !is_how(typed, stop - 1, kind) {
+        stop -= 1;
+    }
+    let says = (at..stop).any(|at| is_how(typed, at, kind));
+    let next = typed.piece(stop);
+    let is_last = next.is_none_or(|next| next.is_mark(",;()"));
+    let goes_on = next.is_some_and(|next| {
+        next.is_number()
+            || next.sort == Sort::Word
+                && (whereabouts::whereabouts(typed, stop).is_some()
+                    || next.is_word(&["on", "at", "off", "in", "behind", "touching", "next"]))
+    });
+    (says && (is_last || is_apart && goes_on)).then_some(stop)
+}
+
+/// A remark between two marks.
+fn set_off(typed: &Typed<'_>, at: usize, kind: &str) -> Option<usize> {
+    let is_open = typed.pieces[at].is_mark("(");
+    let closing = if is_open { ")" } else { ",;(" };
+    let stop = (at + 1..typed.pieces.len())
+        .find(|&at| typed.pieces[at].is_mark(closing))
+        .unwrap_or(typed.pieces.len());
+    let mut next = at + 1;
+    while next < stop {
+        next = match one(typed, next, kind) {
+            Some(end) => end,
+            // `(vinyl, new)`
+            None if is_open && typed.pieces[next].is_mark(",;-") => next + 1,
+            None => return None,
+        };
+    }
+    let says = (at + 1..stop).any(|at| is_how(typed, at, kind));
+    (says && next == stop).then(|| stop + usize::from(is_open && stop < typed.pieces.len()))
+}
+
+/// The index after the word, the year or the count of a remark that stands at this piece.
+fn one(typed: &Typed<'_>, at: usize, kind: &str) -> Option<usize> {
+    let piece = typed.piece(at)?;
+    if let Some(end) = counted(typed, at) {
+        return Some(end);
+    }
+    // `w/ steps`
+    let is_slash = piece.is_mark("/") && at > 0 && typed.says(at - 1, &["w"]);
+    let is_word = is_how(typed, at, kind) || is_one_of(typed, at, SMALL) || is_slash;
+    (is_word || piece.is_mark(".") && piece.touches).then_some(at + 1)
+}
+
+fn is_how(typed: &Typed<'_>, at: usize, kind: &str) -> bool {
+    let is_room = matches!(kind, "living" | "unfinished");
+    let is_year = typed.piece(at).is_some_and(Piece::is_year) && !is_length(typed, at);
+    is_year
+        || is_one_of(typed, at, HOW)
+        || typed.says(at, &COLD) && !is_room
+        || typed.says(at, &["brick", "bricks"])
+            && matches!(kind, "porch" | "patio" | "deck" | "court" | "balcony")
+}
+
+fn is_one_of(typed: &Typed<'_>, at: usize, words: &str) -> bool {
+    let word = typed.lower(at);
+    words.split(' ').any(|one| one == word)
+}
+
+/// Whether the number at this piece is a length or one of the two of a size.
+fn is_length(typed: &Typed<'_>, at: usize) -> bool {
+    let is_by = |at: usize| {
+        typed.says(at, &["x", "by"]) || typed.piece(at).is_some_and(|by| by.is_mark("×*"))
+    };
+    length_at(&typed.pieces, at).is_some_and(|one| one.has_unit || is_by(one.end))
+        || at > 0 && is_by(at - 1)
+}
+
+/// `3 steps`, `steps 4x4`, `4x4 posts`, `8' ceiling`: the index after what is counted or measured there.
+fn counted(typed: &Typed<'_>, at: usize) -> Option<usize> {
+    let by = |at: usize| {
+        typed.says(at, &["x", "by"]) || typed.piece(at).is_some_and(|by| by.is_mark("×*"))
+    };
+    let size = |at: usize| {
+        let one = length_at(&typed.pieces, at)?;
+        let two = length_at(&typed.pieces, one.end + 1).filter(|_| by(one.end))?;
+        Some(two.end)
+    };
+    if typed.says(at, &COUNTED) {
+        let of = at + 1 + usize::from(typed.says(at + 1, &["of", "are", "is"]));
+        return size(of);
+    }
+    let number = typed.piece(at).filter(|number| number.is_number())?;
+    if let Some(end) = size(at) {
+        return typed.says(end, &COUNTED).then_some(end + 1);
+    }
+    if let Some(high) = length_at(&typed.pieces, at).filter(|one| one.has_unit) {
+        let what = ["ceiling", "ceilings", "clg", "walls", "posts", "rail", "railing"];
+        return typed.says(high.end, &what).then_some(high.end + 1);
+    }
+    let is_small = number.text.len() <= 2;
+    let next = at + 1 + usize::from(typed.says(at + 1, &["wood", "concrete", "brick", "stone"]));
+    (is_small && typed.says(next, &COUNTED)).then_some(next + 1)
+}

@@ -1,0 +1,51 @@
+//! The line of a level with the size of its rooms and the part of the level below that they lie over.
+
+use super::{Answer, Typed, cut, placed};
+
+/// `2nd floor 28' x 20' over right half only`, `upstairs 20 x 24 over the garage`: the level and its first space, whose
+/// place follows from the level below. `head` begins the line of the space; `said` is what the line says beside its
+/// size.
+pub(super) fn answer(
+    typed: &Typed<'_>,
+    level: &str,
+    head: &str,
+    [one, two]: [&str; 2],
+    said: &str,
+) -> Option<Answer> {
+    let words = said.to_lowercase();
+    let is_over = words.split(' ').any(|word| ["over", "above", "on"].contains(&word));
+    // `above the basement`: over all of it.
+    let floors = ["basement", "cellar", "floor", "level", "story", "house", "all", "everything"];
+    let is_over = is_over && !words.split(' ').any(|word| floors.contains(&word));
+    if !is_over || typed.attempt.house.is_none() {
+        return None;
+    }
+    let said = said.trim_matches([' ', ',', '-', '(', ')', ':']);
+    let line = format!("{head} {one} x {two} {said}");
+    let mut attempt = typed.attempt.clone();
+    attempt.house = None;
+    attempt.beside.before = format!("level {level}").into();
+    attempt.beside.has_level_above = true;
+    let space = Typed { line: &line, pieces: cut(&line), attempt: &attempt };
+    let Answer::Ask { cause, mut asks, about, help: asked } = placed::answer(&space)? else {
+        return None;
+    };
+    asks.before = format!("level {level}\n{}", asks.before);
+    let help = format!(
+        "write `level {level}` on this line and `{head} {one} x {two}` on the next one, and after it how far it is from two walls of the level below that meet, as `6' from the south end, 10' from the west end`"
+    );
+    // `over the right half`, where the file does not say where the street is.
+    let needs_street = asked.starts_with("say on which side the street is");
+    let help = match needs_street {
+        true => format!(
+            "say on which side the street is, above the first level: `front south`, for instance; or {help}"
+        ),
+        false => help,
+    };
+    (needs_street || !asks.place.parts.is_empty()).then_some(Answer::Ask {
+        cause,
+        help,
+        asks,
+        about,
+    })
+}

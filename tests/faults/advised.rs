@@ -1,0 +1,187 @@
+//! Lines that say more of a space or a level than its place: the first line that is offered, once typed, gives a house
+//! whose areas were worked out here by hand.
+
+use fairfoot::{Diagnostic, Settings};
+
+use super::diagnostics_of;
+
+/// A house of 40 by 30 feet, which faces south, with a garage of 20 by 22 feet on its east side that stands out 10 feet
+/// toward the street.
+const HOUSE: &str = "property \"9 Alder Lane, Juniper County\"\nveneer none\nfront south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
+const GARAGE: &str =
+    "garage \"Garage\" start east 40' south 10'\nnorth 22'\neast 20'\nsouth 22'\nwest 20'\n";
+
+fn errors(text: &str) -> Vec<Diagnostic> {
+    let (_, list) = diagnostics_of("advised.sides", text.as_bytes().to_vec());
+    list.into_iter().filter(Diagnostic::is_error).collect()
+}
+
+/// The text with the first, the second … line that is offered for `line` in its place.
+fn obeyed(before: &str, line: &str, which: usize) -> String {
+    let text = format!("{before}{line}\n");
+    let list = errors(&text);
+    let [error] = &list[..] else { panic!("{line}: {list:?}") };
+    let fix = error.fixes().get(which).unwrap_or_else(|| panic!("{line}: {error:?}"));
+    let mut text = text;
+    text.replace_range(fix.span.start..fix.span.end, &fix.text);
+    assert!(errors(&text).is_empty(), "{text}\n{:?}", errors(&text));
+    text
+}
+
+fn help(before: &str, line: &str) -> String {
+    let list = errors(&format!("{before}{line}\n"));
+    list.iter().flat_map(Diagnostic::helps).cloned().collect::<Vec<_>>().join("\n")
+}
+
+/// The living area above grade in whole square feet.
+fn living(text: &str) -> i64 {
+    let source = fairfoot::Source::new("advised.sides", text);
+    let house = fairfoot::read_source(source).unwrap();
+    house.areas(&Settings::default()).unwrap().gross().as_measured().whole_sq_ft()
+}
+
+#[test]
+fn a_remark_beside_a_place_is_a_comment() {
+    for (line, place, comment) in [
+        (
+            "deck 12' x 16' w/ steps 4x4, on the north side, 6' from the west end",
+            "deck \"Deck\" start east 6' north 30'",
+            "w/ steps 4x4",
+        ),
+        (
+            "deck 12' x 16' (needs repair) on the north side, 6' from the west end",
+            "deck \"Deck\" start east 6' north 30'",
+            "needs repair",
+        ),
+        (
+            "porch 8' x 12' concrete, 3 steps, on the south side, 6' from the west end",
+            "porch \"Porch\" start east 6' south 8'",
+            "concrete, 3 steps",
+        ),
+        (
+            "patio 10' x 20' built 2004 on the north side, 6' from the west end",
+            "patio \"Patio\" start east 6' north 30'",
+            "built 2004",
+        ),
+    ] {
+        let text = obeyed(HOUSE, line, 0);
+        assert!(text.contains(&format!("{place}  # {comment}\n")), "{text}");
+        assert_eq!(living(&text), 1200, "{text}");
+    }
+    // On the north side of the house, at its east end.
+    let text = obeyed(HOUSE, "addition (1998) 16' x 20' off the back right corner", 0);
+    assert!(text.contains("living \"Addition\" start east 20' north 30'  # 1998\n"), "{text}");
+    assert_eq!(living(&text), 1520);
+}
+
+#[test]
+fn what_stands_in_the_yard_or_is_another_building_is_detached() {
+    let text = obeyed(HOUSE, "guest house 16' x 24', 2nd bldg, behind garage", 0);
+    assert!(
+        text.contains("living \"Guest house\" detached  # 2nd bldg, behind garage\n"),
+        "{text}"
+    );
+    let text = obeyed(HOUSE, "shed 8' x 10' back yard", 0);
+    assert!(text.contains("outbuilding \"Shed\" detached  # back yard\n"), "{text}");
+}
+
+#[test]
+fn what_is_to_be_torn_down_is_missing_or_still_there() {
+    let line = "shed 8' x 10' back yard (tear down 2020)";
+    let text = obeyed(HOUSE, line, 0);
+    assert!(text.contains("missing outbuilding \"Shed\" recorded 80 sq ft  # "), "{text}");
+    let text = obeyed(HOUSE, line, 1);
+    assert!(
+        text.contains("outbuilding \"Shed\" detached  # ") && text.ends_with("west 10'\n"),
+        "{text}"
+    );
+}
+
+#[test]
+fn an_upper_floor_over_a_part_of_the_house_starts_there() {
+    for (line, place, area) in [
+        (
+            "2nd floor 30' x 20' over right half only",
+            "living \"Upper rooms\" start east 20'\n",
+            1800,
+        ),
+        ("upstairs 15' x 40' over back half", "living \"Upper rooms\" start north 15'\n", 1800),
+        (
+            "2nd floor 20' x 22' over the garage only",
+            "living \"Upper rooms\" start east 40' south 10'\n",
+            1640,
+        ),
+    ] {
+        let text = obeyed(&format!("{HOUSE}{GARAGE}"), line, 0);
+        assert!(text.contains(place), "{text}");
+        assert_eq!(living(&text), area, "{text}");
+    }
+    // Without the street side, right is asked about.
+    let house = HOUSE.replace("front south\n", "");
+    let said = help(&house, "2nd floor 30' x 20' over right half only");
+    assert!(said.contains("on which side the street is"), "{said}");
+    let said = help(HOUSE, "bonus room 12' x 20' over the right half");
+    assert!(said.contains("on a level of its own"), "{said}");
+}
+
+#[test]
+fn a_half_finished_basement_is_unfinished_below_grade() {
+    let text = obeyed(HOUSE, "basement 30' x 40', half finished", 0);
+    assert!(
+        text.contains("level \"Basement\" below grade\nunfinished \"Basement\"  # half finished\n"),
+        "{text}"
+    );
+    assert_eq!(living(&text), 1200);
+}
+
+#[test]
+fn what_hangs_from_a_ceiling_takes_nothing_off() {
+    for line in
+        ["soffit 6' 8\" over kitchen 2 x 10", "ductwork 7' high in hall", "crawl space under all"]
+    {
+        let text = obeyed(HOUSE, line, 0);
+        assert!(text.ends_with(&format!("\n# {line}\n")), "{text}");
+        assert_eq!(living(&text), 1200);
+    }
+}
+
+#[test]
+fn where_a_door_is_is_asked() {
+    for line in
+        ["front porch 6' deep 12' wide centered on front door", "porch at front door 8' x 5'"]
+    {
+        let list = errors(&format!("{HOUSE}{line}\n"));
+        assert!(list.iter().all(|error| error.fixes().is_empty()), "{list:?}");
+        assert!(help(HOUSE, line).contains("how far it is from one end"), "{line}");
+    }
+    // With the distance the porch starts there, 6 feet out of the front.
+    let text = obeyed(
+        HOUSE,
+        "front porch 6' deep 12' wide centered on front door, 9' from the west end",
+        0,
+    );
+    assert!(text.contains("porch \"Front porch\" start east 9' south 6'\n"), "{text}");
+}
+
+#[test]
+fn a_porch_that_fills_a_recess_stands_there() {
+    let house =
+        HOUSE.replace("west 40'", "west 4'\nnorth 5'\nwest 13' 1\"\nsouth 5'\nwest 22' 11\"");
+    for line in ["porch 13' 1\" x 5' on the front", "front porch 13' 1\" x 5'"] {
+        let text = obeyed(&house, line, 0);
+        assert!(text.contains("from \"House\" corner 8\nnorth 5'\neast 13' 1\"\n"), "{text}");
+    }
+}
+
+#[test]
+fn a_foyer_beside_the_stairs_at_the_front_lies_at_the_front() {
+    let stairs =
+        "stair \"Stairs\" start east 15' north 5'\nnorth 10'\neast 4'\nsouth 10'\nwest 4'\n";
+    // West of the stairs, which begin 15 feet from the west end, or east of them.
+    for (which, east) in [(0, 15 - 7), (3, 15 + 4)] {
+        let before = format!("{HOUSE}{stairs}");
+        let text = obeyed(&before, "foyer open 8' x 7' next to stairs, front", which);
+        assert!(text.contains(&format!("open \"Foyer\" start east {east}'\n")), "{text}");
+        assert_eq!(living(&text), 1_200 - 56, "{text}");
+    }
+}
