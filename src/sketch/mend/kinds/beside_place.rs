@@ -18,14 +18,23 @@ const HOW: &str = "walls posts post columns metal aluminum open sloped sloping s
     asphalt dirt cedar redwood pine trex vinyl block cinderblock steel tin shingle shingles \
     awning gutters lights fan fans electric electricity power plumbing windows skylight \
     skylights hardwood laminate lattice wired unpainted stained weathered temporary portable \
-    prefab kit lean lumber planks plank boards joists ground-level";
+    prefab kit lean lumber planks plank boards joists ground-level \
+    glass glassed alum poly plastic fabric canvas corrugated fiberglass screen screens shed-roof \
+    skids piers blocks wheels runners pole-barn kit-built insulation deteriorated \
+    falling failing car cars stall stalls doors prev";
 
 /// Words that join them.
 const SMALL: &str = "with w and has a an is its fully no on only all sides two three four one in of the very \
-    some by owner us new badly partly really but about was recently";
+    some by owner us new badly partly really but about was recently previous former seller builder contractor down";
 
 /// What a remark on a space may count or give the size of.
-const COUNTED: [&str; 12] = [
+const COUNTED: [&str; 18] = [
+    "car",
+    "cars",
+    "stall",
+    "stalls",
+    "doors",
+    "windows",
     "step",
     "steps",
     "post",
@@ -41,7 +50,17 @@ const COUNTED: [&str; 12] = [
 ];
 
 /// Of a room it decides whether it counts.
-const COLD: [&str; 3] = ["unheated", "unconditioned", "uninsulated"];
+const COLD: [&str; 4] = ["unheated", "unconditioned", "uninsulated", "heat"];
+
+/// What a space stands on.
+const BASES: [&str; 9] =
+    ["skids", "piers", "slab", "blocks", "wheels", "runners", "concrete", "gravel", "posts"];
+
+/// Words that begin a place.
+const LEADS: [&str; 13] = [
+    "on", "at", "off", "in", "behind", "touching", "next", "beside", "along", "from", "near",
+    "over", "against",
+];
 
 /// Where a remark ends that begins at this piece: `, sloped ceiling`, `(1998)`, `concrete, 3 steps`, `w/ steps 4x4`,
 /// `, needs repair`. `is_apart` says that it does not stand among the words of a place.
@@ -51,7 +70,18 @@ pub(super) fn end(typed: &Typed<'_>, at: usize, kind: &str, is_apart: bool) -> O
         return set_off(typed, at, kind);
     }
     let is_after_with = typed.says(at, &["w", "with"]);
-    let begins = is_after_with || is_how(typed, at, kind) || counted(typed, at).is_some();
+    // `on skids`
+    let base = at + 1 + usize::from(typed.says(at + 1, &["a"]));
+    let is_on_base = typed.says(at, &["on"]) && typed.says(base, &BASES);
+    // `in 1985`
+    let is_dated = typed.says(at, &["in", "since", "from", "circa", "ca"])
+        && typed.piece(at + 1).is_some_and(Piece::is_year)
+        && !is_length(typed, at + 1);
+    let begins = is_dated
+        || is_after_with
+        || is_on_base
+        || is_how(typed, at, kind)
+        || counted(typed, at).is_some();
     let before = at.checked_sub(1).and_then(|at| typed.piece(at));
     let leads = ["the", "of", "my", "our", "a", "an", "on", "at", "off", "in", "to", "by", "from"];
     if !begins || before.is_some_and(|before| before.is_word(&leads)) {
@@ -61,10 +91,34 @@ pub(super) fn end(typed: &Typed<'_>, at: usize, kind: &str, is_apart: bool) -> O
     while let Some(next) = one(typed, stop, kind) {
         stop = next;
     }
+    // `w/ shower off the porch`: what it has, up to the words of a place.
+    if is_after_with {
+        let first = at + 1 + usize::from(typed.piece(at + 1).is_some_and(|mark| mark.is_mark("/")));
+        let is_plain = |at: &usize| {
+            let is_length = typed.pieces[*at].is_mark("'’′\"”″")
+                || typed.pieces[*at].is_number()
+                    && length_at(&typed.pieces, *at).is_some_and(|one| one.has_unit)
+                    && !is_of_a_size(typed, *at);
+            (typed.pieces[*at].sort == Sort::Word || is_length)
+                && !LEADS.iter().any(|lead| typed.says(*at, &[lead]))
+                && whereabouts::direction(typed, *at).is_none()
+                && whereabouts::whereabouts(typed, *at).is_none()
+        };
+        let end = (first..typed.pieces.len()).take_while(is_plain).last();
+        if let Some(end) = end.filter(|end| end + 1 > stop && *end < first + 4) {
+            return Some(end + 1);
+        }
+    }
     // `concrete on the south side`: the words of a place begin with small ones.
-    while stop > at && is_one_of(typed, stop - 1, SMALL) && !is_how(typed, stop - 1, kind) {
+    while stop > at
+        && stop < typed.pieces.len()
+        && is_one_of(typed, stop - 1, SMALL)
+        && !is_how(typed, stop - 1, kind)
+    {
         stop -= 1;
     }
+    // `in 1985 of 12x20`
+    stop += usize::from(is_dated && typed.says(stop, &["of"]));
     let says = (at..stop).any(|at| is_how(typed, at, kind));
     let next = typed.piece(stop);
     let is_last = next.is_none_or(|next| next.is_mark(",;()"));
@@ -72,7 +126,8 @@ pub(super) fn end(typed: &Typed<'_>, at: usize, kind: &str, is_apart: bool) -> O
         next.is_number()
             || next.sort == Sort::Word
                 && (whereabouts::whereabouts(typed, stop).is_some()
-                    || next.is_word(&["on", "at", "off", "in", "behind", "touching", "next"]))
+                    || whereabouts::direction(typed, stop).is_some()
+                    || next.is_word(&LEADS))
     });
     (says && (is_last || is_apart && goes_on)).then_some(stop)
 }
@@ -105,6 +160,9 @@ fn one(typed: &Typed<'_>, at: usize, kind: &str) -> Option<usize> {
     }
     // `w/ steps`
     let is_slash = piece.is_mark("/") && at > 0 && typed.says(at - 1, &["w"]);
+    // `w/o permit`
+    let is_slash =
+        is_slash || at > 1 && typed.says(at, &["o"]) && typed.pieces[at - 1].is_mark("/");
     let is_word = is_how(typed, at, kind) || is_one_of(typed, at, SMALL) || is_slash;
     (is_word || piece.is_mark(".") && piece.touches).then_some(at + 1)
 }
@@ -124,13 +182,16 @@ fn is_one_of(typed: &Typed<'_>, at: usize, words: &str) -> bool {
     words.split(' ').any(|one| one == word)
 }
 
-/// Whether the number at this piece is a length or one of the two of a size.
-fn is_length(typed: &Typed<'_>, at: usize) -> bool {
+fn is_of_a_size(typed: &Typed<'_>, at: usize) -> bool {
     let is_by = |at: usize| {
         typed.says(at, &["x", "by"]) || typed.piece(at).is_some_and(|by| by.is_mark("×*"))
     };
-    length_at(&typed.pieces, at).is_some_and(|one| one.has_unit || is_by(one.end))
-        || at > 0 && is_by(at - 1)
+    length_at(&typed.pieces, at).is_some_and(|one| is_by(one.end)) || at > 0 && is_by(at - 1)
+}
+
+/// Whether the number at this piece is a length or one of the two of a size.
+fn is_length(typed: &Typed<'_>, at: usize) -> bool {
+    is_of_a_size(typed, at) || length_at(&typed.pieces, at).is_some_and(|one| one.has_unit)
 }
 
 /// `3 steps`, `steps 4x4`, `4x4 posts`, `8' ceiling`: the index after what is counted or measured there.
@@ -152,7 +213,8 @@ fn counted(typed: &Typed<'_>, at: usize) -> Option<usize> {
         return typed.says(end, &COUNTED).then_some(end + 1);
     }
     if let Some(high) = length_at(&typed.pieces, at).filter(|one| one.has_unit) {
-        let what = ["ceiling", "ceilings", "clg", "walls", "posts", "rail", "railing"];
+        let what =
+            ["ceiling", "ceilings", "clg", "walls", "posts", "rail", "railing", "doors", "door"];
         return typed.says(high.end, &what).then_some(high.end + 1);
     }
     let is_small = number.text.len() <= 2;

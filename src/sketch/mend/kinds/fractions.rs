@@ -258,6 +258,11 @@ const UNITS: [&str; 21] = [
 /// `walked north 31 paces`, `east 12 bricks`: a count of something that has no length.
 fn counted_things(typed: &Typed<'_>) -> Option<Answer> {
     typed.attempt.space.as_ref()?;
+    // `front stoop 4x6 with 3 steps`: a space that is called by its side.
+    let is_known = |at: usize| crate::sketch::nouns::is_known(&typed.lower(at));
+    if is_known(1) || is_known(0) && !is_way(typed, 0) {
+        return None;
+    }
     if lengths(&typed.pieces, 0).iter().any(|(_, measure)| measure.has_unit)
         || typed.pieces.iter().any(|piece| piece.sort == Sort::Text)
     {

@@ -183,7 +183,9 @@ fn room_or_addition(typed: &Typed<'_>) -> Option<Answer> {
     let is_format = typed.says(0, &["living"]) && end == 1;
     let after = typed.line.get(begin + size.len()..)?.trim();
     // `in the back left corner` is where it lies inside.
-    let lies_inside = after.starts_with("in ") && !after.starts_with("in addition")
+    let land = ["yard", "backyard", "lot", "garden", "field"];
+    let is_away = typed.find(end, &land).is_some();
+    let lies_inside = after.starts_with("in ") && !after.starts_with("in addition") && !is_away
         || size.ends_with(" in") && after.starts_with("the ");
     let ends = after.is_empty() || lies_inside;
     let has_name = is_text(typed.piece(end.checked_sub(1)?));

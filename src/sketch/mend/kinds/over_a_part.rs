@@ -1,6 +1,6 @@
 //! The line of a level with the size of its rooms and the part of the level below that they lie over.
 
-use super::{Answer, Typed, cut, placed};
+use super::{Answer, Typed, cut, placed, plainly};
 
 /// `2nd floor 28' x 20' over right half only`, `upstairs 20 x 24 over the garage`: the level and its first space, whose
 /// place follows from the level below. `head` begins the line of the space; `said` is what the line says beside its
@@ -12,15 +12,41 @@ pub(super) fn answer(
     [one, two]: [&str; 2],
     said: &str,
 ) -> Option<Answer> {
-    let words = said.to_lowercase();
-    let is_over = words.split(' ').any(|word| ["over", "above", "on"].contains(&word));
-    // `above the basement`: over all of it.
-    let floors = ["basement", "cellar", "floor", "level", "story", "house", "all", "everything"];
-    let is_over = is_over && !words.split(' ').any(|word| floors.contains(&word));
-    if !is_over || typed.attempt.house.is_none() {
+    const OVER: [&str; 9] =
+        ["over", "above", "on", "set", "setback", "recessed", "starting", "starts", "centered"];
+    // `above the basement`: over all of it. `2 windows on the front`: no place.
+    const OTHERS: [&str; 20] = [
+        "basement",
+        "cellar",
+        "floor",
+        "level",
+        "story",
+        "house",
+        "all",
+        "everything",
+        "window",
+        "windows",
+        "door",
+        "doors",
+        "dormer",
+        "dormers",
+        "balcony",
+        "deck",
+        "porch",
+        "ceiling",
+        "ceilings",
+        "bath",
+    ];
+    let pieces = cut(said);
+    let over = pieces.iter().position(|piece| piece.is_word(&OVER))?;
+    let is_other = pieces.iter().any(|piece| piece.is_word(&OTHERS));
+    if is_other || typed.attempt.house.is_none() {
         return None;
     }
-    let said = said.trim_matches([' ', ',', '-', '(', ')', ':']);
+    // `bonus, finished, over the garage`: what stands before the place is a remark.
+    let (before, place) = said.split_at(pieces[over].at);
+    let trimmed = |said: &str| said.trim_matches([' ', ',', '-', '(', ')', ':', '.']).to_owned();
+    let (before, said) = (trimmed(before), trimmed(place));
     let line = format!("{head} {one} x {two} {said}");
     let mut attempt = typed.attempt.clone();
     attempt.house = None;
@@ -30,6 +56,9 @@ pub(super) fn answer(
     let Answer::Ask { cause, mut asks, about, help: asked } = placed::answer(&space)? else {
         return None;
     };
+    if !before.is_empty() {
+        asks = Box::new(asks.with_comment(&format!("  # {}", plainly(&before))));
+    }
     asks.before = format!("level {level}\n{}", asks.before);
     let help = format!(
         "write `level {level}` on this line and `{head} {one} x {two}` on the next one, and after it how far it is from two walls of the level below that meet, as `6' from the south end, 10' from the west end`"
@@ -42,10 +71,5 @@ pub(super) fn answer(
         ),
         false => help,
     };
-    (needs_street || !asks.place.parts.is_empty()).then_some(Answer::Ask {
-        cause,
-        help,
-        asks,
-        about,
-    })
+    Some(Answer::Ask { cause, help, asks, about })
 }

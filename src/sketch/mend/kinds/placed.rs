@@ -24,6 +24,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if let Some(answer) = where_the_walk_began(typed) {
         return Some(answer);
     }
+    if let Some(answer) = along_a_whole_side(typed) {
+        return Some(answer);
+    }
     let (mut space, first) = begins(typed)?;
     // On a level that stands beside another, the first space says where as well.
     let before = &typed.attempt.beside.before;
@@ -145,7 +148,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     let is_detached = says_detached && !is_as_in_the_format(&words)
         || says_detached && size.is_some() && words.piece(FIRST + 1).is_some();
-    if (can_stand_apart(space.kind) || is_dwelling_apart(typed, &space))
+    // `office 10' x 12' in the back yard`
+    let is_away = space.kind == "living" && place.is_apart && place.whereabouts.parts.is_empty();
+    if (can_stand_apart(space.kind) || is_dwelling_apart(typed, &space) || is_away)
         && (is_detached || stands_apart(&space, &place, &words))
     {
         let sizes = size.map(|size| size.ways(&[], None)).unwrap_or_default();
@@ -322,6 +327,60 @@ fn over_the_level_before(words: &Typed<'_>) -> Option<Place> {
     let of = of.filter(|of| !["house", "home"].contains(&of.as_str()));
     parts.push(Part { sort: Sort::Over, of });
     Some(place)
+}
+
+/// `porch across the front, 6' deep`, `full width back deck 10' deep`: as long as that side of the house.
+fn along_a_whole_side(typed: &Typed<'_>) -> Option<Answer> {
+    const SMALL: [&str; 26] = [
+        "across", "along", "the", "full", "whole", "entire", "all", "width", "length", "of", "on",
+        "at", "house", "deep", "front", "back", "rear", "left", "right", "side", "with", "out",
+        "way", "runs", "wide", "is",
+    ];
+    const KINDS: [&str; 6] = ["porch", "deck", "patio", "stoop", "veranda", "balcony"];
+    if super::super::begins_as_side(&typed.attempt.beside.after) {
+        return None;
+    }
+    let noun = typed.find(0, &KINDS)?;
+    let all = super::measure::lengths(&typed.pieces, 0);
+    let [(from, deep)] = &all[..] else { return None };
+    let says_whole = typed.find(0, &["across", "whole", "entire", "full"]).is_some();
+    let mut sides: Vec<Direction> = Vec::new();
+    for at in 0..typed.pieces.len() {
+        if let Some(way) = whereabouts::direction(typed, at) {
+            let way = way?;
+            if !sides.contains(&way) {
+                sides.push(way);
+            }
+        }
+    }
+    let is_known = |at: usize| {
+        at == noun
+            || (*from..deep.end).contains(&at)
+            || typed.says(at, &SMALL)
+            || typed.says(at, &["covered", "screened", "open"]) && at < noun
+            || whereabouts::direction(typed, at).is_some()
+            || typed.pieces[at].is_mark(",;:()-–.")
+    };
+    let [side] = sides[..] else { return None };
+    if !deep.has_unit || !says_whole || !(0..typed.pieces.len()).all(is_known) {
+        return None;
+    }
+    let walk = super::straight::walk(typed, &typed.attempt.beside.house_walk)?;
+    walk.whole_wall_on(side)?;
+    let across = if side.axis() == Axis::East { Axis::North } else { Axis::East };
+    let wide = super::measure::written(walk.extent(across), deep);
+    let (noun_word, side) = (typed.lower(noun), side.word());
+    let before = noun.checked_sub(1).filter(|&at| {
+        typed.says(at, &["front", "back", "rear", "covered", "screened", "open", "left", "right"])
+    });
+    let name = before.map_or(noun_word.clone(), |at| format!("{} {noun_word}", typed.lower(at)));
+    let kind = super::kind_word(&noun_word).or_else(|| super::kind_meant(&noun_word))?;
+    let line = format!(
+        "{kind} {} {} deep {wide} wide on the {side} side",
+        quoted(&super::levels::capitalized(&name)),
+        deep.text
+    );
+    answer(&Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt })
 }
 
 /// The line with points for the decimal commas of its sizes: `3,60 x 4,20`, `3,60 m x 4,20 m`.
@@ -709,8 +768,11 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
         let is_apart =
             left.last().is_none_or(|last: &Piece| last.is_mark(",;()") || last.is_number());
         if let Some(end) = beside_place::end(typed, at, space.kind, is_apart) {
+            // `w/ loft 10x30`: the size of what it has.
+            let has = typed.says(at, &["w", "with"]) && size.is_some();
+            let end = Size::at(typed, end).filter(|_| has).map_or(end, |(_, end)| end);
             let said = super::remark(typed.text(at, end));
-            let said = said.trim_matches(['(', ')', ' ', ',', ';']);
+            let said = said.trim_matches(['(', ')', ' ', ',', ';']).trim_end_matches(" of");
             space.comments.push(plainly(said));
             at = end;
             continue;
@@ -758,6 +820,9 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
 fn cold_words(typed: &Typed<'_>, at: usize) -> Option<usize> {
     let cold = ["unheated", "unfinished", "unconditioned"];
     let warm = ["heated", "finished", "conditioned"];
+    if typed.says(at, &["no"]) && typed.says(at + 1, &["heat", "heating"]) {
+        return Some(at + 2);
+    }
     if typed.says(at, &cold) {
         return Some(at + 1);
     }
@@ -1054,7 +1119,15 @@ pub(super) fn can_stand_apart(kind: &str) -> bool {
 fn is_dwelling_apart(typed: &Typed<'_>, space: &Space) -> bool {
     const ALONE: [&str; 8] =
         ["casita", "adu", "cottage", "cabin", "guesthouse", "bungalow", "granny", "dependency"];
-    const HOUSES: [&str; 3] = ["guest house", "carriage house", "pool house"];
+    const HOUSES: [&str; 7] = [
+        "guest house",
+        "carriage house",
+        "pool house",
+        "mobile home",
+        "manufactured home",
+        "tiny house",
+        "tiny home",
+    ];
     let name = space.name.to_lowercase();
     let is_guest = HOUSES.iter().any(|house| name.contains(house));
     let named = cut_words(&name).any(|word| ALONE.contains(&word.as_str()));

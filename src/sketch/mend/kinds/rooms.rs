@@ -9,6 +9,7 @@ use crate::units::length::Length;
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         crawl_space,
+        outside_stairs,
         inside_the_walls,
         part_with_its_area,
         basement_with_its_area,
@@ -104,6 +105,36 @@ fn crawl_space(typed: &Typed<'_>) -> Option<Answer> {
             )
         },
     )
+}
+
+/// `basement stairs outside 4x10`, `bulkhead 4 x 6 to basement`: no floor of the house.
+fn outside_stairs(typed: &Typed<'_>) -> Option<Answer> {
+    let is_basement = typed.find(0, &["basement", "bsmt", "cellar"]).is_some();
+    let is_way_in = typed.says(0, &["bulkhead", "bilco", "hatch"])
+        || typed.says(0, &["basement", "bsmt", "cellar", "outside", "exterior", "outdoor"])
+            && typed.says(
+                1,
+                &[
+                    "stairs",
+                    "stair",
+                    "steps",
+                    "stairwell",
+                    "entrance",
+                    "entry",
+                    "hatch",
+                    "bulkhead",
+                ],
+            );
+    let is_outside =
+        typed.find(0, &["outside", "exterior", "outdoor", "bulkhead", "bilco", "hatch"]).is_some();
+    let follows = super::super::begins_as_side(&typed.attempt.beside.after);
+    let is_plain = !typed.pieces.iter().any(|piece| is_text(Some(piece)));
+    (is_basement && is_way_in && is_outside && !follows && is_plain).then(|| {
+        Answer::line(
+            format!("# {}", typed.line),
+            "stairs outside the walls are no floor of the house: their line is a comment",
+        )
+    })
 }
 
 /// `garage 484`, `attached garage 484`: the area of a part, whose walls are still to be typed.

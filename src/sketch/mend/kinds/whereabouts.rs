@@ -334,6 +334,12 @@ fn one(sort: Sort, of: Option<String>) -> Told {
 fn of_side(way: Option<Direction>, told: impl FnOnce(Direction) -> Told) -> Told {
     way.map_or(Told::Street, told)
 }
+/// What a space away from the house stands in, or beside.
+const LAND: [&str; 15] = [
+    "yard", "backyard", "field", "garden", "lot", "alley", "driveway", "drive", "pasture", "fence",
+    "property", "woods", "pool", "orchard", "road",
+];
+
 /// `in the yard`, `out back`, `by itself`, `across the driveway`: away from the house.
 fn apart(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let found = |end: usize| Some(Found { told: Told::Apart, end });
@@ -364,6 +370,20 @@ fn apart(typed: &Typed<'_>, at: usize) -> Option<Found> {
             return found(building + 1);
         }
     }
+    // `back corner of lot`, `rear end of the property`
+    let of = at
+        + 2
+        + usize::from(
+            typed.says(at + 1, &["corner", "left", "right"]) && typed.says(at + 2, &["corner"]),
+        );
+    let land_of = of + 1 + usize::from(typed.says(of + 1, &["the", "my", "our"]));
+    if typed.says(at, &["back", "rear", "far", "front", "side", "left", "right"])
+        && typed.says(of - 1, &["corner", "end", "part", "line", "edge"])
+        && typed.says(of, &["of"])
+        && typed.says(land_of, &LAND)
+    {
+        return found(land_of + 1);
+    }
     // `back yard`, as a part of the line of its own
     let is_apart = at == 0 || typed.pieces[at - 1].is_mark(",;-–(") || at == 1;
     let sides = ["back", "rear", "side", "front", "left", "right"];
@@ -371,10 +391,7 @@ fn apart(typed: &Typed<'_>, at: usize) -> Option<Found> {
     if is_apart && yard > at && typed.says(yard, &["yard"]) || typed.says(at, &["backyard"]) {
         return found(yard + 1);
     }
-    let land = [
-        "yard", "backyard", "field", "garden", "lot", "alley", "driveway", "drive", "pasture",
-        "fence", "property", "woods", "pool", "orchard", "road",
-    ];
+    let land = LAND;
     let joints = ["in", "on", "at", "across", "by", "near", "behind", "out", "to", "along", "down"];
     if !typed.says(at, &joints) {
         return None;
@@ -770,6 +787,15 @@ fn beside(typed: &Typed<'_>, at: usize) -> Option<Found> {
     let next = first + words.len();
     let told = |of| sort.map_or(Told::Street, |sort| one(sort, of));
     if let Some((of, end)) = space_named(typed, next) {
+        // `behind the house 50'`
+        const FAR: i64 = 10 * Length::FOOT.nm();
+        let far =
+            length_at(&typed.pieces, end).filter(|one| one.has_unit && one.length.nm() >= FAR);
+        if let Some(far) = far.filter(|far| {
+            behind && ends(typed, far.end) && !typed.says(far.end, &["from", "x", "by"])
+        }) {
+            return Some(Found { told: Told::Apart, end: far.end });
+        }
         // A room has no place on the sketch; what is behind it is behind the house.
         let is_room = of.as_deref().is_some_and(|of| ROOMS.contains(&of));
         let of = of.filter(|_| !(is_room && (behind || typed.says(first, &["in"]))));
@@ -965,7 +991,11 @@ pub(super) fn house(typed: &Typed<'_>, at: usize) -> Option<usize> {
 /// A side of the house; `Some(None)` if the words say it from the street and it is not known where the street is.
 pub(super) fn direction(typed: &Typed<'_>, at: usize) -> Option<Option<Direction>> {
     let word = typed.lower(at);
-    let word = word.strip_suffix("ern").unwrap_or(&word);
+    let word = match word.as_str() {
+        "rt" => "right",
+        "lt" => "left",
+        word => word.strip_suffix("ern").unwrap_or(word),
+    };
     let way = by_compass(way_and_back(word)?.0, typed.attempt.beside.front);
     Some(match way {
         "north" => Some(Direction::North),
