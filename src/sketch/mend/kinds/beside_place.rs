@@ -119,7 +119,10 @@ pub(super) fn end(typed: &Typed<'_>, at: usize, kind: &str, is_apart: bool) -> O
     }
     // `in 1985 of 12x20`
     stop += usize::from(is_dated && typed.says(stop, &["of"]));
-    let says = (at..stop).any(|at| is_how(typed, at, kind));
+    // `inside those walls`, `on the ground floor`: words of a place.
+    let parts = ["walls", "floor", "roof", "slab", "posts", "columns", "ceiling", "open", "steps"];
+    let is_own = |at: usize| is_how(typed, at, kind) && (is_apart || !typed.says(at, &parts));
+    let says = (at..stop).any(is_own);
     let next = typed.piece(stop);
     let is_last = next.is_none_or(|next| next.is_mark(",;()"));
     let goes_on = next.is_some_and(|next| {
