@@ -185,3 +185,44 @@ fn a_foyer_beside_the_stairs_at_the_front_lies_at_the_front() {
         assert_eq!(living(&text), 1_200 - 56, "{text}");
     }
 }
+
+#[test]
+fn a_porch_along_a_whole_side_is_as_long_as_it() {
+    for line in ["porch across front 6' deep", "full width front porch, 6' deep"] {
+        let text = obeyed(HOUSE, line, 0);
+        assert!(
+            text.contains(" start south 6'\nnorth 6'\neast 40'\nsouth 6'\nwest 40'\n"),
+            "{text}"
+        );
+        assert_eq!(living(&text), 1_200, "{text}");
+    }
+}
+
+#[test]
+fn what_describes_a_porch_before_its_side_is_a_comment() {
+    let text = obeyed(HOUSE, "screened-in back porch 10' x 14' w/ ceiling fan", 0);
+    assert!(text.contains("porch \"Back porch\" from \"House\" corner 2  # "), "{text}");
+    assert_eq!(living(&text), 1_200, "{text}");
+}
+
+#[test]
+fn an_upper_floor_that_is_set_back_starts_there() {
+    let text = obeyed(HOUSE, "upper floor 24' x 30' set back 2' from front", 0);
+    assert!(
+        text.contains("living \"Upper rooms\" start north 2'\nnorth 24'\neast 30'\n"),
+        "{text}"
+    );
+    assert_eq!(living(&text), 1_200 + 720, "{text}");
+}
+
+#[test]
+fn half_of_a_space_is_no_half_foot() {
+    let text = obeyed(HOUSE, "basement 30' x 40' half finished", 0);
+    assert!(text.ends_with("north 30'\neast 40'\nsouth 30'\nwest 40'\n"), "{text}");
+}
+
+#[test]
+fn in_before_a_corner_is_no_unit() {
+    let said = help(HOUSE, "finished basement room 12 x 20 in NE corner");
+    assert!(said.contains("`north 12` `east 20`"), "{said}");
+}

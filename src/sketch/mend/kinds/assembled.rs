@@ -621,6 +621,14 @@ impl Space {
                 && (typed.says(middle, &["and"])
                     || typed.piece(middle).is_some_and(|mark| mark.is_mark(",/")));
         let mut two = length_at(&typed.pieces, middle + 1).filter(|_| by)?;
+        // `12 x 20 in the corner`: no inches.
+        let is_in = typed.says(two.end - 1, &["in"]) && two.end == middle + 3;
+        if is_in
+            && !one.has_unit
+            && typed.piece(two.end).is_some_and(|next| next.sort == Sort::Word)
+        {
+            two.end -= 1;
+        }
         two.end += usize::from(typed.says(two.end, &which));
         self.comments.push(typed.text(at, two.end).trim_matches([',', ' ']).to_owned());
         let equals = typed.piece(two.end).is_some_and(|mark| mark.is_mark("="));

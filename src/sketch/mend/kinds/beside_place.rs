@@ -21,7 +21,7 @@ const HOW: &str = "walls posts post columns metal aluminum open sloped sloping s
     prefab kit lean lumber planks plank boards joists ground-level \
     glass glassed alum poly plastic fabric canvas corrugated fiberglass screen screens shed-roof \
     skids piers blocks wheels runners pole-barn kit-built insulation deteriorated \
-    falling failing car cars stall stalls doors prev";
+    falling failing car cars stall stalls doors prev enclosed screened-in";
 
 /// Words that join them.
 const SMALL: &str = "with w and has a an is its fully no on only all sides two three four one in of the very \
@@ -47,6 +47,30 @@ const COUNTED: [&str; 18] = [
     "boards",
     "skylights",
     "columns",
+];
+
+/// Rooms and what is in them, which a part of the line alone may name.
+const ROOMS: [&str; 20] = [
+    "family",
+    "room",
+    "bedroom",
+    "bedrooms",
+    "bath",
+    "baths",
+    "den",
+    "office",
+    "kitchen",
+    "laundry",
+    "dining",
+    "fireplace",
+    "gas",
+    "closet",
+    "closets",
+    "suite",
+    "shower",
+    "sink",
+    "toilet",
+    "br",
 ];
 
 /// Of a room it decides whether it counts.
@@ -142,16 +166,19 @@ fn set_off(typed: &Typed<'_>, at: usize, kind: &str) -> Option<usize> {
     let stop = (at + 1..typed.pieces.len())
         .find(|&at| typed.pieces[at].is_mark(closing))
         .unwrap_or(typed.pieces.len());
+    let is_room = matches!(kind, "living" | "unfinished");
     let mut next = at + 1;
     while next < stop {
         next = match one(typed, next, kind) {
             Some(end) => end,
+            None if is_room && typed.says(next, &ROOMS) => next + 1,
             // `(vinyl, new)`
             None if is_open && typed.pieces[next].is_mark(",;-") => next + 1,
             None => return None,
         };
     }
-    let says = (at + 1..stop).any(|at| is_how(typed, at, kind));
+    let says =
+        (at + 1..stop).any(|at| is_how(typed, at, kind) || is_room && typed.says(at, &ROOMS));
     (says && next == stop).then(|| stop + usize::from(is_open && stop < typed.pieces.len()))
 }
 

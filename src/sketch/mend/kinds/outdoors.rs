@@ -19,11 +19,20 @@ fn steps(typed: &Typed<'_>) -> Option<Answer> {
         && typed.find(1, &outside).is_some()
         && typed.find(1, &["inside", "hall", "up", "basement"]).is_none()
         && super::size_in(typed.line).is_some();
+    // `wheelchair ramp 4x20 front`
+    let ramp =
+        typed.find(0, &["ramp", "walkway", "sidewalk", "stepping"]).is_some_and(|at| at <= 1)
+            && !crate::sketch::nouns::is_known(&typed.lower(0))
+            && !super::super::begins_as_side(&typed.attempt.beside.after)
+            && super::size_in(typed.line).is_some();
     let is_named = typed.pieces.iter().any(|piece| is_text(Some(piece)));
-    ((says || stand) && !is_named && area_from(&typed.pieces, 0).is_none()).then(|| {
+    ((says || stand || ramp) && !is_named && area_from(&typed.pieces, 0).is_none()).then(|| {
         Answer::line(
             format!("# {}", typed.line),
-            "steps outside a house are no part of its area, and have no line; a comment begins with `#`",
+            match ramp {
+                true => "a ramp or a walk outside a house is no part of its area, and has no line; a comment begins with `#`",
+                false => "steps outside a house are no part of its area, and have no line; a comment begins with `#`",
+            },
         )
     })
 }

@@ -56,7 +56,7 @@ pub(super) fn answer(
     let Answer::Ask { cause, mut asks, about, help: asked } = placed::answer(&space)? else {
         return None;
     };
-    if !before.is_empty() {
+    if !before.is_empty() && !before.eq_ignore_ascii_case("is") {
         asks = Box::new(asks.with_comment(&format!("  # {}", plainly(&before))));
     }
     asks.before = format!("level {level}\n{}", asks.before);

@@ -24,6 +24,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if let Some(answer) = where_the_walk_began(typed) {
         return Some(answer);
     }
+    if let Some(line) = with_its_side_first(typed) {
+        return answer(&Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt });
+    }
     if let Some(answer) = along_a_whole_side(typed) {
         return Some(answer);
     }
@@ -329,6 +332,33 @@ fn over_the_level_before(words: &Typed<'_>) -> Option<Place> {
     Some(place)
 }
 
+/// `screened-in back porch 10 x 14` as `back porch 10 x 14, screened-in`.
+fn with_its_side_first(typed: &Typed<'_>) -> Option<String> {
+    const HOW: [&str; 10] = [
+        "screened-in",
+        "screened",
+        "covered",
+        "open",
+        "wood",
+        "wooden",
+        "concrete",
+        "enclosed",
+        "old",
+        "new",
+    ];
+    let dashed = typed.says(0, &["screened"])
+        && typed.piece(1).is_some_and(|dash| dash.is_mark("-"))
+        && typed.says(2, &["in"]);
+    let side = if dashed { 3 } else { 1 };
+    let is_space = typed.says(side, &["front", "back", "rear", "left", "right"])
+        && typed.says(side + 1, &["porch", "deck", "patio", "stoop", "veranda"])
+        && typed.piece(side + 2).is_some_and(|next| next.is_number());
+    let is_last = typed.piece(side + 2).is_some() && !typed.line.contains(['"', '#', '$']);
+    (typed.says(0, &HOW) && is_space && size_in(typed.line).is_some()
+        || dashed && is_space && is_last)
+        .then(|| format!("{}, {}", typed.rest(side), typed.text(0, side)))
+}
+
 /// `porch across the front, 6' deep`, `full width back deck 10' deep`: as long as that side of the house.
 fn along_a_whole_side(typed: &Typed<'_>) -> Option<Answer> {
     const SMALL: [&str; 26] = [
@@ -598,6 +628,13 @@ fn begins(typed: &Typed<'_>) -> Option<(Space, usize)> {
     let other = other.filter(|other| one.as_ref().is_none_or(|one| other.1 > one.1));
     let (kind, mut at, name) = other.or(one)?;
     let mut name = quoted(&name);
+    // `garage apartment 22 x 24`
+    let is_flat = kind == "garage" && typed.says(at, &["apartment", "apt", "flat"]);
+    let kind = if is_flat { "living" } else { kind };
+    if is_flat {
+        name = quoted("Garage apartment");
+        at += 1;
+    }
     if kind == "open" && typed.says(at, &["to"]) && typed.says(at + 1, &["below", "above"]) {
         at += 2;
     }

@@ -9,6 +9,7 @@ use crate::units::length::Length;
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         crawl_space,
+        numbered_room_and_wall,
         outside_stairs,
         inside_the_walls,
         part_with_its_area,
@@ -105,6 +106,48 @@ fn crawl_space(typed: &Typed<'_>) -> Option<Answer> {
             )
         },
     )
+}
+
+/// `room1 north 26' 6"`, `bedroom 2 east 12'`: a room and its first wall on one line.
+fn numbered_room_and_wall(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["room", "rm", "bedroom", "br"])
+        || !typed.piece(1).is_some_and(|number| number.is_number() && number.text.len() == 1)
+    {
+        return None;
+    }
+    let ways = ["north", "east", "south", "west"];
+    let way = ways.into_iter().find(|way| typed.says(2, &[way]))?;
+    let one = super::measure::length_at(&typed.pieces, 3).filter(|one| one.has_unit)?;
+    if one.end != typed.pieces.len() {
+        return None;
+    }
+    let name = format!("Room {}", typed.pieces[1].text);
+    let name = if typed.says(0, &["bedroom", "br"]) {
+        format!("Bed{}", name.to_lowercase())
+    } else {
+        name
+    };
+    let after = &typed.attempt.beside.after;
+    let is_next = |other: &str| {
+        after.split(' ').next().is_some_and(|first| first.eq_ignore_ascii_case(other))
+    };
+    let across =
+        if matches!(way, "north" | "south") { ["east", "west"] } else { ["north", "south"] };
+    let cause = "a space and a wall have a line each";
+    // Where the next wall goes on round the room, this is its first one.
+    if across.iter().any(|other| is_next(other)) && typed.attempt.house.is_none() {
+        return Some(Answer::line(format!("living {}\n{way} {}", quoted(&name), one.text), cause));
+    }
+    (!super::super::begins_as_side(after)).then(|| {
+        Answer::say(
+            cause,
+            format!(
+                "a room inside the walls of the house needs no line: put a `#` before this one; a room beyond them is `living {}` with where it starts, and `{way} {}` is on the next line, the first of its walls",
+                quoted(&name),
+                one.text
+            ),
+        )
+    })
 }
 
 /// `basement stairs outside 4x10`, `bulkhead 4 x 6 to basement`: no floor of the house.

@@ -137,7 +137,13 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
                 )
         })
         .collect();
-    let faces: Vec<&str> = left.iter().filter_map(|&i| face_word(&typed.lower(i))).collect();
+    // `outside entrance`: no face of the walls.
+    let ways_in = ["entrance", "entry", "door", "doors", "stairs", "steps", "access", "exit"];
+    let faces: Vec<&str> = left
+        .iter()
+        .filter(|&&i| !typed.says(i + 1, &ways_in))
+        .filter_map(|&i| face_word(&typed.lower(i)))
+        .collect();
     let finish = [
         "finished",
         "unfinished",

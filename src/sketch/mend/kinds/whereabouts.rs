@@ -384,6 +384,14 @@ fn apart(typed: &Typed<'_>, at: usize) -> Option<Found> {
     {
         return found(land_of + 1);
     }
+    // `back of the lot`
+    let land_of = at + 2 + usize::from(typed.says(at + 2, &["the", "my", "our"]));
+    if typed.says(at, &["back", "rear"])
+        && typed.says(at + 1, &["of"])
+        && typed.says(land_of, &LAND)
+    {
+        return found(land_of + 1);
+    }
     // `back yard`, as a part of the line of its own
     let is_apart = at == 0 || typed.pieces[at - 1].is_mark(",;-–(") || at == 1;
     let sides = ["back", "rear", "side", "front", "left", "right"];
@@ -785,6 +793,12 @@ fn beside(typed: &Typed<'_>, at: usize) -> Option<Found> {
     }
     let (words, sort) = phrases.into_iter().find(|(words, _)| says(words))?;
     let next = first + words.len();
+    // `in front of the door`
+    let door = after_words(typed, next, &[&["the", "our", "my", "front", "main"]]);
+    if typed.says(first, &["in"]) && typed.says(door, &["door", "doors", "entry", "entrance"]) {
+        let told = sort.map_or(Told::Street, |sort| one(sort, None));
+        return Some(Found { told, end: door + 1 });
+    }
     let told = |of| sort.map_or(Told::Street, |sort| one(sort, of));
     if let Some((of, end)) = space_named(typed, next) {
         // `behind the house 50'`
