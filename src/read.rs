@@ -123,7 +123,8 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             answer.ends = None;
         }
         // Where along the wall its door is, the file does not say.
-        if answer.ends.is_some() && one.line.place.is_at_a_door {
+        let is_between = one.line.place.is_between && recesses != 1;
+        if answer.ends.is_some() && (one.line.place.is_at_a_door || is_between) {
             offered.clear();
         }
         // With the size in two ways and no end to count from there would be too much to choose from.

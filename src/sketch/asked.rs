@@ -13,6 +13,8 @@ pub(crate) struct Whereabouts {
     pub(crate) is_outside: bool,
     /// Whether the words name a door or a window that it stands at.
     pub(crate) is_at_a_door: bool,
+    /// Whether the words put it between two things, which only a recess may show.
+    pub(crate) is_between: bool,
 }
 
 impl Whereabouts {

@@ -167,7 +167,11 @@ fn where_a_door_is_is_asked() {
 fn a_porch_that_fills_a_recess_stands_there() {
     let house =
         HOUSE.replace("west 40'", "west 4'\nnorth 5'\nwest 13' 1\"\nsouth 5'\nwest 22' 11\"");
-    for line in ["porch 13' 1\" x 5' on the front", "front porch 13' 1\" x 5'"] {
+    for line in [
+        "porch 13' 1\" x 5' on the front",
+        "front porch 13' 1\" x 5'",
+        "porch 13' 1\" x 5' at front, between garage and house",
+    ] {
         let text = obeyed(&house, line, 0);
         assert!(text.contains("from \"House\" corner 8\nnorth 5'\neast 13' 1\"\n"), "{text}");
     }

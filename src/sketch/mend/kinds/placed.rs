@@ -173,6 +173,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let mut told = if is_whole { place.whereabouts.clone() } else { Whereabouts::default() };
     told.is_outside = words.find(FIRST, &OUTSIDE).is_some();
     told.is_at_a_door = words.find(FIRST, &DOORS).is_some();
+    told.is_between = words.find(FIRST, &["between", "betw", "btwn"]).is_some();
     let as_in_the_format = is_as_in_the_format(&words);
     Some(asked(typed, &space, &said, size.as_ref(), told, &place, as_in_the_format))
 }

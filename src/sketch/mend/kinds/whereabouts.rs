@@ -315,6 +315,7 @@ fn words(typed: &Typed<'_>, at: usize) -> Option<Found> {
         }
     }
     apart(typed, at)
+        .or_else(|| between(typed, at))
         .or_else(|| set_back(typed, at))
         .or_else(|| middle_of_a_side(typed, at))
         .or_else(|| level_with(typed, first))
@@ -410,6 +411,26 @@ fn apart(typed: &Typed<'_>, at: usize) -> Option<Found> {
         .find(|&at| !typed.says(at, &more))
         .filter(|&last| typed.says(last, &land))?;
     found(last + 1 + usize::from(typed.says(last + 1, &["line", "fence"])))
+}
+
+/// `between the garage and the house`: against each of the two that the file has.
+fn between(typed: &Typed<'_>, at: usize) -> Option<Found> {
+    if !typed.says(at, &["between", "betw", "btwn"]) {
+        return None;
+    }
+    let (one, end) = space_named(typed, at + 1)?;
+    let is_and =
+        typed.says(end, &["and", "&"]) || typed.piece(end).is_some_and(|mark| mark.is_mark("&"));
+    let (two, end) = space_named(typed, end + 1).filter(|_| is_and)?;
+    let is_house = |of: &Option<String>| of.is_none();
+    if !is_house(&one) && !is_house(&two) || !ends(typed, end) {
+        return None;
+    }
+    let spaces = &typed.attempt.beside.spaces;
+    let is_known = |of: &String| spaces.iter().any(|space| space.eq_ignore_ascii_case(of));
+    let parts = [one, two].into_iter().flatten().filter(is_known);
+    let parts = parts.map(|of| Part { sort: Sort::Against, of: Some(of) }).collect();
+    Some(Found { told: Told::Parts(parts), end })
 }
 
 /// `flush with the front`, `even with the back wall of the garage`, `in line with the left side`.
