@@ -190,8 +190,7 @@ impl OnGrid {
         sign: f64,
         effect: f64,
     ) -> Option<OfPart> {
-        let at = |axis| traverse.legs_along(axis).position(|leg| walls.contains(&leg.side));
-        let (north, east) = (at(Axis::North)?, at(Axis::East)?);
+        let (north, east) = places(traverse, walls)?;
         let (ones, others) = (ends(self.norths.of_wall(north)), ends(self.easts.of_wall(east)));
         let (least, most) = (sign * ones.0 * others.0, sign * ones.1 * others.1);
         let (middle, square) = (self.middle + effect, self.step * self.step);
@@ -248,6 +247,25 @@ impl OnGrid {
             at += chance * here;
         }
         Some((at, rest))
+    }
+}
+
+/// The places of two straight walls, one along each axis, among the walls of their axes.
+fn places(traverse: &Traverse, walls: [usize; 2]) -> Option<(usize, usize)> {
+    let axis_of = |side: &TraverseSide| match side.shape {
+        Shape::Straight { direction, .. } => Some(direction.axis()),
+        _ => None,
+    };
+    let place = |wall: usize| {
+        let axis = axis_of(traverse.sides.get(wall)?)?;
+        let before = traverse.sides[..wall].iter();
+        Some((axis, before.filter(|side| axis_of(side) == Some(axis)).count()))
+    };
+    match (place(walls[0])?, place(walls[1])?) {
+        ((Axis::North, north), (Axis::East, east)) | ((Axis::East, east), (Axis::North, north)) => {
+            Some((north, east))
+        }
+        _ => None,
     }
 }
 

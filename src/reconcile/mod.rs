@@ -347,8 +347,11 @@ impl Figure {
             shared,
         };
         let mut explanations = Explanations::default();
-        if wanted.causes {
+        // A row shows what is reported and nothing else, and of a figure that agrees nothing is.
+        if wanted.causes && (wanted.steps || !agreement.agrees()) {
             explanations = Explanations::of(&case, weights);
+        }
+        if wanted.steps {
             for one in explanations.list.iter_mut().filter(|one| one.is_reported()) {
                 one.printed = bridge::printed_range(house, &ground, one);
             }

@@ -481,14 +481,16 @@ impl<'a> Search<'a> {
     fn pair(&mut self, own: &Setting<'_>, i: usize, j: usize) {
         self.weighed += 1;
         let (one, other) = (self.departures[i], self.departures[j]);
+        // As any two parts of an outline do.
+        if one.kind.excludes(other.kind, self.case.listed.house) {
+            return;
+        }
         let prior = self.none * own.chance * one.odds * other.odds;
         let mut known = None;
         for (adds, share) in own.ways_to_both(i, j) {
             let sq_ft = own.total_sq_ft + adds[0].sq_ft + adds[1].sq_ft;
             let variance = own.variance_with(&adds);
-            if own.is_out_of_reach(self.figure - sq_ft, 1.0, variance)
-                || one.kind.excludes(other.kind, self.case.listed.house)
-            {
+            if own.is_out_of_reach(self.figure - sq_ft, 1.0, variance) {
                 continue;
             }
             let likelihood = own.likelihood(self.figure, sq_ft, &adds, 1.0);
