@@ -415,7 +415,7 @@ impl Assembler {
     fn assume_a_level(&mut self, space: &str, span: Span, faults: &mut Vec<Diagnostic>) {
         faults.push(
             Diagnostic::new(Word::OutOfPlace, span, format!("{space} is on no level"))
-                .help("put `level \"Ground floor\"` on a line before it")
+                .help("put `level \"Ground floor\"` on a line before it; if a line above is a space too, before that one")
                 .fix(Span::new(span.start, span.start), "level \"Ground floor\"\n"),
         );
         let name = Named { text: "Ground floor".to_owned(), span: Span::default() };

@@ -199,7 +199,57 @@ fn sums(traverse: &Traverse, axis: Axis, form: Form) -> String {
     format!("the sides {plus} add up to {}, the sides {minus} to {}", total(1), total(-1))
 }
 
+/// What may be wrong with the sides of a walk that does not close, and of a lot what else there is to do.
 fn with_suspects(
+    fault: Diagnostic,
+    is_lot: bool,
+    traverse: &Traverse,
+    sides: &[Side],
+    misses: Misclosure,
+) -> Diagnostic {
+    let units = units_differ(sides).filter(|_| is_lot);
+    let fault = match units {
+        Some(help) => fault.help(help),
+        None => fault,
+    };
+    let fault = with_suspects_of(fault, is_lot, traverse, sides, misses);
+    match as_in_the_deed(traverse, sides, misses).filter(|_| is_lot) {
+        Some(help) => fault.help(help),
+        None => fault,
+    }
+}
+
+/// What to do about calls of which some have a unit and others none.
+fn units_differ(sides: &[Side]) -> Option<String> {
+    let typed = |side: &&Side| !side.follows && !side.typed.is_empty();
+    let is_bare = |side: &&Side| side.typed.ends_with(|c: char| c.is_ascii_digit());
+    let bare = sides.iter().filter(typed).find(is_bare)?;
+    let marked = sides.iter().filter(typed).find(|side| !is_bare(side))?;
+    Some(format!(
+        "{} has a unit and {} has none, so that it is read in the unit of the file: if the deed gives all of them in one unit, type it after each",
+        marked.quoted(),
+        bare.quoted()
+    ))
+}
+
+/// How the calls of a deed that miss by little, all of them as the deed has them, are typed.
+fn as_in_the_deed(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Option<String> {
+    /// A miss of one in this many of the way round is one of measuring, and no digit misread: common practice.
+    const ONE_IN: i64 = 500;
+    let typed = sides.iter().filter(|side| !side.follows).count();
+    let count = i64::try_from(typed).ok().filter(|count| *count > 0)?;
+    let gap = Axis::BOTH.into_iter().map(|axis| misses.on(axis).abs()).max().unwrap_or(0);
+    let around: i64 = traverse.sides.iter().map(|side| side.shape.vector().length().nm()).sum();
+    let inch = Length::INCH.nm();
+    let inches = gap.div_euclid(count).div_euclid(inch) + 1;
+    (gap.checked_mul(ONE_IN)? <= around).then(|| {
+        format!(
+            "a deed may miss by as little as this: if every call is as the deed has it, write `tolerance {inches}\"` at the end of each of them, and the miss is spread over them"
+        )
+    })
+}
+
+fn with_suspects_of(
     mut fault: Diagnostic,
     is_lot: bool,
     traverse: &Traverse,

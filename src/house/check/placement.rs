@@ -122,7 +122,10 @@ impl Checker<'_> {
             return;
         }
         let before = &self.sketch.levels[..number];
-        if let Some(first) = before.iter().find(|other| other.level.name == *name) {
+        // One that was assumed, for spaces above which no level stands, is on no line of the file.
+        let is_typed = |other: &&LevelSketch| other.level.name.span != Span::default();
+        if let Some(first) = before.iter().filter(is_typed).find(|other| other.level.name == *name)
+        {
             let message = format!("two levels are called {}", quoted(&name.text));
             self.report(
                 Diagnostic::new(Word::NameTwice, name.span, message)

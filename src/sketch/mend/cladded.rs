@@ -2,7 +2,7 @@
 
 use super::change::Attempt;
 use super::pieces::cut;
-use super::{Mend, kinds, read_or_mended};
+use super::{Mend, faced, kinds, read_or_mended};
 
 /// The answer to the line of a level or of a space that also says that its walls have siding: no veneer.
 ///
@@ -99,6 +99,10 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
             return Some(Mend { lines, cause, ..Mend::default() });
         }
         let help = match (&mended.help, &mended.lines[..]) {
+            (Some(help), _) if help.contains(faced::EACH) => {
+                let help = help.replace(faced::BARE, "");
+                help.replacen(faced::EACH, &format!(" veneer none{}", faced::EACH), 1)
+            }
             (Some(help), _) => format!("{help}, then `veneer none`"),
             (None, [only, ..]) => {
                 let level = only.lines().next().unwrap_or_default();

@@ -175,7 +175,7 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     // Without a word of it a veneer is assumed, and would come on top of what may be the whole wall.
     let bare = match attempt(line).beside.has_veneer {
         true => "",
-        false => ", and with it `veneer none` unless brick or stone comes on top of that",
+        false => BARE,
     };
     let thick = thick.map_or_else(String::new, |thick| {
         format!("; how thick the walls are stands above the first level: `wall {thick}`{bare}")
@@ -204,9 +204,8 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     }
     if !lines.iter().all(has_space) {
         let level = lines.first()?.lines().next()?;
-        let help = format!(
-            "write `{level}` here, and `measured to {face}` after the name of each of its spaces{thick}"
-        );
+        let help =
+            format!("write `{level}` here, and `measured to {face}{EACH}{}{thick}", parts(face));
         return Some(Mend { help: Some(help), cause, ..Mend::default() });
     }
     for offered in &mut lines {
@@ -216,6 +215,20 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     let reads = |offered: &String| attempt(offered).reads.is_some();
     let all_read = lines.clone().iter().all(reads);
     all_read.then(|| Mend { lines, cause, ..Mend::default() })
+}
+
+/// Where the words that each space of a level has end in an answer.
+pub(super) const EACH: &str = "` after the name of each of its spaces";
+/// What else there is to say where the file says nothing of a veneer.
+pub(super) const BARE: &str =
+    ", and with it `veneer none` unless brick or stone comes on top of that";
+
+/// What needs no inner face: it has no walls of its own.
+pub(super) fn parts(face: &str) -> &'static str {
+    match face {
+        "inside" => "; `open`, `stair` and `low` need none",
+        _ => "",
+    }
 }
 
 /// A part of a line that says a face and a thickness after a name, and what stands before them:

@@ -1,7 +1,8 @@
 //! Fits an answer to the lines around it: what the file has already, what follows, what it belongs to.
 
+use super::comment_of;
 use super::pieces::{self, Sort, cut};
-use super::{Beside, Mend, begins_as_side, kinds};
+use super::{Attempt, Beside, Mend, begins_as_side, kinds};
 
 /// An answer in which what would be a second `record` is a `figure` with a name of its own: the title, or else the
 /// words before the area.
@@ -90,6 +91,52 @@ pub(super) fn without_sides_twice(line: &str, mut mend: Mend, beside: &Beside) -
         }
     }
     mend.lines.dedup();
+    mend
+}
+
+/// Asks too where a space of which a line has the size stands: another space has its level already, and without a place
+/// both would begin at the same corner.
+pub(super) fn asking_where_it_stands(mut mend: Mend, attempt: &Attempt) -> Mend {
+    const PLACES: [&str; 9] =
+        ["start", "from", "within", "detached", "next", "touching", "over", "below", "turned"];
+    let Some(house) = &attempt.house else { return mend };
+
+    let is_rectangle = |offered: &String| {
+        let mut lines = offered.lines();
+        let head = lines.next().unwrap_or_default();
+        let pieces = cut(comment_of(head).0);
+        let is_named = pieces.get(1).is_some_and(|name| name.sort == Sort::Text)
+            && pieces.first().is_some_and(|kind| kinds::kind_word(&kind.text).is_some());
+        let is_placed = pieces.iter().skip(2).any(|piece| piece.is_word(&PLACES));
+        is_named && !is_placed && offered.lines().count() == 5 && lines.all(begins_as_side)
+    };
+    let heads: Vec<&str> = mend.lines.iter().filter_map(|offered| offered.lines().next()).collect();
+    let is_one = heads.windows(2).all(|two| two[0] == two[1]);
+    let Some(first) = mend.lines.first().filter(|_| is_one && mend.lines.iter().all(is_rectangle))
+    else {
+        return mend;
+    };
+    let (said, comment) = comment_of(heads[0]);
+    let pieces = cut(said);
+    let (kind, name) = (&pieces[0].text, &pieces[1].text);
+    let sides: Vec<&str> =
+        first.lines().skip(1).filter_map(|side| side.split_once(' ')).map(|side| side.1).collect();
+    let [north, east, ..] = sides[..] else { return mend };
+    let is_metric = attempt.is_metric || north.ends_with('m');
+    let (near, far) = if is_metric { ("2 m", "3 m") } else { ("6'", "10'") };
+    let rest = pieces::join(&pieces[2..]);
+    let comment = comment.map_or_else(String::new, |comment| format!("  # {}", comment.trim()));
+    let end = format!("{}{rest}{comment}", if rest.is_empty() { "" } else { " " });
+    let is_inside = ["open", "stair", "low", "court"].contains(&kind.as_str());
+    let example = match is_inside {
+        true => format!(
+            "to your line how far it is from two walls that meet, as `{kind} {name} {north} x {east}, {near} from the south end, {far} from the west end{end}`"
+        ),
+        false => format!(
+            "to your line on which side of `{house}` and how far from which end, as `{kind} {name} {north} x {east} on the south side, {near} from the west end{end}`"
+        ),
+    };
+    mend.cause.push_str(&format!("; where it stands is missing too: add {example}"));
     mend
 }
 

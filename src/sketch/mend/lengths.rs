@@ -461,7 +461,11 @@ fn fraction_without_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     // `42ft 7 1/2` is mended as a whole.
     let is_said_above = i > 1 && pieces[i - 1].is_word(&["ft", "feet"]);
     let begins = i > 0 && !pieces[i - 1].is_mark("/⁄-") && !is_said_above;
-    if taken == 0 || !begins || has_unit(at(pieces, i + taken)) {
+    // `1/2 story`, `2 1/2 baths`
+    let counts =
+        ["story", "storey", "stories", "bath", "baths", "bathroom", "level", "acre", "acres"];
+    let is_count = at(pieces, i + taken).is_some_and(|next| next.is_word(&counts));
+    if taken == 0 || !begins || is_count || has_unit(at(pieces, i + taken)) {
         return None;
     }
     let mut by = pieces[i..i + taken].to_vec();

@@ -22,6 +22,8 @@ mod pieces;
 mod remarked;
 mod rewritten;
 mod search;
+mod shares;
+mod shortened;
 mod slips;
 pub(super) mod stands;
 mod strays;
@@ -31,8 +33,8 @@ mod words;
 
 pub(super) use change::{Attempt, Beside};
 use fitted::{
-    beside_the_record, counting_what_there_is, hides_a_space, not_in_a_walk,
-    with_a_space_below_a_level, without_sides_twice,
+    asking_where_it_stands, beside_the_record, counting_what_there_is, hides_a_space,
+    not_in_a_walk, with_a_space_below_a_level, without_sides_twice,
 };
 use kinds::{About, Answer};
 pub(super) use marks::decoded;
@@ -156,6 +158,9 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     if let Some(plain) = marks::call_with_a_point(line).filter(|_| attempt(line).beside.in_lot) {
         return mend(&plain, attempt);
     }
+    if let Some(mended) = shares::beside_a_sum(line, attempt) {
+        return Some(mended);
+    }
     let two = two_statements::answer(line, attempt)
         .or_else(|| two_statements::street_and_remark(line, attempt))
         .or_else(|| two_statements::open_not_counted(line, attempt));
@@ -215,6 +220,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = found.map(|mend| left_out::named(line, mend));
     let found = found.map(|mend| fitted::with_estimated_sides(line, mend));
     let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
+    let found = found.map(|mend| asking_where_it_stands(mend, &attempt(line)));
     let found = found.map(|mend| counting_what_there_is(mend, &attempt(line).beside));
     let found = found.map(|mend| with_a_space_below_a_level(mend, &attempt(line).beside));
     let found = found.map(|mend| faced::finished(line, mend));

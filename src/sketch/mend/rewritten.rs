@@ -3,7 +3,8 @@
 
 /// The line with one thing in it written as a sides file has it, and what was wrong. `None` if it has none of them.
 pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
-    rough_second_length(line)
+    super::shortened::written_out(line)
+        .or_else(|| rough_second_length(line))
         .or_else(|| dashed_size(line))
         .or_else(|| letter_before_a_dashed_length(line))
         .or_else(|| without_its_number(line))

@@ -92,7 +92,8 @@ fn figure_of_a_part(typed: &Typed<'_>) -> Option<Answer> {
         Answer::say(
             format!("the record's area of a {kind} stands on the line of the {kind} itself"),
             format!(
-                "take this line out, and at the end of the line that begins with `{kind}` write `recorded {area}`"
+                "take this line out, and at the end of the line that begins with `{kind}` write `recorded {area}`; if it is there no more, write `missing {kind} \"{}\" recorded {area}`",
+                levels::capitalized(kind)
             ),
         )
     })

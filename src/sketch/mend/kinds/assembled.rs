@@ -252,6 +252,8 @@ impl Space {
             parts.push("veneer none".to_owned());
         }
         match self.counted {
+            // What is no floor is not counted in any case.
+            Some(true) if matches!(self.kind, "open" | "low" | "court" | "stair") => {}
             Some(true) => parts.push("counted".to_owned()),
             Some(false) => parts.push("not counted".to_owned()),
             None => {}

@@ -213,6 +213,12 @@ fn place_alone(typed: &Typed<'_>) -> Option<Answer> {
     if !begins || !is_place || !only || typed.is_in_lot() || typed.attempt.space.is_none() {
         return None;
     }
+    // The first walk of a level has nothing to start from.
+    let beside = &typed.attempt.beside;
+    let is_first = typed.attempt.house == typed.attempt.space && !names_a_space;
+    if is_first && !super::super::begins_as_wall(&beside.before) {
+        return None;
+    }
     let number = typed.pieces.iter().rev().find(|piece| piece.is_number() && piece.text.len() <= 2);
     let named =
         known.clone().find(|name| lower.contains(&name.to_lowercase())).map(ToString::to_string);

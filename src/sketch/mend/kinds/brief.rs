@@ -226,7 +226,7 @@ fn measured_by(typed: &Typed<'_>) -> Option<Answer> {
         Answer::say(
             "the line has no whole day in it",
             format!(
-                "write `measured`, the day as year-month-day with four, two and two digits, and then `by {who}{tool}`"
+                "write `measured`, the day as year-month-day with four, two and two digits, and then `by {who}{tool}`; if nobody knows the day, put a `#` before this line"
             ),
         )
         .about(About::Day)

@@ -4,9 +4,10 @@
 use rust_decimal::Decimal;
 
 use super::super::pieces::Sort;
+use super::levels::capitalized;
 use super::measure::{area_at, lengths};
 use super::worths::sum_at;
-use super::{Answer, Rule, Typed, first_of};
+use super::{Answer, Rule, Typed, first_of, quoted};
 use crate::units::length::Length;
 
 /// `knee walls 4' high both sides`, `siding: vinyl over 2x4`, `millage: school 12.2, county 6.4`.
@@ -26,6 +27,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         several_mills,
         clad,
         stud_walls,
+        part_finished,
         parts_of_a_basement,
         low_ceiling,
         out_of_a_wall,
@@ -146,6 +148,24 @@ fn stud_walls(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `lower level 50% finished`, `basement 60% done`: each part of a level is a space of its own.
+fn part_finished(typed: &Typed<'_>) -> Option<Answer> {
+    let level = typed.find(0, &["basement", "level", "cellar", "walkout", "floor"])?;
+    let per_cent = typed.find_mark(level, "%")?;
+    typed.find(per_cent, &["finished", "done", "complete", "unfinished", "fin"])?;
+    let number = typed.piece(per_cent.checked_sub(1)?).filter(|number| number.is_number())?;
+    let name = quoted(&capitalized(typed.text(0, level + 1)));
+    (level <= 2 && lengths(&typed.pieces, 0).iter().all(|(_, one)| !one.has_unit)).then(|| {
+        Answer::say(
+            "each part of a level, finished or not, is a space of its own, and a share of it has no line",
+            format!(
+                "write `level {name} below grade  # {}%`, without `below grade` if all of its floor is above the ground; on the lines below it `living \"Finished\"` and `unfinished \"Unfinished\"`, each followed by its sides",
+                number.text
+            ),
+        )
+    })
+}
+
 /// `basement 600 finished, 604 unfinished`: the areas of its parts.
 fn parts_of_a_basement(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["basement", "bsmt", "attic", "upstairs"]) {
@@ -189,7 +209,14 @@ fn low_ceiling(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `fireplace bumps out 2' x 6' on this wall`: with a floor it is in the walk, without one it is not.
 fn out_of_a_wall(typed: &Typed<'_>) -> Option<Answer> {
-    let what = typed.find(0, &["fireplace", "chimney", "hearth", "stack"]).filter(|at| *at <= 2)?;
+    let is_window = typed.says(0, &["garden", "greenhouse", "picture"])
+        && typed.says(1, &["window", "windows"]);
+    let what = match is_window {
+        true => 1,
+        false => {
+            typed.find(0, &["fireplace", "chimney", "hearth", "stack"]).filter(|at| *at <= 2)?
+        }
+    };
     typed.find(
         what,
         &["bumps", "sticks", "juts", "bump", "out", "projects", "outside", "bumpout"],
@@ -202,6 +229,14 @@ fn out_of_a_wall(typed: &Typed<'_>) -> Option<Answer> {
         },
         _ => ("2'".to_owned(), "6'".to_owned()),
     };
+    if typed.says(what, &["window", "windows"]) {
+        return Some(Answer::say(
+            "what stands out of a wall is in the walk if the floor of the house goes into it; a window that hangs above the floor has none",
+            format!(
+                "if it hangs above the floor, type the wall as if it were not there and put a `#` before this line; otherwise type the wall in three parts, with {deep} out before the middle one, which is {wide} long, and {deep} back after it"
+            ),
+        ));
+    }
     Some(Answer::say(
         "what stands out of a wall is in the walk if the floor of the house goes into it; a chimney has no floor",
         format!(

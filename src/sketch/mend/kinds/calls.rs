@@ -65,9 +65,14 @@ fn west_first(typed: &Typed<'_>) -> Option<Answer> {
     }
     let rest = typed.rest(end + 1);
     length_at(&typed.pieces, end + 1)?;
-    Some(Answer::line(
-        format!("bearing {from} {written} {toward} {rest}"),
-        "a bearing is measured from north or south: the same line, counted from there",
+    // The two letters may have been exchanged.
+    let as_typed = typed.text(first + 1, end);
+    Some(Answer::Lines(
+        vec![
+            format!("bearing {from} {written} {toward} {rest}"),
+            format!("bearing {from} {as_typed} {toward} {rest}"),
+        ],
+        "a bearing is measured from north or south: the same line, counted from there, or with its two letters exchanged; look at the deed".to_owned(),
     ))
 }
 

@@ -335,7 +335,8 @@ fn place_alone(typed: &Typed<'_>) -> Option<Answer> {
         let is_first = typed.attempt.house.is_none() || typed.attempt.house == typed.attempt.space;
         let is_level = before == "level" || super::names_a_level(&typed.attempt.beside.before);
         let is_above = is_level || super::kind_word(before).is_some();
-        if is_first && is_above {
+        let above_walls = is_first && !super::super::begins_as_wall(&typed.attempt.beside.before);
+        if is_first && is_above || above_walls || typed.attempt.house.is_none() {
             return Answer::say(
                 "the first walk of a level starts where its first wall begins",
                 "take this line out",

@@ -183,7 +183,8 @@ pub(super) fn by_its_parts(typed: &Typed<'_>) -> Option<Answer> {
         );
         return Some(Answer::say(begins, help));
     }
-    if typed.pieces.iter().any(|piece| piece.is_mark("%")) && !is_way(typed, 0) {
+    let has_sum = money_from(&typed.pieces, 0).is_some();
+    if typed.pieces.iter().any(|piece| piece.is_mark("%")) && !is_way(typed, 0) && !has_sum {
         return Some(Answer::say(
             begins,
             "a share has no line: write the sum or the area that it makes, on the line that it belongs to; or put a `#` before this line",

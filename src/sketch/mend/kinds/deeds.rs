@@ -1,6 +1,7 @@
 //! Suggestions for whole lines that are calls of a deed.
 
 use super::super::compass::slant;
+use super::super::pieces::Sort;
 use super::codes::azimuth;
 use super::measure::length_at;
 use super::{Answer, Typed, plainly, quoted};
@@ -124,7 +125,15 @@ fn after_other_words(typed: &Typed<'_>) -> Option<Answer> {
     };
     if let Some(call) = easterly(thence + 1) {
         let first = thence + 2 + usize::from(typed.says(thence + 2, &["for"]));
-        return finish(typed, &format!("bearing {call}"), first);
+        let length = length_at(&typed.pieces, first)?;
+        let word = typed.lower(thence + 1);
+        return Some(Answer::say(
+            format!("`{word}` is no exact bearing"),
+            format!(
+                "find the bearing of this line on the plat or in the deed of the land beside it, and write it as the other calls; if it runs straight that way, write `bearing {call} {0}`; if it leads back to where the lot begins, write `close`",
+                length.text
+            ),
+        ));
     }
     let Some(from) = from else {
         let found = super::measure::lengths(&typed.pieces, thence + 1);
@@ -132,7 +141,8 @@ fn after_other_words(typed: &Typed<'_>) -> Option<Answer> {
             typed.says(at, &["n", "s", "e", "w", "north", "south", "east", "west", "beginning"])
         });
         let [(_, measure)] = &found[..] else { return None };
-        return (measure.has_unit && !has_way && thence == 0).then(|| {
+        let is_call = typed.is_in_lot() || !typed.says(0, &["then"]);
+        return (measure.has_unit && !has_way && thence == 0 && is_call).then(|| {
             Answer::say(
                 "this call has a length and no direction",
                 format!(
@@ -259,7 +269,31 @@ fn quadrant(typed: &Typed<'_>, from: usize) -> Option<Answer> {
     }
     let letter = typed.lower(from)[..1].to_uppercase();
     let head = format!("bearing {letter} {} {toward}", written(&parts));
-    finish(typed, &head, at)
+    finish(typed, &head, at).or_else(|| remark_before_the_length(typed, &head, at))
+}
+
+/// `N 84° 45' 10" E along the alley, a distance of 94.90 feet, to a stake`: what a call runs along is its note.
+fn remark_before_the_length(typed: &Typed<'_>, head: &str, at: usize) -> Option<Answer> {
+    let first = (at..typed.pieces.len().min(at + 24)).find(|&at| typed.pieces[at].is_number())?;
+    let measure = length_at(&typed.pieces, first).filter(|measure| measure.has_unit)?;
+    let plain = |from: usize, to: usize| {
+        let said = typed.pieces.get(from..to).unwrap_or_default();
+        said.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(",.;()"))
+    };
+    let before = plainly(typed.text(at, first));
+    let before = ["a distance of", "distance of", "for a distance of", "for", "a distance"]
+        .iter()
+        .fold(before.trim(), |before, end| {
+            before.strip_suffix(end).unwrap_or(before).trim_end_matches([',', ' '])
+        });
+    let after = plainly(typed.rest(measure.end));
+    let after = after.trim_matches([',', ';', '.', ' ']);
+    let is_more = typed.find(at, &["thence", "then", "radius", "curve", "arc"]).is_some();
+    let fits = first > at && plain(at, first) && plain(measure.end, typed.pieces.len());
+    let said = [before, after].into_iter().filter(|said| !said.is_empty()).collect::<Vec<_>>();
+    (fits && !is_more && !said.is_empty()).then(|| {
+        Answer::line(format!("{head} {} note {}", measure.text, quoted(&said.join(", "))), CALL)
+    })
 }
 
 /// The call made of the bearing `head` and the length that begins at piece `at`; `None` if there is none.
@@ -285,6 +319,19 @@ fn finish(typed: &Typed<'_>, head: &str, at: usize) -> Option<Answer> {
     let goes_on = length_at(&typed.pieces, measure.end).is_some_and(|more| more.has_unit);
     if goes_on || rest.starts_with(['/', '+', '*']) || ["mile", "miles"].contains(&first.as_str()) {
         return None;
+    }
+    if let Some((_, _, area)) =
+        super::measure::area_from(&typed.pieces, measure.end).filter(|(_, _, area)| {
+            area.ends_with("acres") || area.ends_with("hectares") || area.ends_with("sq ft")
+        })
+    {
+        return Some(Answer::say(
+            "a call is one line, and the area of the land stands on the line of the lot",
+            format!(
+                "write `{head} {}` here, and `recorded {area}` at the end of the line that begins with `lot`, above, as `lot \"Lot\" recorded {area}`",
+                measure.text
+            ),
+        ));
     }
     let line = if rest.is_empty() {
         format!("{head} {}", measure.text)

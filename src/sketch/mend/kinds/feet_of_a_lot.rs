@@ -8,7 +8,7 @@ use super::{Answer, Rule, Typed, first_of, is_text};
 use crate::sketch::statement::Unit;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[unit_of_the_calls, to_the_beginning, area_alone];
+    let rules: &[Rule] = &[unit_of_the_calls, to_the_beginning, back_and_area, area_alone];
     first_of(rules, typed)
 }
 
@@ -209,6 +209,65 @@ fn to_the_beginning(typed: &Typed<'_>) -> Option<Answer> {
         Answer::line(
             format!("{call}{before}  # {said}"),
             "a side that leads back to the start has its length like any other, and so checks the walk",
+        )
+    })
+}
+
+/// `back to POB, 15,090 sq ft`, `thence to the point of beginning, containing 0.35 acres`: the last call, and the area of
+/// the land.
+fn back_and_area(typed: &Typed<'_>) -> Option<Answer> {
+    let first = (1..typed.pieces.len()).find(|&at| area_at(&typed.pieces, at).is_some())?;
+    let (end, area) = area_at(&typed.pieces, first)?;
+    let words = [
+        "thence",
+        "then",
+        "back",
+        "to",
+        "the",
+        "point",
+        "place",
+        "of",
+        "beginning",
+        "pob",
+        "start",
+        "starting",
+        "return",
+        "returning",
+        "and",
+        "said",
+        "close",
+        "closes",
+        "closing",
+        "containing",
+        "contains",
+        "comprising",
+        "being",
+        "about",
+        "in",
+        "all",
+        "more",
+        "or",
+        "less",
+        "corner",
+        "an",
+        "area",
+        "for",
+        "on",
+        "total",
+        "approx",
+        "approximately",
+        "called",
+    ];
+    let only = (0..first)
+        .chain(end..typed.pieces.len())
+        .all(|at| typed.says(at, &words) || typed.pieces[at].is_mark(".,;:()+-–/=±~"));
+    let is_back = typed.find(0, &["beginning", "pob", "start", "close", "closes"]).is_some();
+    (only && is_back && typed.is_in_lot()).then(|| {
+        Answer::say(
+            "the call that leads back to where the lot begins is `close`, and the area of the land stands on the line of the lot",
+            format!(
+                "write `close` here, and `recorded {area}` at the end of the line that begins with `lot`, above, as `lot \"Lot\" recorded {area}`"
+            ),
         )
     })
 }

@@ -23,7 +23,10 @@ pub(super) fn part_of_the_record(typed: &Typed<'_>) -> Option<Answer> {
     (typed.says(0, &says[..5]) && only && at < number && area.len() >= 2).then(|| {
         Answer::say(
             format!("the record's area of a {kind} stands on the line of the {kind} itself"),
-            format!("take this line out, and at the end of the line that begins with `{kind}` write `recorded {area} sq ft`"),
+            format!(
+                "take this line out, and at the end of the line that begins with `{kind}` write `recorded {area} sq ft`; if it is there no more, write `missing {kind} \"{}\" recorded {area} sq ft`",
+                super::levels::capitalized(kind)
+            ),
         )
     })
 }

@@ -349,10 +349,16 @@ fn homestead(typed: &Typed<'_>) -> Option<Answer> {
                 "a homestead has the first year of its exemption: which is it".to_owned(),
             ))
         }
-        [year] => Some(Answer::line(
-            format!("homestead since {}", year.text),
-            "a homestead has the first year of its exemption",
-        )),
+        [year] => {
+            let at = typed.pieces.iter().position(|piece| piece.at == year.at)?;
+            let more = remark(typed.rest(at + 1));
+            let more = more.trim_matches([',', ';', '+', '&', ' ', '.', '-']);
+            let comment = if more.is_empty() { String::new() } else { format!("  # {more}") };
+            Some(Answer::line(
+                format!("homestead since {}{comment}", year.text),
+                "a homestead has the first year of its exemption",
+            ))
+        }
         [] => Some(Answer::say(
             "a homestead has the first year of its exemption",
             "write `homestead since` and the year; without a homestead leave the line out",
@@ -377,15 +383,44 @@ fn exemption(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `plan north is 15° east of true north`: the bearing as it is wanted.
+fn plan_from_true(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["plan", "page", "sketch", "drawing", "paper", "file"])
+        && typed.says(1, &["north"]);
+    let is_true = typed.find(2, &["true"])?;
+    let small = ["is", "lies", "points", "about", "approx", "roughly", "to", "the", "runs"];
+    let number = (2..is_true).find(|&at| !typed.says(at, &small))?;
+    let degrees = typed.piece(number).filter(|degrees| begins && degrees.is_number())?;
+    let toward = (number + 1..is_true).find(|&at| {
+        !typed.says(at, &["deg", "degrees", "to", "the"]) && !typed.pieces[at].is_mark("°º")
+    })?;
+    let letter = match typed.lower(toward).as_str() {
+        "east" | "e" | "right" | "clockwise" => "E",
+        "west" | "w" | "left" | "counterclockwise" => "W",
+        _ => return None,
+    };
+    (typed.says(toward + 1, &["of", "from"]) && is_true == toward + 2).then(|| {
+        Answer::line(
+            format!("true north N {}° {letter}", degrees.text),
+            "how the plan's north lies is `true north` and its bearing",
+        )
+    })
+}
+
 /// `true north 12.5°`: offers both directions, east and west; `true north 356°` has one.
 fn north(typed: &Typed<'_>) -> Option<Answer> {
+    if let Some(answer) = plan_from_true(typed) {
+        return Some(answer);
+    }
     if !typed.says(0, &["true", "north"])
         || !typed.says(usize::from(typed.says(0, &["true"])), &["north"])
     {
         return None;
     }
     let begins = typed.says(0, &["true"]);
-    let at = 2 + usize::from(typed.says(2, &["is", "lies", "runs"]));
+    let at = (2..typed.pieces.len()).find(|&at| {
+        !typed.says(at, &["is", "lies", "runs", "about", "approx", "roughly", "points"])
+    })?;
     let number = typed.piece(at).filter(|piece| begins && piece.is_number())?;
     let unit = |piece: &Piece| piece.is_mark("°º") || piece.is_word(&["deg", "degrees"]);
     let end = at + 1 + typed.pieces[at + 1..].iter().take_while(|piece| unit(piece)).count();
@@ -395,7 +430,7 @@ fn north(typed: &Typed<'_>) -> Option<Answer> {
     let turned = turned + usize::from(turned > 0 && typed.says(end + 1, &["the"]));
     let end = end + turned;
     let of_up = typed.says(end + 1, &["of"])
-        && (2..=3).contains(&(typed.pieces.len() - end - 1).min(9))
+        && (2..=4).contains(&(typed.pieces.len() - end - 1).min(9))
         && typed.find(end + 2, &["up", "north", "plan", "sketch", "page"]).is_some();
     let is_east = typed.says(end, &["east", "e", "right", "clockwise"]);
     if of_up && (is_east || typed.says(end, &["west", "w", "left"])) {

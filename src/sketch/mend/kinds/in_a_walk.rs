@@ -316,6 +316,10 @@ fn wall_by_what_it_is_at(typed: &Typed<'_>) -> Option<Answer> {
     // `side porch 12'` names a kind, and `shared wall 8"` how thick a wall is.
     let begins_a_space =
         kind_word(&typed.lower(end - 1)).is_some() && named.is_none() && !typed.says(0, &AT);
+    // `steps back 6' 2"`: which way it turns is for other rules.
+    if typed.says(0, &["step", "steps", "jog", "jogs"]) && typed.says(1, &["back", "in", "out"]) {
+        return None;
+    }
     let is_begun = is_side(0) && typed.says(1, &["of"])
         || typed.says(0, &["side"]) && typed.says(1, &["of"])
         || is_part(0);

@@ -133,7 +133,8 @@ fn with_a_face(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::say(
         "a level does not say to which face it was measured",
         format!(
-            "write `level {name}` here, and `measured to {face}` after the name of each of its spaces"
+            "write `level {name}` here, and `measured to {face}` after the name of each of its spaces{}",
+            super::super::faced::parts(face)
         ),
     ))
 }

@@ -1,18 +1,31 @@
 //! Land whose line has its size: `lot 76 x 120, 0.21 ac`.
 
+use super::super::pieces::Sort;
 use super::described::{by, in_one_unit};
 use super::measure::{area_from, length_at};
 use super::{Answer, Typed, is_text, quoted};
 
 /// A lot with its name, its size and its area, in any order; and one whose number stands after a `#`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    if let Some(answer) = legal(typed).or_else(|| with_its_first_call(typed)) {
+    let answer = legal(typed).or_else(|| with_its_first_call(typed));
+    if let Some(answer) = answer.or_else(|| at_two_streets(typed)) {
         return Some(answer);
     }
     if !typed.says(0, &["lot", "parcel", "land"]) {
         return None;
     }
     numbered_in_a_comment(typed).or_else(|| sized(typed))
+}
+
+/// `corner lot 80 x 120`: a lot at a corner of two streets, and no corner of a walk.
+fn at_two_streets(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["corner", "interior", "irregular", "flag", "vacant", "town"])
+        && typed.says(1, &["lot"])
+        && typed.attempt.house.is_some();
+    begins.then_some(())?;
+    let line = format!("{}, {} lot", typed.rest(1), typed.text(0, 1));
+    let again = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
+    sized(&again)
 }
 
 /// Whether the line below is a call of a deed or a wall.
@@ -117,9 +130,24 @@ fn numbered_in_a_comment(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 fn sized(typed: &Typed<'_>) -> Option<Answer> {
+    // `80' front 120' deep`, `80 ft frontage x 120 ft depth`
+    let words = [
+        "front", "frontage", "wide", "width", "deep", "depth", "long", "road", "street", "across",
+        "back", "on", "of",
+    ];
+    let past = |from: usize| {
+        (from..typed.pieces.len())
+            .find(|&at| !typed.says(at, &words) && !typed.pieces[at].is_mark(","))
+            .unwrap_or(typed.pieces.len())
+    };
     let is_size = |at: usize| {
         let one = length_at(&typed.pieces, at)?;
-        let two = length_at(&typed.pieces, one.end + 1).filter(|_| by(typed, one.end))?;
+        let next = past(one.end);
+        let is_by = by(typed, next);
+        let said = next > one.end && one.has_unit;
+        let at = next + usize::from(is_by);
+        let mut two = length_at(&typed.pieces, at).filter(|_| is_by || said)?;
+        two.end = past(two.end);
         Some((one, two))
     };
     let (at, (one, two)) =
@@ -143,10 +171,28 @@ fn sized(typed: &Typed<'_>) -> Option<Answer> {
     let area = area_from(&typed.pieces, two.end);
     // Only an area may follow, with a mark or a word before it.
     let small = ["recorded", "record", "or", "about", "is", "total", "area", "of"];
-    let first = area.as_ref().map_or(typed.pieces.len(), |(first, _, _)| *first);
-    let end = area.as_ref().map_or(typed.pieces.len(), |(_, end, _)| *end);
+    let first = area.as_ref().map_or(two.end, |(first, _, _)| *first);
+    let end = area.as_ref().map_or(two.end, |(_, end, _)| *end);
     let is_small = |at: usize| typed.says(at, &small) || typed.pieces[at].is_mark(",;:=()-–");
-    if !(two.end..first).chain(end..typed.pieces.len()).all(is_small) {
+    if !(two.end..first).all(is_small) {
+        return None;
+    }
+    // `lot 80 x 120, corner of Larch and Mill`: what is known of it besides goes into its name.
+    let is_remark =
+        |at: usize| typed.pieces[at].sort == Sort::Word || typed.pieces[at].is_mark(",;:=()-–.&");
+    let name = match (end..typed.pieces.len()).all(is_small) {
+        true => name,
+        false if name == "Lot" && (end..typed.pieces.len()).all(is_remark) => {
+            let more = super::remark(typed.rest(end));
+            let more = more.trim_matches([',', ';', '(', ')', ' ', '-', '–']);
+            match more.strip_suffix(" lot") {
+                Some(_) => super::levels::capitalized(more),
+                None => format!("Lot, {more}"),
+            }
+        }
+        false => return None,
+    };
+    if name.chars().count() > 40 {
         return None;
     }
     let recorded = area.map_or(String::new(), |(_, _, area)| format!(" recorded {area}"));

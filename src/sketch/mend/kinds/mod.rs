@@ -52,6 +52,7 @@ mod in_a_walk;
 mod included;
 mod indoors;
 mod inferred;
+mod jogs;
 mod lengths;
 mod level_lines;
 mod level_words;
@@ -513,6 +514,19 @@ pub(super) fn measures(text: &str) -> bool {
         || measure::area_from(&pieces, 0).is_some()
         || measure::money_from(&pieces, 0).is_some()
         || measure::date_from(&pieces, 0).is_some()
+}
+
+/// The only sum of money of a line: its first piece, and the piece after it.
+pub(super) fn only_sum(pieces: &[Piece]) -> Option<(usize, usize)> {
+    let (first, end, _) = measure::money_from(pieces, 0)?;
+    measure::money_from(pieces, end).is_none().then_some((first, end))
+}
+
+/// Where the first area of a line ends, in bytes.
+pub(super) fn area_in(line: &str) -> Option<usize> {
+    let pieces = cut(line);
+    let (_, end, _) = measure::area_from(&pieces, 0)?;
+    pieces.get(end.checked_sub(1)?).map(|last| last.at + last.text.len())
 }
 
 /// The size that a line gives, as `13' 9" x 10'`.

@@ -262,7 +262,7 @@ pub(super) fn letters_changed(one: &str, other: &str) -> usize {
 }
 
 /// Whether the wall of this line runs north or south, by the walls before and after it.
-fn runs_upright(typed: &Typed<'_>) -> Option<bool> {
+pub(super) fn runs_upright(typed: &Typed<'_>) -> Option<bool> {
     let way = |line: &str| {
         let first = line.split(|c: char| !c.is_alphabetic()).find(|word| !word.is_empty())?;
         let (way, _) = way_and_back(first)?;

@@ -131,7 +131,8 @@ fn counts_as_somebody_says(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `record 1,700 sq ft, year built 1987`: when the house was built is no title of a figure.
 fn figure_and_its_house(typed: &Typed<'_>) -> Option<Answer> {
-    const OF_HOUSE: [&str; 15] = [
+    const OF_HOUSE: [&str; 16] = [
+        "blt",
         "built",
         "constructed",
         "remodeled",
@@ -150,8 +151,10 @@ fn figure_and_its_house(typed: &Typed<'_>) -> Option<Answer> {
     ];
     typed.says(0, &["record", "listing", "plan"]).then_some(())?;
     let (first, end, area) = area_from(&typed.pieces, 1)?;
-    let is_set_off = typed.piece(end)?.is_mark(",;(-–/");
-    let of_house = typed.find(end + 1, &OF_HOUSE).is_some();
+    let is_set_off = typed.piece(end)?.is_mark(",;(-–/")
+        || typed.says(end, &OF_HOUSE)
+        || typed.says(end, &["year"]);
+    let of_house = typed.find(end, &OF_HOUSE).is_some();
     let has_number = typed.pieces[end..].iter().any(Piece::is_number);
     let others = area_from(&typed.pieces, end).is_some()
         || money_from(&typed.pieces, end).is_some()

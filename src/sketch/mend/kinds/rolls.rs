@@ -429,8 +429,39 @@ fn short_year(typed: &Typed<'_>) -> Option<Answer> {
 fn vaulted(typed: &Typed<'_>) -> Option<Answer> {
     let is_high = typed.says(0, &["vaulted", "cathedral"]);
     let only = (1..typed.pieces.len()).all(|at| {
-        typed.says(at, &["ceiling", "ceilings", "living", "room", "family", "great", "throughout"])
+        typed.says(
+            at,
+            &[
+                "ceiling",
+                "ceilings",
+                "living",
+                "room",
+                "rooms",
+                "family",
+                "great",
+                "throughout",
+                "kitchen",
+                "dining",
+                "bedroom",
+                "master",
+                "den",
+                "hall",
+                "foyer",
+                "entry",
+                "over",
+                "in",
+                "at",
+                "the",
+                "and",
+                "above",
+                "lr",
+                "fr",
+                "great-room",
+            ],
+        )
     });
+    let is_high = is_high
+        && !(typed.attempt.beside.has_level_above && typed.find(1, &["over", "above"]).is_some());
     (is_high && only && !super::super::begins_as_side(&typed.attempt.beside.after)).then(|| {
         Answer::line(
             format!("# {}", typed.line),

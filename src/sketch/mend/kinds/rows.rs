@@ -196,7 +196,18 @@ fn size_alone(typed: &Typed<'_>) -> Option<Answer> {
     let before = Typed { line, pieces: super::cut(line), attempt: typed.attempt };
     let opens = super::spaces::kind_word(&above).is_some()
         || !before.pieces.is_empty() && super::assembled::kind(&before).is_some();
-    let walls = |a: &str, b: &str| format!("north {a}\neast {b}\nsouth {a}\nwest {b}");
+    // A part of the house that starts south of where the house does lies south of there too.
+    let is_inside = ["open", "stair", "stairs", "low", "court", "foyer"].contains(&above.as_str());
+    let starts = |way: &str| {
+        let lower = line.to_lowercase();
+        is_inside
+            && lower
+                .split_once(" start")
+                .is_some_and(|(_, place)| place.contains(&format!(" {way} ")))
+    };
+    let (up, down) = if starts("south") { ("south", "north") } else { ("north", "south") };
+    let (over, back) = if starts("west") { ("west", "east") } else { ("east", "west") };
+    let walls = |a: &str, b: &str| format!("{up} {a}\n{over} {b}\n{down} {a}\n{back} {b}");
     Some(if opens {
         Answer::Lines(
             vec![walls(&a, &b), walls(&b, &a)],

@@ -183,6 +183,9 @@ pub(super) fn across(typed: &Typed<'_>) -> Option<Answer> {
         })
 }
 
+/// Where a bay stands in a walk.
+const DIVIDED: &str = "where it stands in the middle of a wall, that wall is typed as two, one before the bay and one after it";
+
 /// `bay: width 8', depth 2', front 4'`, `bay 8' x 2'`: a bay that does not say which way its wall runs.
 pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
     let first = typed.find(0, &["bay"]).filter(|first| *first <= 2)?;
@@ -300,7 +303,7 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::say(
         "a bay says which way its wall runs",
         format!(
-            "write `bay`, then `north`, `east`, `south` or `west`, as the wall with the bay is walked, then `{} out {} {front}`",
+            "write `bay`, then `north`, `east`, `south` or `west`, as the wall with the bay is walked, then `{} out {} {front}`; {DIVIDED}",
             text(0),
             text(1)
         ),
@@ -340,7 +343,7 @@ fn bay_that_lacks_its_way([wide, out, flat]: &[&str; 3]) -> Answer {
     Answer::say(
         "a bay says which way its wall runs",
         format!(
-            "write `bay`, then `north`, `east`, `south` or `west`, as the wall with the bay is walked, then `{wide} out {out} flat {flat}`"
+            "write `bay`, then `north`, `east`, `south` or `west`, as the wall with the bay is walked, then `{wide} out {out} flat {flat}`; {DIVIDED}"
         ),
     )
 }

@@ -486,7 +486,15 @@ fn call_to_the_beginning(typed: &Typed<'_>) -> Option<Answer> {
         "to point of beginning",
         "to the place of beginning",
         "to p. o. b",
+        "to pob",
+        "to the pob",
+        "back to pob",
+        "back to the pob",
     ];
+    // The area of the land goes to the line of the lot.
+    if super::measure::area_from(&typed.pieces, length.end).is_some() {
+        return None;
+    }
     beginning.iter().any(|words| rest.starts_with(words)).then(|| {
         Answer::line(
             format!(

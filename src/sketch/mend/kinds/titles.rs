@@ -125,7 +125,13 @@ fn one_word(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let name = quoted(&capitalized(&only.text.to_lowercase()));
-    match follows(typed) {
+    // `start at front left corner`, `up 8,42 m`: a walk begins here, in other words.
+    let next = typed.attempt.beside.after.split_whitespace().next().unwrap_or_default();
+    let begins =
+        ["start", "starts", "starting", "begin", "begins", "beginning", "up", "down", "go"];
+    let walk_begins = begins.iter().any(|word| next.eq_ignore_ascii_case(word))
+        || super::super::compass::way_and_back(next).is_some();
+    match follows(typed) || walk_begins {
         true => Some(Answer::line(
             format!("living {name}"),
             "finished and heated space is `living`; its walls follow",

@@ -336,7 +336,7 @@ fn without_day(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::say(
         "the line has no whole day in it",
         format!(
-            "write `measured`, the day as year-month-day with four, two and two digits, and then, if you like, {more}"
+            "write `measured`, the day as year-month-day with four, two and two digits, and then, if you like, {more}; if nobody knows the day, put a `#` before this line"
         ),
     )
     .about(About::Day))

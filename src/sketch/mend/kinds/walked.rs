@@ -17,6 +17,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         wide_and_deep,
         went,
         several_of_a_jog,
+        super::jogs::in_a_wall,
         then_a_jog,
         toward_the_street,
         slanted_last,

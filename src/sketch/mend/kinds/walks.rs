@@ -380,6 +380,13 @@ fn jog(typed: &Typed<'_>) -> Option<Answer> {
         "popout",
         "pop-out",
     ];
+    if typed.says(0, &["then", "and", "next"]) && typed.says(1, &begins) && !typed.is_in_lot() {
+        let line = typed.rest(1);
+        return jog(&Typed { line, pieces: super::cut(line), attempt: typed.attempt });
+    }
+    if let Some(plain) = with_marks(typed).filter(|_| typed.says(0, &begins)) {
+        return jog(&Typed { line: &plain, pieces: super::cut(&plain), attempt: typed.attempt });
+    }
     let found: Vec<(usize, Measure)> = lengths(&typed.pieces, 1);
     if !typed.says(0, &begins) || found.is_empty() || found.len() > 2 {
         return None;
@@ -413,6 +420,15 @@ fn jog(typed: &Typed<'_>) -> Option<Answer> {
                 "each wall of a jog is a side: its direction, then its length",
             ))
         }
+        ([(_, one)], None) if super::jogs::ways_across(typed).is_some() => {
+            let [first, second] = super::jogs::ways_across(typed)?;
+            Some(Answer::Lines(
+                vec![format!("{first} {}", one.text), format!("{second} {}", one.text)],
+                format!(
+                    "each wall of a jog is a side: its direction, then its length; which way did you turn, {first} or {second}?"
+                ),
+            ))
+        }
         ([(_, one)], None) => Some(Answer::say(
             "a side begins with the way that it runs, and this line does not say it",
             format!(
@@ -422,9 +438,27 @@ fn jog(typed: &Typed<'_>) -> Option<Answer> {
         )),
         _ => Some(Answer::say(
             "what stands out of a wall or back from it is three sides",
-            "write them one on each line, out, along and back, each with the way that it runs; what is left off the walk is not in its area",
+            "write them one on each line, out, along and back, each with the way that it runs; at a corner of the house they are two, one for each length; what is left off the walk is not in its area",
         )),
     }
+}
+
+/// `jog out 6-2`: the line with the marks of its feet and inches.
+fn with_marks(typed: &Typed<'_>) -> Option<String> {
+    let dash = typed.pieces.iter().position(|dash| dash.is_mark("-–"))?;
+    let feet = typed.piece(dash.checked_sub(1)?).filter(|feet| feet.is_number())?;
+    let inches = typed.piece(dash + 1).filter(|inches| inches.is_number())?;
+    let is_one = typed.pieces[dash].touches
+        && inches.touches
+        && feet.text.parse::<u16>().is_ok()
+        && inches.text.parse::<u8>().is_ok_and(|inches| inches < 12);
+    let others = typed.pieces[dash + 2..].iter().any(Piece::is_number)
+        || typed.pieces[..dash - 1].iter().any(Piece::is_number);
+    let rest = typed.rest(dash + 2);
+    (is_one && !others && !rest.starts_with(['\'', '"', '/'])).then(|| {
+        let before = typed.text(0, dash - 1);
+        format!("{before} {}' {}\" {rest}", feet.text, inches.text).trim_end().to_owned()
+    })
 }
 
 /// `window 3'`, `garage door 16'`, `fence`: no wall.

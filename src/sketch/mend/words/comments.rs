@@ -43,6 +43,25 @@ pub(in crate::sketch::mend) fn last_resorts(
     }
     let plain = super::super::kinds::plainly(rest);
     let plain = plain.trim_matches(|c: char| !c.is_alphanumeric());
+    // `north 28' 4" < paced, fence in way`
+    let rough =
+        ["paced", "guess", "guessed", "estimate", "estimated", "approx", "eyeballed", "stepped"];
+    let mut said = plain.splitn(2, |c: char| !c.is_alphanumeric());
+    let first = said.next().unwrap_or_default().to_lowercase();
+    let is_arrow = rest.starts_with(['<', '>', '=', '*', '~', '←', '→', '-']);
+    if attempt.is_side && is_arrow && rough.contains(&first.as_str()) {
+        let more = said.next().unwrap_or_default().trim_matches(|c: char| !c.is_alphanumeric());
+        let note = if more.is_empty() || more.contains('"') {
+            String::new()
+        } else {
+            format!(" note \"{more}\"")
+        };
+        edits.push(Edit::line(
+            format!("{kept} estimated{note}"),
+            "a length that was not measured exactly is `estimated`",
+        ));
+        return edits;
+    }
     // `north 10 paces`: the word is the unit of a number without one.
     if attempt.is_side && pieces[here - 1].is_number() && pieces[here].sort == Sort::Word {
         return edits;

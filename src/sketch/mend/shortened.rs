@@ -1,0 +1,261 @@
+//! Short forms of words and of phrases that a sides file has in another form, as `s.f.` or `+/-` after an area: with that
+//! one thing changed, a line is read or answered as any other.
+
+use super::kinds::area_in;
+
+/// The line with one short form written out, and what was wrong. `None` if it has none.
+pub(super) fn written_out(line: &str) -> Option<(String, &'static str)> {
+    without_points(line)
+        .or_else(|| more_or_less(line))
+        .or_else(|| bow_window(line))
+        .or_else(|| other_beginning(line))
+        .or_else(|| unheated(line))
+        .or_else(|| corner_of(line))
+        .or_else(|| who_measured(line))
+        .or_else(|| by_whom(line))
+        .or_else(|| length_before_up(line))
+}
+
+/// Beginnings that other words stand for, as `floor plan 1,150 sq ft`.
+fn other_beginning(line: &str) -> Option<(String, &'static str)> {
+    const FORMS: [(&str, &str, &str); 8] = [
+        ("floor plan ", "plan ", "the figure of a plan begins with `plan`"),
+        ("floorplan ", "plan ", "the figure of a plan begins with `plan`"),
+        ("record card: ", "record ", "the figure of the record begins with `record`"),
+        ("record card ", "record ", "the figure of the record begins with `record`"),
+        ("property owner:", "owner:", "a comment begins with `#`"),
+        ("property owner ", "owner: ", "a comment begins with `#`"),
+        ("faces north", "house faces north", "the street side is `front`"),
+        ("faces south", "house faces south", "the street side is `front`"),
+    ];
+    let plain = line.trim_start();
+    FORMS.iter().find_map(|(form, word, cause)| {
+        let rest = plain.get(form.len()..)?;
+        let begins = plain.get(..form.len())?.eq_ignore_ascii_case(form);
+        let is_plan = *word != "plan " || rest.starts_with(|c: char| c.is_ascii_digit());
+        (begins && is_plan && !rest.starts_with('"')).then(|| (format!("{word}{rest}"), *cause))
+    })
+}
+
+/// `sunroom 10x12, no heat`: a room without heat is unheated.
+fn unheated(line: &str) -> Option<(String, &'static str)> {
+    const FORMS: [&str; 8] = [
+        "(not heated or cooled)",
+        "not heated or cooled",
+        "(no heat)",
+        "no heat",
+        "without heat",
+        "(no hvac)",
+        "no hvac",
+        "no heating",
+    ];
+    let sized = super::kinds::size_in(line).is_some();
+    FORMS.iter().filter(|_| sized).find_map(|form| {
+        let at = whole_word_at(line, form)?;
+        let (before, after) = (line.get(..at)?, line.get(at + form.len()..)?);
+        let is_last = after.trim().is_empty() || after.trim_start().starts_with([',', ';']);
+        (is_last && !is_quoted(before))
+            .then(|| (format!("{before}unheated{after}"), "a room without heat is unheated"))
+    })
+}
+
+/// `porch "Porch" from the corner of the garage`: which thing before the word.
+fn corner_of(line: &str) -> Option<(String, &'static str)> {
+    let lower = line.to_ascii_lowercase();
+    let forms = [
+        "from the corner of the ",
+        "from corner of the ",
+        "from the corner of ",
+        "from corner of ",
+        "at the corner of the ",
+        "at corner of the ",
+        "at the corner of ",
+    ];
+    forms.iter().find_map(|form| {
+        let at = lower.find(form)?;
+        let (before, after) = (line.get(..at)?, line.get(at + form.len()..)?);
+        let name = after.trim();
+        let is_thing = ["garage", "porch", "house", "carport", "deck", "patio", "addition"]
+            .contains(&name.to_ascii_lowercase().as_str());
+        let word = form.split(' ').next()?;
+        (is_thing && !is_quoted(before)).then(|| {
+            (
+                format!("{before}{word} {name} corner"),
+                "the corners of a space have numbers: which of them is it",
+            )
+        })
+    })
+}
+
+/// Whoever may have measured.
+const PEOPLE: [&str; 14] = [
+    "owner",
+    "owners",
+    "agent",
+    "appraiser",
+    "seller",
+    "buyer",
+    "husband",
+    "wife",
+    "me",
+    "i",
+    "we",
+    "neighbor",
+    "homeowner",
+    "inspector",
+];
+
+/// `owner measured June 13, 2026`: the day comes before the person.
+fn who_measured(line: &str) -> Option<(String, &'static str)> {
+    let (who, rest) = line.trim().split_once(' ')?;
+    let (verb, rest) = rest.trim_start().split_once(' ')?;
+    let is_who = PEOPLE.contains(&who.to_lowercase().as_str());
+    let is_verb = ["measured", "taped"].iter().any(|word| verb.eq_ignore_ascii_case(word));
+    let has_month = rest
+        .split(|c: char| !c.is_alphabetic())
+        .any(|word| super::kinds::month_named(&word.to_lowercase()).is_some());
+    let is_dated = rest.contains("20") && rest.contains(['/', '-', '.']) || has_month;
+    let has_day =
+        rest.contains(|c: char| c.is_ascii_digit()) && is_dated && area_in(rest).is_none();
+    let named = match who.to_lowercase().as_str() {
+        "i" | "we" | "me" => "me".to_owned(),
+        who => format!("the {who}"),
+    };
+    let rest = rest.trim_start().strip_prefix("on ").unwrap_or(rest.trim_start());
+    (is_who && is_verb && has_day && !line.contains(['"', '#'])).then(|| {
+        (
+            format!("measured {rest} by \"{named}\""),
+            "the day on which it was measured comes right after `measured`, then `by` and who did",
+        )
+    })
+}
+
+/// `measured 3/7/2026 me and my wife`: who measured comes after `by`.
+fn by_whom(line: &str) -> Option<(String, &'static str)> {
+    let lower = line.to_ascii_lowercase();
+    let says = |word: &str| lower.split(|c: char| !c.is_alphanumeric()).any(|one| one == word);
+    if !lower.starts_with("measured ") || says("by") || line.contains(['"', '#']) {
+        return None;
+    }
+    let day = lower.rfind(|c: char| c.is_ascii_digit()).filter(|_| !lower.contains('\''));
+    let day = day.or_else(|| {
+        // `…, 2026, me and my wife, 100' tape`
+        lower.match_indices("20").find_map(|(at, _)| {
+            lower
+                .get(at..at + 4)?
+                .parse::<u16>()
+                .ok()
+                .filter(|year| (2000..2100).contains(year))?;
+            Some(at + 3)
+        })
+    })?;
+    let rest = line.get(day + 1..)?;
+    let said = rest.trim_start_matches([',', ';', ' ']);
+    let first = said.split(|c: char| !c.is_alphanumeric()).next()?.to_lowercase();
+    let is_who = PEOPLE.contains(&first.as_str()) || first == "my";
+    (is_who && rest.starts_with([',', ';', ' '])).then(|| {
+        (
+            format!("{} by {said}", line.get(..=day).unwrap_or_default()),
+            "who measured comes after `by`, with a `\"` on each side",
+        )
+    })
+}
+
+/// `30'3" up`: the way comes first.
+fn length_before_up(line: &str) -> Option<(String, &'static str)> {
+    let (length, way) = line.trim().rsplit_once(' ')?;
+    let is_way = ["up", "down"].iter().any(|word| way.eq_ignore_ascii_case(word));
+    let is_length = length.starts_with(|c: char| c.is_ascii_digit())
+        && length.chars().all(|c| c.is_ascii_digit() || "'\" ./-’″′”".contains(c));
+    (is_way && is_length)
+        .then(|| (format!("{way} {length}"), "the direction comes before the length"))
+}
+
+/// `bow window 9' wide sticks out 18"`: a round bay.
+fn bow_window(line: &str) -> Option<(String, &'static str)> {
+    let plain = line.trim_start();
+    let form = ["bow window", "bowed window", "bow front window"]
+        .into_iter()
+        .find(|form| plain.get(..form.len()).is_some_and(|here| here.eq_ignore_ascii_case(form)))?;
+    let after = plain.get(form.len()..)?;
+    let is_sized = after.contains(|c: char| c.is_ascii_digit());
+    (is_sized && !after.starts_with(char::is_alphanumeric))
+        .then(|| (format!("round bay{after}"), "a bow window is a round `bay`"))
+}
+
+/// `1,210 s.f.`, `back to P.O.B.`: letters with a point after each.
+fn without_points(line: &str) -> Option<(String, &'static str)> {
+    const FORMS: [(&str, &str, &str); 8] = [
+        ("sq.ft.", "sq ft", "square feet are `sq ft`"),
+        ("s.q.f.t.", "sq ft", "square feet are `sq ft`"),
+        ("s.f.", "sq ft", "square feet are `sq ft`"),
+        ("s.f", "sq ft", "square feet are `sq ft`"),
+        ("s.m.", "sq m", "square meters are `sq m`"),
+        ("p.o.b.", "POB", "short forms have no points"),
+        ("p.o.b", "POB", "short forms have no points"),
+        ("m.o.l.", "more or less", "short forms have no points"),
+    ];
+    FORMS.iter().find_map(|(form, word, cause)| {
+        let at = whole_word_at(line, form)?;
+        let before = line.get(..at)?;
+        let after = line.get(at + form.len()..)?;
+        let is_area = form.starts_with('s');
+        let follows_number = before.trim_end().ends_with(|c: char| c.is_ascii_digit());
+        if is_area && !follows_number || is_quoted(before) {
+            return None;
+        }
+        let space = if before.ends_with(|c: char| c.is_ascii_digit()) { " " } else { "" };
+        Some((format!("{before}{space}{word}{after}"), *cause))
+    })
+}
+
+/// `record 1,210 sq ft +/-`, `0.35 ac m/l`: an area more or less is the area.
+fn more_or_less(line: &str) -> Option<(String, &'static str)> {
+    const FORMS: [&str; 9] =
+        ["more or less", "+/-", "+ or -", "+-", "-/+", "±", "m/l", "mol", "plus or minus"];
+    let end = area_in(line)?;
+    let rest = line.get(end..)?;
+    let said = rest.trim_start().trim_start_matches([',', '(']).trim_start();
+    let form = FORMS
+        .iter()
+        .find(|form| said.get(..form.len()).is_some_and(|said| said.eq_ignore_ascii_case(form)))?;
+    let after = said.get(form.len()..)?;
+    // `± 10 sq ft` is how far it may be off.
+    let is_tolerance = after.trim_start().starts_with(|c: char| c.is_ascii_digit());
+    let is_whole = !after.starts_with(|c: char| c.is_alphanumeric());
+    let closes = rest.trim_start().starts_with('(') || rest.trim_start().starts_with(", (");
+    let after = if closes { after.strip_prefix(')').unwrap_or(after) } else { after };
+    let before = line.get(..end)?;
+    (!is_tolerance && is_whole && !is_quoted(before)).then(|| {
+        (format!("{before}{after}").trim_end().to_owned(), "an area is stated as it was published")
+    })
+}
+
+/// Whether a text ends inside quotation marks or a comment.
+fn is_quoted(before: &str) -> bool {
+    let mut is_open = false;
+    let mut last = ' ';
+    for c in before.chars() {
+        match c {
+            // After a number it is the mark of inches.
+            '"' if is_open || !last.is_ascii_digit() => is_open = !is_open,
+            '#' if !is_open => return true,
+            _ => {}
+        }
+        last = c;
+    }
+    is_open
+}
+
+/// Where a form stands in a text with no letter or digit right before or after it, in large or small letters.
+fn whole_word_at(text: &str, form: &str) -> Option<usize> {
+    let is_part = |c: char| c.is_alphanumeric();
+    text.char_indices().map(|(at, _)| at).find(|&at| {
+        let end = at + form.len();
+        let is_form = text.get(at..end).is_some_and(|here| here.eq_ignore_ascii_case(form));
+        let follows = text.get(end..).is_some_and(|after| after.starts_with(is_part));
+        let before = text.get(..at).and_then(|before| before.chars().next_back());
+        // `1,210s.f.` is a number and its unit.
+        is_form && !follows && !before.is_some_and(|c| c.is_alphabetic() || c == '.')
+    })
+}
