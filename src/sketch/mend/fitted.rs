@@ -136,7 +136,7 @@ pub(super) fn asking_where_it_stands(mut mend: Mend, attempt: &Attempt) -> Mend 
             "to your line on which side of `{house}` and how far from which end, as `{kind} {name} {north} x {east} on the south side, {near} from the west end{end}`"
         ),
     };
-    mend.cause.push_str(&format!("; where it stands is missing too: add {example}"));
+    mend.cause = format!("where it stands is missing: add {example}; {}", mend.cause);
     mend
 }
 

@@ -186,6 +186,8 @@ fn sized(typed: &Typed<'_>) -> Option<Answer> {
             let more = super::remark(typed.rest(end));
             let more = more.trim_matches([',', ';', '(', ')', ' ', '-', '–']);
             match more.strip_suffix(" lot") {
+                // A corner is one of the walk.
+                _ if typed.find(end, &["corner"]).is_some() => name,
                 Some(_) => super::levels::capitalized(more),
                 None => format!("Lot, {more}"),
             }
