@@ -230,3 +230,55 @@ fn in_before_a_corner_is_no_unit() {
     let said = help(HOUSE, "finished basement room 12 x 20 in NE corner");
     assert!(said.contains("`north 12` `east 20`"), "{said}");
 }
+
+#[test]
+fn a_deed_that_misses_by_little_is_closed_with_the_tolerance_that_is_named() {
+    // South: 212.40 cos 2° 15' + 169.05 cos 89° 15' less 164.75 cos 88° 40' and 210.86 cos 1° 5' leave 0.21 feet.
+    let calls = [
+        "bearing N 2° 15' E 212.40 ft",
+        "bearing S 88° 40' E 164.75 ft",
+        "bearing S 1° 05' W 210.86 ft",
+        "bearing N 89° 15' W 169.05 ft",
+    ];
+    let lot = |end: &str| format!("{HOUSE}lot \"Lot\"\n{}{end}\n", calls.join(&format!("{end}\n")));
+    assert!(help(&lot(""), "").contains("write `tolerance 1\"` at the end of each of them"));
+    assert!(errors(&lot(" tolerance 1\"")).is_empty());
+    // A call that is off by ten feet is no miss of measuring.
+    let off = lot("").replace("212.40", "222.40");
+    assert!(!help(&off, "").contains("tolerance"));
+}
+
+#[test]
+fn calls_of_which_one_alone_has_a_unit_are_told_apart_by_it() {
+    let text = format!(
+        "{}units meters\n{}lot \"Lot\"\nbearing N 0° E 100 ft\nbearing N 90° E 80\nbearing S 0° E 100\nbearing N 90° W 80\n",
+        "property \"9 Alder Lane, Juniper County\"\nveneer none\n",
+        "level \"Ground floor\"\nliving \"House\"\nnorth 9\neast 12\nsouth 9\nwest 12\n"
+    );
+    let help = help(&text, "");
+    assert!(help.contains("has a unit and side 2 (`bearing N 90° E 80`) has none"), "{help}");
+    let marked = text.replace("E 80\n", "E 80 ft\n").replace("E 100\n", "E 100 ft\n");
+    assert!(errors(&marked.replace("W 80\n", "W 80 ft\n")).is_empty());
+}
+
+#[test]
+fn a_level_that_comes_after_its_first_space_is_not_told_as_a_second_one() {
+    let walls = "north 30'\neast 40'\nsouth 30'\nwest 40'\n";
+    let porch = "porch \"Porch\" start south 6'\nnorth 6'\neast 12'\nsouth 6'\nwest 12'\n";
+    let text = format!("veneer none\nliving \"House\"\n{walls}level \"Ground floor\"\n{porch}");
+    let list = errors(&text);
+    let [error] = &list[..] else { panic!("{list:?}") };
+    assert_eq!(error.message(), "`House` is on no level");
+}
+
+#[test]
+fn the_size_of_an_opening_that_starts_south_runs_on_southward() {
+    let walls = "south 30'\neast 40'\nnorth 30'\nwest 40'\n";
+    let before = format!(
+        "front south\nveneer none\nlevel \"Upper floor\"\nliving \"Rooms\"\n{walls}open \"Foyer\" start south 12'\n"
+    );
+    let text = obeyed(&before, "8' x 10'", 0);
+    assert!(text.ends_with("south 8'\neast 10'\nnorth 8'\nwest 10'\n"), "{text}");
+    // 30 by 40 less 8 by 10.
+    assert_eq!(living(&text), 1_120);
+}
