@@ -749,8 +749,7 @@ fn offer(
         let fault = faults.remove(first + place);
         faults.truncate(first);
         faults.push(fault.instead(Some(mend.cause), vec![help], Vec::new()));
-        let comment =
-            read.comment.as_ref().map_or(String::new(), |comment| format!("  #{comment}"));
+        let comment = read.comment.as_ref().map_or(String::new(), |comment| format!("  {comment}"));
         return mend.asks.map(|asks| Asked {
             span: Span::new(start, offset + trimmed.len()),
             line: asks.with_comment(&comment),

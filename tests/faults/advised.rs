@@ -282,3 +282,21 @@ fn the_size_of_an_opening_that_starts_south_runs_on_southward() {
     // 30 by 40 less 8 by 10.
     assert_eq!(living(&text), 1_120);
 }
+
+#[test]
+fn the_comment_of_a_line_stands_once_behind_its_place() {
+    let line = "porch 6' x 12' on the south side, 6' from the west end  # concrete";
+    let text = obeyed(HOUSE, line, 0);
+    assert!(text.contains("porch \"Porch\" start east 6' south 6'  # concrete\n"), "{text}");
+}
+
+#[test]
+fn outbuildings_above_one_another_are_told_as_such_and_not_laid_over_the_house() {
+    let text = format!(
+        "{HOUSE}level \"Barn\"\noutbuilding \"Barn\"\nnorth 20'\neast 28'\nsouth 20'\nwest 28'\n"
+    );
+    let (_, list) = diagnostics_of("advised.sides", text.into_bytes());
+    let words: Vec<String> = list.iter().map(|one| one.word().to_string()).collect();
+    assert!(words.iter().any(|word| word == "outbuilding-above"), "{words:?}");
+    assert!(words.iter().all(|word| word != "placed-above"), "{words:?}");
+}

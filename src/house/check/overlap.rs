@@ -747,7 +747,10 @@ impl Checker<'_> {
     ) -> Option<Diagnostic> {
         let spaces = &self.sketch.levels[upper].spaces;
         let says_nothing = spaces.first().is_some_and(|space| space.space.place == Place::Origin);
-        if !says_nothing || walled.corner_count() + under.corner_count() > MOST_CORNERS {
+        // Outbuildings stand beside the house, and are told so.
+        let is_apart = spaces.iter().all(|space| space.space.kind == Kind::Outbuilding);
+        if !says_nothing || is_apart || walled.corner_count() + under.corner_count() > MOST_CORNERS
+        {
             return None;
         }
         let sliver = Length::from_nm(6 * Length::INCH.nm());

@@ -88,14 +88,16 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
     let cause = cause.to_owned();
     if is_level {
         // The space that is offered below the level keeps its face.
-        if let (None, [only]) = (&mended.help, &mended.lines[..])
-            && let Some((level, space)) = only.split_once('\n')
-            && kinds::kind_word(space.split(' ').next().unwrap_or_default()).is_some()
-        {
+        let with_a_space = |offered: &String| {
+            let (level, space) = offered.split_once('\n')?;
+            kinds::kind_word(space.split(' ').next().unwrap_or_default())?;
             let (space, walls) =
                 space.split_once('\n').map_or((space, None), |(space, walls)| (space, Some(walls)));
             let walls = walls.map_or_else(String::new, |walls| format!("\n{walls}"));
-            let lines = vec![format!("{level}\n{space} veneer none{walls}")];
+            Some(format!("{level}\n{space} veneer none{walls}"))
+        };
+        let lines: Option<Vec<String>> = mended.lines.iter().map(with_a_space).collect();
+        if let Some(lines) = lines.filter(|lines| !lines.is_empty() && mended.help.is_none()) {
             return Some(Mend { lines, cause, ..Mend::default() });
         }
         let help = match (&mended.help, &mended.lines[..]) {

@@ -14,11 +14,27 @@ pub(super) fn written_out(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| who_measured(line))
         .or_else(|| by_whom(line))
         .or_else(|| length_before_up(line))
+        .or_else(|| parts_of_the_record(line))
+        .or_else(|| apart(line))
+        .or_else(|| bedrooms_with_a_size(line))
+        .or_else(|| not_finished(line))
 }
 
 /// Beginnings that other words stand for, as `floor plan 1,150 sq ft`.
 fn other_beginning(line: &str) -> Option<(String, &'static str)> {
-    const FORMS: [(&str, &str, &str); 8] = [
+    const FORMS: [(&str, &str, &str); 20] = [
+        ("site addr ", "address ", "the address of the house begins with `address`"),
+        ("site addr. ", "address ", "the address of the house begins with `address`"),
+        ("street addr ", "address ", "the address of the house begins with `address`"),
+        ("street addr. ", "address ", "the address of the house begins with `address`"),
+        ("prop addr ", "address ", "the address of the house begins with `address`"),
+        ("prop. addr. ", "address ", "the address of the house begins with `address`"),
+        ("got notice ", "notice ", "the day on which the notice came is `notice`"),
+        ("received notice ", "notice ", "the day on which the notice came is `notice`"),
+        ("recd notice ", "notice ", "the day on which the notice came is `notice`"),
+        ("got the notice ", "notice ", "the day on which the notice came is `notice`"),
+        ("so. ", "south ", "the way of a wall is a whole word"),
+        ("listing +/- ", "listing ", "an area is stated as it was published"),
         ("floor plan ", "plan ", "the figure of a plan begins with `plan`"),
         ("floorplan ", "plan ", "the figure of a plan begins with `plan`"),
         ("record card: ", "record ", "the figure of the record begins with `record`"),
@@ -32,7 +48,8 @@ fn other_beginning(line: &str) -> Option<(String, &'static str)> {
     FORMS.iter().find_map(|(form, word, cause)| {
         let rest = plain.get(form.len()..)?;
         let begins = plain.get(..form.len())?.eq_ignore_ascii_case(form);
-        let is_plan = *word != "plan " || rest.starts_with(|c: char| c.is_ascii_digit());
+        let is_plan = !matches!(*word, "plan " | "south " | "notice " | "listing ")
+            || rest.starts_with(|c: char| c.is_ascii_digit());
         (begins && is_plan && !rest.starts_with('"')).then(|| (format!("{word}{rest}"), *cause))
     })
 }
@@ -229,6 +246,82 @@ fn more_or_less(line: &str) -> Option<(String, &'static str)> {
     (!is_tolerance && is_whole && !is_quoted(before)).then(|| {
         (format!("{before}{after}").trim_end().to_owned(), "an area is stated as it was published")
     })
+}
+
+/// `record 1st 1,180 / garage 462 / porch 75`: the areas of a card, with commas between them and the house's own first.
+fn parts_of_the_record(line: &str) -> Option<(String, &'static str)> {
+    const RECORD: [&str; 7] =
+        ["record", "county", "assessor", "cad", "card", "tax card", "appraisal"];
+    const FIRST: [&str; 6] =
+        ["1st floor ", "first floor ", "main floor ", "main level ", "1st ", "main "];
+    const OTHERS: [&str; 7] = ["2nd", "second", "upper", "3rd", "upstairs", "basement", "lower"];
+    const PARTS: [&str; 6] = ["garage", "porch", "deck", "patio", "carport", "shed"];
+    let lower = line.to_ascii_lowercase();
+    let record = RECORD.iter().find(|word| lower.trim_start().starts_with(*word))?;
+    let has = |words: &[&str]| {
+        lower.split(|c: char| !c.is_alphanumeric()).any(|word| words.contains(&word))
+    };
+    let numbers = lower.split([' ', '/']).filter(|word| {
+        word.len() >= 2 && word.starts_with(|c: char| c.is_ascii_digit() && c != '0')
+    });
+    if !has(&PARTS) || has(&OTHERS) || line.contains(['"', '#', '$']) || numbers.count() < 2 {
+        return None;
+    }
+    let start = line.len() - line.trim_start().len();
+    let (head, rest) = line.split_at_checked(start + record.len())?;
+    let rest = rest.trim_start().trim_start_matches([':', '=', '-']).trim_start();
+    let own = FIRST
+        .iter()
+        .find(|first| rest.get(..first.len()).is_some_and(|here| here.eq_ignore_ascii_case(first)));
+    let rest = own.and_then(|own| rest.get(own.len()..)).unwrap_or(rest);
+    let plain = format!("{head} {}", rest.replace(" / ", ", "));
+    (own.is_some() || rest.contains(" / "))
+        .then(|| (plain, "the record's area of a part stands on the line of that space itself"))
+}
+
+/// `outbuilding "Barn" apart, measured outside`: by itself is `detached`.
+fn apart(line: &str) -> Option<(String, &'static str)> {
+    let kinds = ["outbuilding ", "garage ", "barn ", "shed ", "carport "];
+    let lower = line.trim_start().to_ascii_lowercase();
+    let at = whole_word_at(line, "apart")
+        .filter(|_| kinds.iter().any(|kind| lower.starts_with(kind)))?;
+    let (before, after) = (line.get(..at)?, line.get(at + "apart".len()..)?);
+    let stands = before.trim_end().ends_with(|c: char| c == '"' || c == ',')
+        || ["standing", "stands"].iter().any(|word| before.trim_end().ends_with(word));
+    let before =
+        before.trim_end().trim_end_matches("standing").trim_end_matches("stands").trim_end();
+    let after = after.trim_start_matches(',');
+    (stands && !after.trim_start().starts_with("from") && !is_quoted(before))
+        .then(|| (format!("{before} detached{after}"), "what stands by itself is `detached`"))
+}
+
+/// `bedrooms 30'6" deep x 30'3" wide`: the rooms of a floor together.
+fn bedrooms_with_a_size(line: &str) -> Option<(String, &'static str)> {
+    let (word, rest) = line.trim().split_once(' ')?;
+    let is_rooms = ["bedrooms", "rooms"].iter().any(|rooms| word.eq_ignore_ascii_case(rooms));
+    let rest = rest.trim_start();
+    let is_sized = rest.starts_with(|c: char| c.is_ascii_digit())
+        && [" x ", " by "].iter().any(|by| rest.contains(by))
+        && !rest.contains('#');
+    let name = if word.to_lowercase().starts_with('b') { "Bedrooms" } else { "Rooms" };
+    (is_rooms && is_sized).then(|| {
+        (
+            format!("living \"{name}\" {rest}"),
+            "the line of a space begins with its kind and its name",
+        )
+    })
+}
+
+/// `attic, not finished`: in one word.
+fn not_finished(line: &str) -> Option<(String, &'static str)> {
+    let (name, rest) = line.trim().split_once(' ')?;
+    let name = name.trim_end_matches([',', ':', '-']);
+    let is_room = ["attic", "basement", "loft"].iter().any(|room| name.eq_ignore_ascii_case(room));
+    let is_so = ["not finished", "is not finished", "(not finished)"]
+        .iter()
+        .any(|words| rest.trim().eq_ignore_ascii_case(words));
+    (is_room && is_so)
+        .then(|| (format!("{name} unfinished"), "what is not finished is `unfinished`"))
 }
 
 /// Whether a text ends inside quotation marks or a comment.

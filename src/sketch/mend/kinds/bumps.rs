@@ -32,7 +32,10 @@ fn wall_with_a_bump(typed: &Typed<'_>) -> Option<Answer> {
         _ => (one, two),
     };
     let rest = wall.length - wide.length;
-    let fits = with && last >= end && rest > Length::ZERO && sizes.len() == 2;
+    let fits = with
+        && last >= end
+        && rest > Length::ZERO
+        && (sizes.len() == 2 || typed.says(last, &["bay"]));
     if !fits {
         return None;
     }

@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 
 use super::super::pieces::Sort;
 use super::levels::capitalized;
-use super::measure::{area_at, lengths};
+use super::measure::{area_at, lengths, written};
 use super::worths::sum_at;
 use super::{Answer, Rule, Typed, first_of, quoted};
 use crate::units::length::Length;
@@ -25,6 +25,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         share_of_the_market,
         several_mills,
+        taxes_of_a_year,
         clad,
         stud_walls,
         part_finished,
@@ -34,6 +35,177 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         hangs_over,
     ];
     first_of(rules, typed)
+}
+
+/// Lines that the rules after these would take for something else.
+pub(super) fn early(typed: &Typed<'_>) -> Option<Answer> {
+    if typed.line.contains('#') || typed.pieces.len() > 16 {
+        return None;
+    }
+    let rules: &[Rule] = &[
+        inside_but_for_one,
+        open_to_above,
+        board_on_walls,
+        cut_corner,
+        figure_with_a_question,
+        measured_in_meters,
+    ];
+    first_of(rules, typed)
+}
+
+/// `inside measurements except garage`: the face of all spaces but one.
+fn inside_but_for_one(typed: &Typed<'_>) -> Option<Answer> {
+    let except = typed.find(1, &["except", "but", "excluding", "save"])?;
+    let face = ["inside", "interior", "outside", "exterior"]
+        .into_iter()
+        .find(|face| (0..except).any(|at| typed.says(at, &[face])))?;
+    let face = if matches!(face, "inside" | "interior") { "inside" } else { "outside" };
+    let other = if face == "inside" { "outside" } else { "inside" };
+    let small = ["for", "the", "at", "in", "of", "my"];
+    let what = (except + 1..typed.pieces.len()).find(|&at| !typed.says(at, &small))?;
+    let kind = super::kind_word(&typed.lower(what))?;
+    let words = [
+        "all",
+        "everything",
+        "inside",
+        "interior",
+        "outside",
+        "exterior",
+        "measurements",
+        "measurement",
+        "measured",
+        "taped",
+        "dims",
+        "dimensions",
+        "lengths",
+        "are",
+        "is",
+        "walls",
+        "numbers",
+        "faces",
+        "to",
+        "from",
+    ];
+    let plain = (0..except).all(|at| typed.says(at, &words) || typed.pieces[at].is_mark(",:"));
+    (plain && what + 1 == typed.pieces.len() && is_above_the_spaces(typed)).then(|| {
+        Answer::say(
+            "what holds for all lengths is `faces` and the face, and a space that differs says so on its line",
+            format!(
+                "write `faces {face}` here, and `measured to {other}` after the name of the {kind}, as `{kind} \"{}\" measured to {other}`",
+                capitalized(kind)
+            ),
+        )
+    })
+}
+
+/// `foyer open to above 9' x 8'`: the floor of the level above is missing there, and this one is not.
+fn open_to_above(typed: &Typed<'_>) -> Option<Answer> {
+    let open = typed.find(0, &["open"])?;
+    typed.says(open + 1, &["to"]).then_some(())?;
+    typed.says(open + 2, &["above", "upstairs", "2nd", "second", "ceiling"]).then_some(())?;
+    let begins_a_walk = super::super::begins_as_side(&typed.attempt.beside.after);
+    (!begins_a_walk && !typed.line.contains('"') || open > 0).then(|| {
+        let name = match typed.lower(0).as_str() {
+            "open" => "Foyer".to_owned(),
+            name => capitalized(name),
+        };
+        Answer::say(
+            "a room that is open to above counts on its own level; what is taken off is the floor that is missing above it",
+            format!(
+                "put a `#` before this line; on the level above it write `open {}`, with where it starts, and its sides on the lines below",
+                quoted(&name)
+            ),
+        )
+    })
+}
+
+/// `walls 5" + 1/2" drywall`: how thick the walls are, in two parts.
+fn board_on_walls(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["wall", "walls", "ext", "exterior"]) && is_above_the_spaces(typed);
+    let found = lengths(&typed.pieces, 1);
+    let [(_, one), (second, two)] = &found[..] else { return None };
+    let plus = typed.text(one.end, *second).trim();
+    let words = [
+        "drywall",
+        "sheetrock",
+        "plaster",
+        "siding",
+        "sheathing",
+        "board",
+        "gypsum",
+        "stucco",
+        "plywood",
+    ];
+    let named = typed.find(two.end, &words).is_some();
+    (begins
+        && named
+        && ["+", "plus", "and", "&"].contains(&plus)
+        && one.is_inches()
+        && two.is_inches())
+    .then(|| {
+        Answer::line(
+            format!(
+                "wall {}  # {}",
+                written(one.length + two.length, one),
+                super::plainly(typed.line)
+            ),
+            "how thick the walls are, with all that is on them, is `wall`",
+        )
+    })
+}
+
+/// `record 1,529 sq ft (incl. porch?)`: what is not known of a figure is a remark.
+fn figure_with_a_question(typed: &Typed<'_>) -> Option<Answer> {
+    typed.says(0, &["record", "listing", "plan"]).then_some(())?;
+    let (end, area) = area_at(&typed.pieces, 1)?;
+    let last = typed.pieces.iter().rfind(|piece| !piece.is_mark(").]"))?;
+    let is_bare = typed.pieces[end..]
+        .iter()
+        .all(|piece| piece.sort == Sort::Word || piece.is_mark("?,;:().-–/&"));
+    (last.is_mark("?") && is_bare).then(|| {
+        let said = super::remark(typed.rest(end));
+        let said = said.trim_matches(['(', ')', ',', ' ', '-', ';']);
+        Answer::line(
+            format!("{} {area}  # {said}", typed.lower(0)),
+            "what is not known of a figure is a remark, and goes after a `#`",
+        )
+    })
+}
+
+/// `measured 2026-05-09 by "the owner" with "tape" in meters`: the unit of bare numbers is a line of its own.
+fn measured_in_meters(typed: &Typed<'_>) -> Option<Answer> {
+    typed.says(0, &["measured", "taped"]).then_some(())?;
+    let last = typed.pieces.iter().rposition(|piece| !piece.is_mark(").,"))?;
+    let is_unit = typed.says(last, &["meters", "metres", "meter", "metre"]);
+    let before = last.checked_sub(1).filter(|_| is_unit)?;
+    let is_in = typed.says(before, &["in"]) || typed.pieces[before].is_mark("(,");
+    let end = if is_in { before } else { return None };
+    let rest = typed.text(0, end).trim_end_matches([',', ' ', '(']).to_owned();
+    let has_day = typed.pieces[..end].iter().any(super::super::pieces::Piece::is_number);
+    (has_day && is_above_the_spaces(typed)).then(|| {
+        Answer::line(
+            format!("{rest}\nunits meters"),
+            "the unit of bare numbers is `units`, on a line of its own",
+        )
+    })
+}
+
+/// `45 deg corner 3' x 3'`: a corner that is cut off is one slanted wall.
+fn cut_corner(typed: &Typed<'_>) -> Option<Answer> {
+    let is_angle = typed.piece(0)?.text == "45"
+        && (typed.says(1, &["deg", "degree", "degrees"]) || typed.piece(1)?.is_mark("°-"));
+    typed.find(1, &["corner", "cut", "clipped", "angle", "chamfer"])?;
+    let found = lengths(&typed.pieces, 2);
+    let [(_, one), (_, two)] = &found[..] else { return None };
+    (is_angle && one.has_unit && two.has_unit && typed.attempt.space.is_some()).then(|| {
+        Answer::say(
+            "a corner that is cut off is one slanted wall",
+            format!(
+                "write `diagonal`, and how far it runs each of the two ways in which you walked it, as `diagonal north {} east {}`",
+                one.text, two.text
+            ),
+        )
+    })
 }
 
 /// Whether no space has been opened above.
@@ -91,6 +263,24 @@ fn several_mills(typed: &Typed<'_>) -> Option<Answer> {
         Answer::line(
             rates.join("\n"),
             "a mill is a dollar per $1,000, and each rate has a line of its own",
+        )
+    })
+}
+
+/// `2026 taxes payable 2027`: the year whose taxes they are.
+fn taxes_of_a_year(typed: &Typed<'_>) -> Option<Answer> {
+    let year = typed.piece(0).filter(|year| year.is_year())?;
+    let rest = typed.rest(1);
+    let is_plain = typed.pieces[1..].iter().all(|piece| {
+        piece.is_year()
+            || piece.is_word(&["tax", "taxes", "pay", "payable", "due", "in", "year", "yr", "roll"])
+            || piece.is_mark(",()-–/")
+    });
+    let says = typed.says(1, &["tax", "taxes", "pay", "payable"]);
+    (says && is_plain && is_above_the_spaces(typed)).then(|| {
+        Answer::line(
+            format!("tax year {}  # {}", year.text, super::remark(rest)),
+            "the year whose taxes they are is `tax year`",
         )
     })
 }

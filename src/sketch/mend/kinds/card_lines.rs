@@ -138,7 +138,11 @@ fn quoted_fact(typed: &Typed<'_>) -> Option<Answer> {
             )
         });
     }
-    if typed.says(0, &FACTS) || is_style {
+    let is_sized =
+        super::measure::lengths(&typed.pieces, 1).iter().filter(|(_, one)| one.has_unit).count()
+            > 1
+            || super::size_in(typed.line).is_some();
+    if (typed.says(0, &FACTS) || is_style) && !is_sized {
         return comment(format!(
             "a sides file has no place for `{}`; a comment begins with `#`",
             typed.text(0, 1)

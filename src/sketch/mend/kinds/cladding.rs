@@ -56,7 +56,7 @@ const BRICK: [&str; 9] = [
 ];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[some_brick, without_brick, thickness];
+    let rules: &[Rule] = &[plaster, some_brick, without_brick, thickness];
     let has_text = typed.pieces.iter().any(|piece| super::is_text(Some(piece)));
     let is_other =
         typed.attempt.is_side || is_way(typed, 0) || has_text || typed.line.contains('#');
@@ -64,6 +64,27 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         && !typed.says(0, &["front", "back", "left", "right", "n", "s", "e", "w"])
         || typed.line.contains('$');
     first_of(rules, typed).filter(|_| !is_other)
+}
+
+/// `veneer 1/2" stucco over block`: what it is made of is a remark.
+fn plaster(typed: &Typed<'_>) -> Option<Answer> {
+    const WORDS: [&str; 16] = [
+        "stucco", "plaster", "eifs", "over", "on", "block", "blocks", "cmu", "concrete", "frame",
+        "the", "cement", "board", "wire", "lath", "all",
+    ];
+    let thick =
+        lengths(&typed.pieces, 1).into_iter().next().filter(|_| typed.says(0, &["veneer"]))?;
+    let (first, thick) = (thick.0, thick.1);
+    let rest = typed.rest(thick.end);
+    let plain = (thick.end..typed.pieces.len())
+        .all(|at| typed.says(at, &WORDS) || typed.pieces[at].is_mark(",()-–"));
+    let says = typed.find(thick.end, &["stucco", "plaster", "eifs"]).is_some();
+    (first == 1 && thick.has_unit && plain && says).then(|| {
+        Answer::line(
+            format!("veneer {}  # {}", thick.text, super::remark(rest)),
+            "a veneer is given by its thickness alone",
+        )
+    })
 }
 
 fn has_number(typed: &Typed<'_>) -> bool {
@@ -211,7 +232,10 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         || counted.is_some()
         || thick.is_some() && is_of_a_level;
     let words = typed.pieces.iter().enumerate().all(|(at, piece)| {
-        let is_count = counted == Some(at);
+        let is_count = counted == Some(at)
+            || at > 0
+                && typed.says(at - 1, &["other", "others"])
+                && ["1", "2", "3"].contains(&piece.text.as_str());
         piece.sort == Sort::Word || piece.is_mark(".,;:()&-–/+") || is_thick(at) || is_count
     });
     let is_wall = |at: usize| counted.is_some_and(|count| at == count + 1);

@@ -357,6 +357,16 @@ fn space_taken_off(typed: &Typed<'_>) -> Option<Answer> {
     let line = typed.rest(at);
     let rest = Typed { line, pieces: cut(line), attempt: typed.attempt };
     let (kind, _) = kind_at_start(&rest).filter(|(kind, _)| takes && *kind != "living")?;
+    let has_area = super::measure::area_from(&rest.pieces, 0).is_some();
+    if (kind == "open" || kind == "stair") && has_area && super::size_in(line).is_none() {
+        let name = if kind == "open" { "Open to below" } else { "Stairs" };
+        return Some(Answer::say(
+            "an area alone cannot be drawn, and only what is drawn is deducted",
+            format!(
+                "write `{kind} \"{name}\"`, then where it starts: `start` with a way and a length from where the house's first walk begins; and on the lines below it its four sides"
+            ),
+        ));
+    }
     if kind == "open" || kind == "stair" {
         return Some(Answer::line(line, "what is open to below is deducted by itself"));
     }

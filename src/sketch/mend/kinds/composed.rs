@@ -203,6 +203,12 @@ pub(super) fn by_its_parts(typed: &Typed<'_>) -> Option<Answer> {
         );
         return Some(Answer::say(begins, help));
     }
+    if typed.says(0, &["not", "non", "no"]) && typed.says(1, &["living"]) {
+        return Some(Answer::say(
+            "what is not living area says what it is",
+            "write `unfinished`, `storage`, `outbuilding`, `garage` or `porch` and its name instead, above its walls; if this is a remark, put a `#` before it",
+        ));
+    }
     let kind = (1..typed.pieces.len()).find_map(|at| kind_word(&typed.lower(at)));
     let has_number = typed.pieces.iter().any(Piece::is_number);
     kind.filter(|_| !has_number && wall.is_none() && typed.pieces.len() < 8).map(|kind| {

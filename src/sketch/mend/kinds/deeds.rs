@@ -49,7 +49,8 @@ pub(super) fn several(typed: &Typed<'_>) -> Option<Answer> {
             .filter(|_| typed.says(at, &["n", "s", "north", "south"]))?;
         let is_angle = typed.pieces[at + 1].is_number()
             && typed.pieces[at + 1..toward].iter().any(|mark| mark.is_mark("°º˚"));
-        let length = length_at(&typed.pieces, toward + 1).filter(|_| is_angle)?;
+        let comma = usize::from(typed.piece(toward + 1).is_some_and(|mark| mark.is_mark(",")));
+        let length = length_at(&typed.pieces, toward + 1 + comma).filter(|_| is_angle)?;
         lines.push(format!("bearing {} {}", typed.text(at, toward + 1), length.text));
         at = length.end;
     }
@@ -253,8 +254,11 @@ fn quadrant(typed: &Typed<'_>, from: usize) -> Option<Answer> {
     let toward = typed.lower(at);
     // `10sE`: the letter of the seconds touches the E.
     let toward = match toward.as_str() {
-        "e" | "east" | "easterly" | "se" if toward != "se" || typed.piece(at)?.touches => "E",
-        "w" | "west" | "westerly" | "sw" if toward != "sw" || typed.piece(at)?.touches => "W",
+        "e" | "east" | "easterly" => "E",
+        "w" | "west" | "westerly" => "W",
+        // `87d45mE`: so does that of the minutes.
+        "se" | "me" | "de" if typed.piece(at)?.touches => "E",
+        "sw" | "mw" | "dw" if typed.piece(at)?.touches => "W",
         _ => return None,
     };
     at += 1;

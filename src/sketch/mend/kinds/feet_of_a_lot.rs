@@ -196,11 +196,17 @@ fn to_the_beginning(typed: &Typed<'_>) -> Option<Answer> {
     };
     let has_bare_angle = is_call && pieces.iter().filter(|piece| piece.is_number()).count() >= 2;
     if let Some((_, area)) = area {
+        let again = super::Typed { line: before, pieces: cut(before), attempt: typed.attempt };
+        let written = match super::deeds::answer(&again) {
+            Some(Answer::Lines(lines, _)) if lines.len() == 1 => lines.into_iter().next(),
+            _ => None,
+        };
+        let whole = written.unwrap_or_else(|| format!("{call}{before}"));
         return (has_bare_angle && has_length).then(|| {
             Answer::say(
                 "a call is one line, and the area of the land stands on the line of the lot",
                 format!(
-                    "write `{call}{before}` here, and `recorded {area}` at the end of the line that begins with `lot`, above, as `lot \"Lot\" recorded {area}`"
+                    "write `{whole}` here, and `recorded {area}` at the end of the line that begins with `lot`, above, as `lot \"Lot\" recorded {area}`"
                 ),
             )
         });

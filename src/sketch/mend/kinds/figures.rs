@@ -676,6 +676,12 @@ fn comparable(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// A sum of whole dollars: `$94,000`.
+fn whole(sum: &str) -> Option<i64> {
+    let digits: String = sum.chars().filter(|c| !matches!(c, '$' | ',')).collect();
+    digits.parse().ok()
+}
+
 /// `value land $113,000 improvements $318,000 total $431,000`: leaves out the land, which has no place in the format.
 fn value(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(
@@ -719,6 +725,18 @@ fn value(typed: &Typed<'_>) -> Option<Answer> {
     );
     let market = of(&["total", "market", "all"]);
     let assessed = of(&["assessed"]);
+    // `value land $94,000 improvement $318,000`: both together.
+    if let (Some(improvement), None, 2) = (&improvement, &market, sums.len())
+        && assessed.is_none()
+        && let (Some(land_sum), Some(own)) = (whole(&lands), whole(improvement))
+        && let Some(both) = land_sum.checked_add(own)
+    {
+        let both = crate::units::decimal::thousands(both);
+        return Some(Answer::line(
+            format!("value market ${both} improvement {improvement}  # land {lands}"),
+            "the value of the land has no word of its own: `market` is of land and improvements together",
+        ));
+    }
     let known = [&Some(lands.clone()), &improvement, &market, &assessed]
         .iter()
         .filter(|sum| sum.is_some())

@@ -508,6 +508,18 @@ fn same_twice(typed: &Typed<'_>) -> Option<Answer> {
     if !in_inches(other) {
         return None;
     }
+    // `30.6 (30 ft 6 in)`: a point between feet and inches.
+    let in_digits = |one: &Measure| {
+        let digits =
+            one.text.split(|c: char| !c.is_ascii_digit()).filter(|digits| !digits.is_empty());
+        digits.map(str::to_owned).collect::<Vec<_>>()
+    };
+    if in_digits(decimal) == in_digits(other) {
+        return Some(Answer::line(
+            format!("{} {}", typed.lower(0), other.text),
+            "a wall has one length, and this is the same length twice",
+        ));
+    }
     // Half a step of the last decimal.
     let step = Length::FOOT.nm().div_euclid(if places(decimal) <= 1 { 20 } else { 192 });
     (differs <= step).then(|| {

@@ -71,9 +71,37 @@ pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
     let has_area = area_at(&typed.pieces, 2).is_some_and(|(end, _)| end == typed.pieces.len());
     let has_length = lengths(&typed.pieces, 2).iter().any(|(_, measure)| measure.has_unit)
         && typed.find(2, &["x", "by"]).is_none();
+    // `level "Upper floor" no veneer wall 5"`: what its walls are is said elsewhere.
+    let brick = ["veneer", "brick", "stone", "siding", "wall", "walls"];
+    if has_length && typed.find(2, &brick).is_some() {
+        return Some(walls_of_a_level(typed, name));
+    }
     (has_area || has_length).then(|| {
         Answer::line(format!("{name}  # {rest}"), "a level has no figure of its own; anything else goes into a comment at the end of the line")
     })
+}
+
+/// `level "Ground floor" veneer 4 5/8"`, `level "Upper floor" no veneer wall 5"`: what is said once in the file, and what
+/// each space says.
+fn walls_of_a_level(typed: &Typed<'_>, name: &str) -> Answer {
+    let after = |words: &[&str]| {
+        let at = typed.find(2, words)?;
+        lengths(&typed.pieces, at).into_iter().next().filter(|(first, _)| *first == at + 1)
+    };
+    let is_bare = typed.find(2, &["no", "without", "none", "siding"]).is_some();
+    let mut parts = vec![format!("write `{name}` here")];
+    if is_bare {
+        parts.push("`veneer none` after the name of each of its spaces".to_owned());
+    } else if let Some((_, thick)) = after(&["veneer", "brick", "stone"]) {
+        parts.push(format!(
+            "`veneer {}` on a line above the first level, with `veneer none` after the name of each space of another level that has no brick or stone",
+            thick.text
+        ));
+    }
+    if let Some((_, thick)) = after(&["wall", "walls"]) {
+        parts.push(format!("`wall {}` on a line above the first level", thick.text));
+    }
+    Answer::say("a level does not say how its walls are made", parts.join(", and "))
 }
 
 /// `lot 12 0.35 ac`, `lot "Lot 12" .35 acres more or less`: puts the name first, then `recorded` and the area.

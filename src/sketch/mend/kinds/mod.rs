@@ -263,6 +263,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     typed.pieces.first()?;
     let rules: &[Rule] = &[
         deeds::several,
+        by_topic::early,
         already::answer,
         figure_parts::answer,
         asides::apart_by_two_lengths,

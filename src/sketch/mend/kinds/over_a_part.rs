@@ -53,7 +53,7 @@ pub(super) fn answer(
     attempt.beside.before = format!("level {level}").into();
     attempt.beside.has_level_above = true;
     let space = Typed { line: &line, pieces: cut(&line), attempt: &attempt };
-    let Answer::Ask { cause, mut asks, about, help: asked } = placed::answer(&space)? else {
+    let Answer::Ask { cause, mut asks, about, .. } = placed::answer(&space)? else {
         return None;
     };
     if !before.is_empty() && !before.eq_ignore_ascii_case("is") {
@@ -64,7 +64,12 @@ pub(super) fn answer(
         "write `level {level}` on this line and `{head} {one} x {two}` on the next one, and after it how far it is from two walls of the level below that meet, as `6' from the south end, 10' from the west end`"
     );
     // `over the right half`, where the file does not say where the street is.
-    let needs_street = asked.starts_with("say on which side the street is");
+    let by_street = ["left", "right", "front", "back", "rear"];
+    let needs_street = typed.attempt.beside.front.is_none()
+        && pieces[over..].windows(2).any(|two| {
+            // `set back 2' from the south side`
+            two[1].is_word(&by_street) && !(two[0].is_word(&["set"]) && two[1].is_word(&["back"]))
+        });
     let help = match needs_street {
         true => format!(
             "say on which side the street is, above the first level: `front south`, for instance; or {help}"

@@ -9,6 +9,7 @@ use crate::units::length::Length;
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: &[Rule] = &[
         crawl_space,
+        list_of_rooms,
         numbered_room_and_wall,
         outside_stairs,
         inside_the_walls,
@@ -108,6 +109,73 @@ fn crawl_space(typed: &Typed<'_>) -> Option<Answer> {
     )
 }
 
+/// `living room, kitchen, 3 BR`: what rooms there are.
+fn list_of_rooms(typed: &Typed<'_>) -> Option<Answer> {
+    const NAMES: [&str; 38] = [
+        "living",
+        "room",
+        "rooms",
+        "kitchen",
+        "dining",
+        "bedroom",
+        "bedrooms",
+        "bath",
+        "baths",
+        "bathroom",
+        "bathrooms",
+        "br",
+        "ba",
+        "bed",
+        "beds",
+        "den",
+        "laundry",
+        "hall",
+        "hallway",
+        "family",
+        "foyer",
+        "entry",
+        "master",
+        "study",
+        "office",
+        "pantry",
+        "closet",
+        "closets",
+        "utility",
+        "mudroom",
+        "full",
+        "half",
+        "and",
+        "lr",
+        "dr",
+        "fr",
+        "great",
+        "powder",
+    ];
+    let is_small = |piece: &Piece| piece.is_number() && piece.text.len() <= 3;
+    let marks = typed.pieces.iter().filter(|piece| piece.is_mark(",;/&+")).count();
+    let is_list = marks > 0
+        && typed
+            .pieces
+            .iter()
+            .all(|piece| piece.is_word(&NAMES) || is_small(piece) || piece.is_mark(",;/&+.()"));
+    let has_length = super::measure::lengths(&typed.pieces, 0).iter().any(|(_, one)| one.has_unit);
+    let follows = super::super::begins_as_side(&typed.attempt.beside.after);
+    if !is_list || has_length || super::size_in(typed.line).is_some() {
+        return None;
+    }
+    let said = super::remark(typed.line);
+    Some(match follows {
+        false => Answer::line(
+            format!("# {said}"),
+            "which rooms there are says nothing of the outline; a comment begins with `#`",
+        ),
+        true => Answer::line(
+            format!("living \"Rooms\"  # {said}"),
+            "the line above the walls has the kind of the space and one name",
+        ),
+    })
+}
+
 /// `room1 north 26' 6"`, `bedroom 2 east 12'`: a room and its first wall on one line.
 fn numbered_room_and_wall(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["room", "rm", "bedroom", "br"])
@@ -153,7 +221,7 @@ fn numbered_room_and_wall(typed: &Typed<'_>) -> Option<Answer> {
 /// `basement stairs outside 4x10`, `bulkhead 4 x 6 to basement`: no floor of the house.
 fn outside_stairs(typed: &Typed<'_>) -> Option<Answer> {
     let is_basement = typed.find(0, &["basement", "bsmt", "cellar"]).is_some();
-    let is_way_in = typed.says(0, &["bulkhead", "bilco", "hatch"])
+    let is_way_in = typed.says(0, &["bulkhead", "hatch"])
         || typed.says(0, &["basement", "bsmt", "cellar", "outside", "exterior", "outdoor"])
             && typed.says(
                 1,
@@ -169,7 +237,7 @@ fn outside_stairs(typed: &Typed<'_>) -> Option<Answer> {
                 ],
             );
     let is_outside =
-        typed.find(0, &["outside", "exterior", "outdoor", "bulkhead", "bilco", "hatch"]).is_some();
+        typed.find(0, &["outside", "exterior", "outdoor", "bulkhead", "hatch"]).is_some();
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
     let is_plain = !typed.pieces.iter().any(|piece| is_text(Some(piece)));
     (is_basement && is_way_in && is_outside && !follows && is_plain).then(|| {

@@ -217,10 +217,16 @@ fn county(typed: &Typed<'_>) -> Option<Answer> {
             "an address is `address`, with a `\"` on each side",
         ));
     }
+    let own = typed.pieces.iter().filter(|piece| {
+        piece.sort == Sort::Word && !piece.is_word(&["county", "address", "location", "situs"])
+    });
+    let name = own.map(|piece| piece.text.as_str()).collect::<Vec<_>>().join(" ");
     (named && fits).then(|| {
         comment(
             typed,
-            "a sides file has no line for the county: the state whose rules apply is `place` and its name; a comment begins with `#`",
+            format!(
+                "a sides file has no line for the county: it stands in the address, as in `property \"9 Alder Lane, {name} County\"`, or in a comment; the state whose rules apply is `place` and its name"
+            ),
         )
     })
 }
@@ -286,10 +292,18 @@ fn north_is(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// Whether `in March 2026`, `in spring` follows the first word.
+fn in_a_month(typed: &Typed<'_>) -> bool {
+    const SEASONS: [&str; 6] = ["spring", "summer", "fall", "autumn", "winter", "early"];
+    let is_month = super::month_named(&typed.lower(2)).is_some();
+    typed.says(1, &["in"])
+        && (is_month || typed.says(2, &SEASONS) || typed.piece(2).is_some_and(Piece::is_year))
+}
+
 /// `measured by me`, `measured Saturday`, `by owner`, `tape measure, 25 ft`: the day is missing.
 fn without_day(typed: &Typed<'_>) -> Option<Answer> {
     let measured = typed.says(0, &["measured", "taped", "measurements"])
-        && !typed.says(1, &["to", "inside", "outside", "from", "in", "at"]);
+        && (!typed.says(1, &["to", "inside", "outside", "from", "in", "at"]) || in_a_month(typed));
     let by = typed.says(0, &["by"]) && typed.pieces.len() <= 5;
     let tool = typed.says(0, &["tape", "laser", "steel", "instrument"])
         && (typed.says(1, &["measure", "tape", "meter", "used"])

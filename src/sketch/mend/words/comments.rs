@@ -46,6 +46,27 @@ pub(in crate::sketch::mend) fn last_resorts(
     // `north 28' 4" < paced, fence in way`
     let rough =
         ["paced", "guess", "guessed", "estimate", "estimated", "approx", "eyeballed", "stepped"];
+    let unreached = [
+        "could not reach",
+        "couldn't reach",
+        "can't reach",
+        "cannot reach",
+        "no access",
+        "not accessible",
+        "inaccessible",
+        "couldn't get to",
+    ];
+    let lower = plain.to_lowercase();
+    if attempt.is_side
+        && unreached.iter().any(|words| lower.starts_with(words))
+        && !plain.contains('"')
+    {
+        edits.push(Edit::line(
+            format!("{kept} estimated note \"{plain}\""),
+            "a wall that could not be reached is `estimated`; if its length follows from the other walls, write `by closing` instead",
+        ));
+        return edits;
+    }
     let mut said = plain.splitn(2, |c: char| !c.is_alphanumeric());
     let first = said.next().unwrap_or_default().to_lowercase();
     let is_arrow = rest.starts_with(['<', '>', '=', '*', '~', '←', '→', '-']);
