@@ -300,3 +300,24 @@ fn outbuildings_above_one_another_are_told_as_such_and_not_laid_over_the_house()
     assert!(words.iter().any(|word| word == "outbuilding-above"), "{words:?}");
     assert!(words.iter().all(|word| word != "placed-above"), "{words:?}");
 }
+
+#[test]
+fn what_stands_beside_a_whole_place_is_a_comment_of_it() {
+    for (line, place) in [
+        (
+            "stairs 4' x 10' next to foyer, 6' from the south end, 10' from the west end",
+            "stair \"Stairs\" start east 10' north 6'  # next to foyer\n",
+        ),
+        (
+            "porch 6' x 12' by the door, on the south side, 6' from the west end",
+            "porch \"Porch\" start east 6' south 6'  # by the door\n",
+        ),
+        (
+            "Garage is 20' x 22' and is on the south side, 6' from the west end",
+            "garage \"Garage\" start east 6' south 20'\n",
+        ),
+    ] {
+        let text = obeyed(HOUSE, line, 0);
+        assert!(text.contains(place), "{text}");
+    }
+}

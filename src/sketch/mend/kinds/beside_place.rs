@@ -251,3 +251,42 @@ fn counted(typed: &Typed<'_>, at: usize) -> Option<usize> {
     let next = at + 1 + usize::from(typed.says(at + 1, &["wood", "concrete", "brick", "stone"]));
     (is_small && typed.says(next, &COUNTED)).then_some(next + 1)
 }
+
+/// The words of a place that is said as the answers ask for it, `on the south side, 6' from the west end`, and what else
+/// is said beside it; `None` if nothing else is.
+pub(super) fn whole_place(text: &str) -> Option<(String, String)> {
+    const WAYS: [&str; 9] =
+        ["north", "east", "south", "west", "front", "back", "rear", "left", "right"];
+    // What these say belongs to the place.
+    const PLACES: [&str; 9] =
+        ["inside", "within", "in", "detached", "over", "above", "under", "below", "corner"];
+    const SMALL: [&str; 8] = ["is", "and", "it", "stands", "sits", "located", "the", "that"];
+    let (mut whole, mut others): (Vec<&str>, Vec<&str>) = (Vec::new(), Vec::new());
+    for clause in text.split([',', ';']).map(str::trim) {
+        let lower = clause.to_ascii_lowercase();
+        let side = WAYS.iter().find_map(|way| {
+            let at = lower.strip_suffix(&format!("on the {way} side"))?.len();
+            (at == 0 || lower.get(..at)?.ends_with(' ')).then_some(at)
+        });
+        let is_end = WAYS.iter().any(|way| lower.ends_with(&format!(" from the {way} end")))
+            && lower.starts_with(|c: char| c.is_ascii_digit());
+        match side {
+            Some(at) => {
+                whole.push(clause.get(at..)?);
+                others.push(clause.get(..at)?.trim());
+            }
+            None if is_end => whole.push(clause),
+            None => others.push(clause),
+        }
+    }
+    others.retain(|other| !other.is_empty());
+    let says_place = others
+        .iter()
+        .flat_map(|other| other.split(' '))
+        .any(|word| PLACES.contains(&word.to_ascii_lowercase().as_str()));
+    if whole.len() != 2 || others.is_empty() || says_place {
+        return None;
+    }
+    others.retain(|other| !other.split(' ').all(|word| SMALL.contains(&word)));
+    Some((whole.join(", "), others.join(", ")))
+}

@@ -95,6 +95,14 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         Some(side) => format!("on the {} side, {text}", side.to_lowercase()),
         None => text,
     };
+    let text = text.replace("up against", "against").replace("right against", "against");
+    let text = match beside_place::whole_place(&text) {
+        Some((whole, others)) => {
+            space.comments.extend((!others.is_empty()).then_some(others));
+            whole
+        }
+        None => text,
+    };
     // After a name and a comma, every word of a place is at the beginning of a part of the line.
     let line = format!("porch \"P\", {text}");
     let words = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
