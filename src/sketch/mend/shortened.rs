@@ -276,7 +276,7 @@ fn parts_of_the_record(line: &str) -> Option<(String, &'static str)> {
     let rest = own.and_then(|own| rest.get(own.len()..)).unwrap_or(rest);
     let plain = format!("{head} {}", rest.replace(" / ", ", "));
     (own.is_some() || rest.contains(" / "))
-        .then(|| (plain, "the record's area of a part stands on the line of that space itself"))
+        .then_some((plain, "the record's area of a part stands on the line of that space itself"))
 }
 
 /// `outbuilding "Barn" apart, measured outside`: by itself is `detached`.
@@ -286,7 +286,7 @@ fn apart(line: &str) -> Option<(String, &'static str)> {
     let at = whole_word_at(line, "apart")
         .filter(|_| kinds.iter().any(|kind| lower.starts_with(kind)))?;
     let (before, after) = (line.get(..at)?, line.get(at + "apart".len()..)?);
-    let stands = before.trim_end().ends_with(|c: char| c == '"' || c == ',')
+    let stands = before.trim_end().ends_with(['"', ','])
         || ["standing", "stands"].iter().any(|word| before.trim_end().ends_with(word));
     let before =
         before.trim_end().trim_end_matches("standing").trim_end_matches("stands").trim_end();
