@@ -234,7 +234,7 @@ fn units_differ(sides: &[Side]) -> Option<String> {
 
 /// How the calls of a deed that miss by little, all of them as the deed has them, are typed.
 fn as_in_the_deed(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Option<String> {
-    /// A miss of one in this many of the way round is one of measuring, and no digit misread: common practice.
+    /// A miss of one in this many of the way round is one of measuring, and no digit misread: a bound of ours, from no rule.
     const ONE_IN: i64 = 500;
     let typed = sides.iter().filter(|side| !side.follows).count();
     let count = i64::try_from(typed).ok().filter(|count| *count > 0)?;

@@ -100,7 +100,6 @@ pub(super) fn asking_where_it_stands(mut mend: Mend, attempt: &Attempt) -> Mend 
     const PLACES: [&str; 9] =
         ["start", "from", "within", "detached", "next", "touching", "over", "below", "turned"];
     let Some(house) = &attempt.house else { return mend };
-
     let is_rectangle = |offered: &String| {
         let mut lines = offered.lines();
         let head = lines.next().unwrap_or_default();
@@ -126,14 +125,15 @@ pub(super) fn asking_where_it_stands(mut mend: Mend, attempt: &Attempt) -> Mend 
     let (near, far) = if is_metric { ("2 m", "3 m") } else { ("6'", "10'") };
     let rest = pieces::join(&pieces[2..]);
     let comment = comment.map_or_else(String::new, |comment| format!("  # {}", comment.trim()));
-    let end = format!("{}{rest}{comment}", if rest.is_empty() { "" } else { " " });
+    let head = format!("{kind} {name} {rest}");
+    let head = head.trim_end();
     let is_inside = ["open", "stair", "low", "court"].contains(&kind.as_str());
     let example = match is_inside {
         true => format!(
-            "to your line how far it is from two walls that meet, as `{kind} {name} {north} x {east}, {near} from the south end, {far} from the west end{end}`"
+            "to your line how far it is from two walls that meet, as `{head} {north} x {east}, {near} from the south end, {far} from the west end{comment}`"
         ),
         false => format!(
-            "to your line on which side of `{house}` and how far from which end, as `{kind} {name} {north} x {east} on the south side, {near} from the west end{end}`"
+            "to your line on which side of `{house}` and how far from which end, as `{head} {north} x {east} on the south side, {near} from the west end{comment}`"
         ),
     };
     mend.cause = format!("where it stands is missing: add {example}; {}", mend.cause);

@@ -104,7 +104,12 @@ fn open_to_above(typed: &Typed<'_>) -> Option<Answer> {
     typed.says(open + 1, &["to"]).then_some(())?;
     typed.says(open + 2, &["above", "upstairs", "2nd", "second", "ceiling"]).then_some(())?;
     let begins_a_walk = super::super::begins_as_side(&typed.attempt.beside.after);
-    (!begins_a_walk && !typed.line.contains('"') || open > 0).then(|| {
+    // The walls of a named space would fall to the walk above.
+    let lines = match begins_a_walk {
+        true => "this line and before each of its walls below",
+        false => "this line",
+    };
+    (!typed.line.contains('"') || open > 0).then(|| {
         let name = match typed.lower(0).as_str() {
             "open" => "Foyer".to_owned(),
             name => capitalized(name),
@@ -112,7 +117,7 @@ fn open_to_above(typed: &Typed<'_>) -> Option<Answer> {
         Answer::say(
             "a room that is open to above counts on its own level; what is taken off is the floor that is missing above it",
             format!(
-                "put a `#` before this line; on the level above it write `open {}`, with where it starts, and its sides on the lines below",
+                "put a `#` before {lines}; on the level above it write `open {}`, with where it starts, and its sides on the lines below",
                 quoted(&name)
             ),
         )
