@@ -326,29 +326,31 @@ fn half_a_bearing(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// The words that lead back to where a lot begins.
+pub(super) const BACK: [&str; 13] = [
+    "to",
+    "the",
+    "point",
+    "place",
+    "of",
+    "beginning",
+    "pob",
+    "thence",
+    "back",
+    "and",
+    "start",
+    "closing",
+    "for",
+];
+
 /// `to the point of beginning, 128 ft`: the call that leads back has a length of its own.
 fn back_with_a_length(typed: &Typed<'_>) -> Option<Answer> {
-    let words = [
-        "to",
-        "the",
-        "point",
-        "place",
-        "of",
-        "beginning",
-        "pob",
-        "thence",
-        "back",
-        "and",
-        "start",
-        "closing",
-        "for",
-    ];
     let measure = super::measure::lengths(&typed.pieces, 0).into_iter().next()?;
     let (first, measure) = measure;
     let says = typed.find(0, &["beginning", "pob"]).is_some();
     let only = (0..typed.pieces.len()).all(|at| {
         (first..measure.end).contains(&at)
-            || typed.says(at, &words)
+            || typed.says(at, &BACK)
             || typed.pieces[at].is_mark(",.:;")
     });
     (says && only && measure.has_unit).then(|| {

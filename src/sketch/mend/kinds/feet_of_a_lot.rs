@@ -219,54 +219,64 @@ fn to_the_beginning(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// The words that stand around the area of a lot.
+const AROUND: [&str; 30] = [
+    "containing",
+    "contains",
+    "more",
+    "or",
+    "less",
+    "about",
+    "total",
+    "area",
+    "acreage",
+    "is",
+    "of",
+    "land",
+    "lot",
+    "calculated",
+    "computed",
+    "deed",
+    "says",
+    "in",
+    "all",
+    "per",
+    "the",
+    "said",
+    "by",
+    "plat",
+    "survey",
+    "m",
+    "l",
+    "approx",
+    "approximately",
+    "called",
+];
+
 /// `back to POB, 15,090 sq ft`, `thence to the point of beginning, containing 0.35 acres`: the last call, and the area of
 /// the land.
 fn back_and_area(typed: &Typed<'_>) -> Option<Answer> {
     let first = (1..typed.pieces.len()).find(|&at| area_at(&typed.pieces, at).is_some())?;
     let (end, area) = area_at(&typed.pieces, first)?;
     let words = [
-        "thence",
         "then",
-        "back",
-        "to",
-        "the",
-        "point",
-        "place",
-        "of",
-        "beginning",
-        "pob",
-        "start",
         "starting",
         "return",
         "returning",
-        "and",
-        "said",
         "close",
         "closes",
-        "closing",
-        "containing",
-        "contains",
         "comprising",
         "being",
-        "about",
-        "in",
-        "all",
-        "more",
-        "or",
-        "less",
         "corner",
         "an",
-        "area",
-        "for",
         "on",
-        "total",
-        "approx",
-        "approximately",
-        "called",
     ];
+    let is_said = |at: usize| {
+        typed.says(at, &words) || typed.says(at, &super::calls::BACK) || typed.says(at, &AROUND)
+    };
     let only = (0..first)
         .chain(end..typed.pieces.len())
-        .all(|at| typed.says(at, &words) || typed.pieces[at].is_mark(".,;:()+-–/=±~"));
+        .all(|at| is_said(at) || typed.pieces[at].is_mark(".,;:()+-–/=±~"));
     let is_back = typed.find(0, &["beginning", "pob", "start", "close", "closes"]).is_some();
     (only && is_back && typed.is_in_lot()).then(|| {
         Answer::say(
@@ -282,41 +292,9 @@ fn back_and_area(typed: &Typed<'_>) -> Option<Answer> {
 fn area_alone(typed: &Typed<'_>) -> Option<Answer> {
     let first = (0..typed.pieces.len()).find(|&at| area_at(&typed.pieces, at).is_some())?;
     let (end, area) = area_at(&typed.pieces, first)?;
-    let words = [
-        "containing",
-        "contains",
-        "more",
-        "or",
-        "less",
-        "about",
-        "total",
-        "area",
-        "acreage",
-        "is",
-        "of",
-        "land",
-        "lot",
-        "calculated",
-        "computed",
-        "deed",
-        "says",
-        "in",
-        "all",
-        "per",
-        "the",
-        "said",
-        "by",
-        "plat",
-        "survey",
-        "m",
-        "l",
-        "approx",
-        "approximately",
-        "called",
-    ];
     let only = (0..first)
         .chain(end..typed.pieces.len())
-        .all(|at| typed.says(at, &words) || typed.pieces[at].is_mark(".,;:()+-–/=±~"));
+        .all(|at| typed.says(at, &AROUND) || typed.pieces[at].is_mark(".,;:()+-–/=±~"));
     let is_of_land = area.ends_with("acres") || area.ends_with("hectares");
     (only && is_of_land && typed.is_in_lot()).then(|| {
         Answer::say(
