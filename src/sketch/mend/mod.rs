@@ -20,6 +20,7 @@ mod marks;
 mod negation;
 mod pieces;
 mod remarked;
+mod reworded;
 mod rewritten;
 mod search;
 mod shares;

@@ -4,6 +4,7 @@
 /// The line with one thing in it written as a sides file has it, and what was wrong. `None` if it has none of them.
 pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
     super::shortened::written_out(line)
+        .or_else(|| super::reworded::in_other_words(line))
         .or_else(|| rough_second_length(line))
         .or_else(|| dashed_size(line))
         .or_else(|| letter_before_a_dashed_length(line))
@@ -67,13 +68,17 @@ fn side_before_its_kind(line: &str) -> Option<(String, &'static str)> {
     let mut words = line.trim().splitn(4, ' ');
     let (like, side, kind) = (words.next()?, words.next()?, words.next()?);
     let is = |word: &str, words: &[&str]| words.contains(&word.to_lowercase().as_str());
-    let is_so = is(like, &["covered", "screened", "roofed", "uncovered"])
+    let is_so = is(like, &["covered", "screened", "roofed", "uncovered", "open"])
         && is(side, &["front", "back", "rear"])
         && is(kind, &["porch", "patio", "deck", "stoop", "veranda", "terrace"]);
     let rest = words.next().map_or_else(String::new, |rest| format!(" {rest}"));
+    let is_sized = super::kinds::size_in(&rest).is_some() && !rest.contains(['"', '#', ',']);
     is_so.then(|| {
         (
-            format!("{side} {like} {kind}{rest}"),
+            match is_sized {
+                true => format!("{side} {kind}{rest}, {like}"),
+                false => format!("{side} {like} {kind}{rest}"),
+            },
             "the line of a space has its kind, its name, its place, and its area on the record",
         )
     })

@@ -325,7 +325,7 @@ fn not_finished(line: &str) -> Option<(String, &'static str)> {
 }
 
 /// Whether a text ends inside quotation marks or a comment.
-fn is_quoted(before: &str) -> bool {
+pub(super) fn is_quoted(before: &str) -> bool {
     let mut is_open = false;
     let mut last = ' ';
     for c in before.chars() {
@@ -341,7 +341,7 @@ fn is_quoted(before: &str) -> bool {
 }
 
 /// Where a form stands in a text with no letter or digit right before or after it, in large or small letters.
-fn whole_word_at(text: &str, form: &str) -> Option<usize> {
+pub(super) fn whole_word_at(text: &str, form: &str) -> Option<usize> {
     let is_part = |c: char| c.is_alphanumeric();
     text.char_indices().map(|(at, _)| at).find(|&at| {
         let end = at + form.len();

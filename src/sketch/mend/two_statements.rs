@@ -42,7 +42,9 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
             && (word.is_word(&FIGURES) || word.is_word(&["measured", "faces"]));
         let is_tax = !word.is_word(&["tax"])
             || pieces.get(at + 1).is_some_and(|year| year.is_word(&["year"]));
-        word.is_word(&FIRST) && !is_same && !is_of_figure && is_tax
+        // `veneer brick front only, 4 5/8"`: which walls have it.
+        let is_a_wall = pieces[0].is_word(&["veneer"]) && word.is_word(&["front"]);
+        word.is_word(&FIRST) && !is_same && !is_of_figure && is_tax && !is_a_wall
     };
     // A line with more words that begin statements is none of several, and trying all ways to take it apart takes long.
     let splits: Vec<usize> = (2..pieces.len()).filter(begins).collect();

@@ -51,6 +51,14 @@ pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
     if offered.contains("\ncorner ") && !typed.to_lowercase().contains("corner") {
         return true;
     }
+    // `1st floor (no basement)`: the basement is another level, or none.
+    let lower = typed.to_lowercase();
+    let in_the_ground = cut(comment_of(offered.lines().next().unwrap_or_default()).0)
+        .windows(2)
+        .any(|two| two[0].is_word(&["below"]) && two[1].is_word(&["grade"]));
+    if in_the_ground && !lower.contains("below") && super::kinds::is_of_another_level(&lower) {
+        return true;
+    }
     // A size makes no land of a word that is only nearly `lot`.
     let land = ["lot", "lots", "parcel", "plot", "deed", "tract", "land", "site", "acre", "acres"];
     if offered.starts_with("lot ")

@@ -17,7 +17,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         sixty,
         bare_angle,
         call_alone,
-        curve_of_a_deed,
+        super::deed_curves::answer,
         back_with_a_length,
     ];
     first_of(rules, typed)
@@ -213,57 +213,6 @@ fn bare_angle(typed: &Typed<'_>) -> Option<Answer> {
             format!("bearing {}° {}", typed.text(first, first + 2), typed.rest(first + 2)),
             "a call is `bearing`, then its angle with its mark, then its length",
         )
-    })
-}
-
-/// The ways that a wall runs.
-const WAYS: [&str; 4] = ["north", "east", "south", "west"];
-
-/// `curve to the left R=50 L=30`, `arc radius 50'`: a curve has its chord and how far it rises.
-fn curve_of_a_deed(typed: &Typed<'_>) -> Option<Answer> {
-    let begins = typed.says(0, &["curve", "curved", "arc", "along", "thence", "on"])
-        && typed.find(0, &["curve", "curved", "arc"]).is_some_and(|at| at <= 4);
-    let parts = ["r", "l", "radius", "delta", "ch", "cb", "arc-length", "la", "chord"];
-    let equals = (1..typed.pieces.len())
-        .any(|at| typed.pieces[at].is_mark("=") && typed.says(at - 1, &parts));
-    let turns =
-        typed.find(1, &["left", "right"]).is_some() && typed.find(1, &["radius", "r"]).is_some();
-    let in_words = typed.find(1, &["radius", "r"]).zip(typed.find(1, &["chord", "ch", "c"]));
-    let value = |words: &[&str]| {
-        let at = (1..typed.pieces.len()).find(|&at| typed.says(at, words))? + 1;
-        let at = at + usize::from(typed.piece(at).is_some_and(|mark| mark.is_mark("=:")));
-        length_at(&typed.pieces, at)
-    };
-    let chord_and_rise =
-        value(&["chord", "ch", "c"]).zip(value(&["r", "radius"])).and_then(|(chord, radius)| {
-            let rise = super::curves::rise(chord.length, radius.length)?;
-            Some((chord.text.clone(), super::measure::written(rise, &chord)))
-        });
-    let way = |word: &&str| typed.find(1, &[*word]).is_some();
-    (begins && (equals || turns || in_words.is_some())).then(|| {
-        let cause = "a curve is not given by its radius here";
-        let mut ways = WAYS.iter().filter(|word| way(word));
-        if let (Some((chord, rise)), Some(way), None) = (&chord_and_rise, ways.next(), ways.next())
-        {
-            let sides = if matches!(*way, "north" | "south") { ["east", "west"] } else { ["north", "south"] };
-            let line = |side: &str| format!("arc {way} {chord} rise {rise} {side}");
-            return Answer::Lines(
-                sides.iter().map(|side| line(side)).collect(),
-                "a curve has its rise and no radius: this is the rise of the shorter curve with this chord and radius".to_owned(),
-            );
-        }
-        match chord_and_rise {
-            Some((chord, rise)) => Answer::say(
-                cause,
-                format!(
-                    "write `arc`, the way in which its chord runs, `{chord} rise {rise}`, which follows from this radius, and the side to which it rises, as `arc west {chord} rise {rise} south`"
-                ),
-            ),
-            None => Answer::say(
-                cause,
-                "write its chord, which the deed has beside the radius, as a straight call: `bearing`, the chord's bearing and its length; or an `arc`, with the way and the length of its chord, then `rise` and how far it stands out to which side",
-            ),
-        }
     })
 }
 

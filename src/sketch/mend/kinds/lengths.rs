@@ -632,9 +632,12 @@ fn tolerance(typed: &Typed<'_>) -> Option<Answer> {
 /// `28' 4" plus 2' chimney`, `28' 4" incl 1' overhang`: a part that is in the length, or not.
 fn with_more(typed: &Typed<'_>) -> Option<Answer> {
     let measure = length_at(&typed.pieces, 1).filter(|measure| measure.has_unit)?;
-    let mut at = measure.end + usize::from(typed.piece(measure.end)?.is_mark("(,"));
-    let adds =
-        typed.says(at, &["plus", "excl", "excluding", "without"]) || typed.piece(at)?.is_mark("+");
+    // `29' 8" inside + 8" walls`
+    let inside = typed.says(measure.end, &["inside", "interior", "in"]);
+    let mut at = measure.end + usize::from(inside);
+    at += usize::from(typed.piece(at)?.is_mark("(,"));
+    let adds = typed.says(at, &["plus", "add", "excl", "excluding", "without"])
+        || typed.piece(at)?.is_mark("+");
     let holds = typed.says(at, &["incl", "including", "includes", "with", "w"]);
     at += 1;
     while typed.piece(at).is_some_and(|mark| mark.is_mark("./")) || typed.says(at, &["a", "the"]) {
@@ -642,7 +645,7 @@ fn with_more(typed: &Typed<'_>) -> Option<Answer> {
     }
     let part = length_at(&typed.pieces, at).filter(|part| part.has_unit)?;
     let rest = &typed.pieces[part.end..];
-    let spoken = rest.iter().any(|piece| piece.sort == Sort::Word)
+    let spoken = (inside || rest.iter().any(|piece| piece.sort == Sort::Word))
         && rest.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(").,"));
     let numbers = crate::sketch::parser::SIDE_WORDS;
     let data = rest.iter().any(|piece| numbers.contains(&piece.text.to_lowercase().as_str()));

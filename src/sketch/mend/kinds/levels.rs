@@ -46,6 +46,13 @@ pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
     ];
     let is_above =
         ["above", "not below", "at grade", "on grade"].iter().any(|above| lower.contains(above));
+    // `level "Upstairs" no basement`, `level "Main" over basement`: of another level, or of none.
+    if depths_of_another(&lower) {
+        return Some(Answer::line(
+            format!("{name}  # {}", remark(rest)),
+            "a level is above grade unless it says `below grade`",
+        ));
+    }
     let is_known = typed.says(2, &["below", "beside", "measured"]) && typed.pieces.len() <= 4;
     if is_known {
         return None;
@@ -79,6 +86,24 @@ pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
     (has_area || has_length).then(|| {
         Answer::line(format!("{name}  # {rest}"), "a level has no figure of its own; anything else goes into a comment at the end of the line")
     })
+}
+
+/// Whether a remark speaks of a basement that is not this level: `no basement`, `over the basement`.
+pub(super) fn depths_of_another(remark: &str) -> bool {
+    const BEFORE: [&str; 8] =
+        ["no", "not", "without", "over", "above", "on", "has", "with"];
+    const BETWEEN: [&str; 8] = ["a", "the", "any", "crawlspace", "cellar", "or", "full", "finished"];
+    let words: Vec<&str> = remark
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .collect();
+    let Some(at) = words.iter().position(|word| ["basement", "cellar"].contains(word)) else {
+        return false;
+    };
+    let others = ["grade", "underground", "walkout", "daylight", "ground"];
+    let before = words[..at].iter().rev().find(|word| !BETWEEN.contains(word));
+    before.is_some_and(|word| BEFORE.contains(word))
+        && !words.iter().any(|word| others.contains(word))
 }
 
 /// `level "Ground floor" veneer 4 5/8"`, `level "Upper floor" no veneer wall 5"`: what is said once in the file, and what

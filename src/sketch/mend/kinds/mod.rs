@@ -31,6 +31,7 @@ mod curves;
 mod cut_corners;
 mod dates;
 mod deed_words;
+mod deed_curves;
 mod deeds;
 mod depths;
 mod described;
@@ -129,6 +130,11 @@ pub(in crate::sketch) enum About {
     Day,
     /// A place that cannot be read.
     Place,
+}
+
+/// Whether a line speaks of a basement that is another level than its own, or of none.
+pub(super) fn is_of_another_level(line: &str) -> bool {
+    levels::depths_of_another(line)
 }
 
 /// The answer to a line that was recognized.

@@ -1,0 +1,247 @@
+//! Lines that say what another line says, with its words in another order or with one more among them: in that other
+//! form they are read or answered.
+
+use super::pieces::cut;
+use super::shortened::{is_quoted, whole_word_at};
+
+/// The line in its other form, and what was wrong. `None` if it has none.
+pub(super) fn in_other_words(line: &str) -> Option<(String, &'static str)> {
+    number_of_an_account(line)
+        .or_else(|| figures_of_the_county(line))
+        .or_else(|| plaster_with_its_thickness(line))
+        .or_else(|| door_at_the_front(line))
+        .or_else(|| turn_by_degrees(line))
+        .or_else(|| frame_without_brick(line))
+        .or_else(|| attached_after_its_size(line))
+        .or_else(|| high_room_below(line))
+}
+
+/// `acct no. R-120045 (homestead)`: what stands in parentheses is a remark.
+fn number_of_an_account(line: &str) -> Option<(String, &'static str)> {
+    let (before, remark) = line.trim_end().strip_suffix(')')?.rsplit_once('(')?;
+    let (word, rest) = before.trim().split_once(' ')?;
+    let is_account = ["account", "acct", "acct.", "parcel", "pin", "apn"]
+        .iter()
+        .any(|one| word.trim_end_matches(':').eq_ignore_ascii_case(one));
+    let mut number = rest.trim();
+    for said in ["number", "num.", "num", "no.", "no", "id", "#"] {
+        let begins =
+            number.get(..said.len()).is_some_and(|here| here.eq_ignore_ascii_case(said));
+        let after = number.get(said.len()..).unwrap_or_default();
+        if begins && after.starts_with([' ', ':', '.']) {
+            number = after.trim_start_matches([':', ' ', '.']);
+        }
+    }
+    let is_number = number.contains(|c: char| c.is_ascii_digit())
+        && !number.contains([' ', '"', '#', '\'']);
+    (is_account && is_number && number != rest.trim() && !remark.contains(['"', '#'])).then(|| {
+        (
+            format!("account \"{number}\"  # {}", remark.trim()),
+            "the number on the record is an `account`, with a `\"` on each side",
+        )
+    })
+}
+
+/// `county: 1,350 heated, 440 garage`: the areas of a record begin with `record`.
+fn figures_of_the_county(line: &str) -> Option<(String, &'static str)> {
+    const RECORD: [&str; 7] =
+        ["county", "tax record", "assessor", "cad", "tax card", "tax roll", "appraisal district"];
+    let plain = line.trim_start();
+    let word = RECORD
+        .iter()
+        .find(|word| plain.get(..word.len()).is_some_and(|here| here.eq_ignore_ascii_case(word)))?;
+    let rest = plain.get(word.len()..)?;
+    let figures = rest.trim_start_matches([':', '=', '-', ' ']);
+    let pieces = cut(figures);
+    let heated = ["heated", "living", "finished", "cooled", "conditioned"];
+    let parts = ["garage", "porch", "deck", "carport", "patio", "basement"];
+    let says = |words: &[&str]| pieces.iter().any(|piece| piece.is_word(words));
+    let areas = pieces.iter().filter(|piece| piece.is_number() && piece.text.len() > 1).count();
+    let begins = rest.len() > figures.len() && figures.starts_with(|c: char| c.is_ascii_digit());
+    (begins && areas == 2 && says(&heated) && says(&parts) && !line.contains(['"', '#', '$'])).then(
+        || {
+            (
+                format!("record {}", figures.replace(" / ", ", ")),
+                "what the county has is the `record`",
+            )
+        },
+    )
+}
+
+/// `exterior: stucco, about 1 inch`, `stucco 1 inch thick`: plaster before the frame.
+fn plaster_with_its_thickness(line: &str) -> Option<(String, &'static str)> {
+    const FILLING: [&str; 11] = [
+        "exterior", "walls", "wall", "about", "approx", "roughly", "thick", "is", "all", "coat",
+        "thickness",
+    ];
+    let pieces = cut(line);
+    let what = pieces.iter().find(|piece| piece.is_word(&["stucco", "plaster", "eifs"]))?;
+    let inches = (0..pieces.len()).find(|&at| {
+        pieces[at].is_number()
+            && pieces.get(at + 1).is_some_and(|unit| {
+                unit.is_word(&["inch", "inches", "in"]) || unit.is_mark("\"”″")
+            })
+    })?;
+    let only = pieces.iter().enumerate().all(|(at, piece)| {
+        piece.at == what.at
+            || at == inches
+            || at == inches + 1
+            || piece.is_word(&FILLING)
+            || piece.is_mark(",:;().-–")
+    });
+    // `stucco 1"` itself is known.
+    let is_known = inches == 1 && pieces.len() == 3 && pieces[2].is_mark("\"”″");
+    (only && !is_known).then(|| {
+        (
+            format!("{} {}\"", what.text.to_lowercase(), pieces[inches].text),
+            "what stands before the frame is `veneer` and its thickness",
+        )
+    })
+}
+
+/// `front door on the SE side`: between two ways.
+fn door_at_the_front(line: &str) -> Option<(String, &'static str)> {
+    const FILLING: [&str; 10] =
+        ["door", "is", "on", "the", "side", "corner", "faces", "facing", "at", "of"];
+    let pieces = cut(line);
+    let is_door = pieces.first()?.is_word(&["front"]) && pieces.get(1)?.is_word(&["door"]);
+    let ways: Vec<&str> = pieces
+        .iter()
+        .filter(|piece| super::compass::slant(&piece.text).is_some())
+        .map(|piece| piece.text.as_str())
+        .collect();
+    let [way] = ways[..] else { return None };
+    let only = pieces[1..]
+        .iter()
+        .all(|piece| piece.text == way || piece.is_word(&FILLING) || piece.is_mark(",:."));
+    (is_door && only && pieces.len() > 3)
+        .then(|| (format!("front {way}"), "the street side is `front` and one word of the compass"))
+}
+
+/// `right 90 44' 6"`, `right 90°, 44' 6"`: a turn, and then a wall.
+fn turn_by_degrees(line: &str) -> Option<(String, &'static str)> {
+    let (way, rest) = line.trim().split_once(' ')?;
+    let is_turn = ["right", "left"].iter().any(|one| way.eq_ignore_ascii_case(one));
+    let after = rest.trim_start().strip_prefix("90")?;
+    let has_mark = after.starts_with(['°', '˚', 'º']);
+    let wall = after.trim_start_matches(['°', '˚', 'º']);
+    let spoken = ["degrees", "deg.", "deg"].iter().find_map(|word| {
+        let wall = wall.trim_start();
+        let here = wall.get(..word.len())?;
+        here.eq_ignore_ascii_case(word).then(|| wall.get(word.len()..))?
+    });
+    let wall = spoken.unwrap_or(wall);
+    let is_apart = wall.starts_with([' ', ',']);
+    let wall = wall.trim_start_matches([' ', ',', ';']);
+    let pieces = cut(wall);
+    let is_length = pieces.first().is_some_and(super::pieces::Piece::is_number)
+        && pieces.get(1).is_some_and(|unit| unit.is_mark("'’′") || unit.is_word(&["ft", "feet", "m"]));
+    (is_turn && is_apart && is_length && (has_mark || spoken.is_some() || after.starts_with([' ', ','])))
+        .then(|| {
+            (
+                format!("turn {way} 90, {wall}"),
+                "a turn does not say which way the wall runs on the plan",
+            )
+        })
+}
+
+/// `north 30' 4" frame, no brick here`, `north 30' 4" (frame, no brick)`: a wall without a veneer.
+fn frame_without_brick(line: &str) -> Option<(String, &'static str)> {
+    const FRAME: [&str; 8] =
+        ["wood frame", "frame", "framed", "siding", "vinyl siding", "vinyl", "frame wall", "wood"];
+    let before_brick = ["no brick", "no veneer", "no stone", "without brick"]
+        .iter()
+        .find_map(|form| whole_word_at(line, form).map(|at| (at, *form)));
+    let (at, form) = before_brick?;
+    let before = line.get(..at)?;
+    let after = line.get(at + form.len()..)?;
+    let tail = after.trim_matches([' ', ')', ',', '.']);
+    let tail = tail.strip_prefix("here").unwrap_or(tail).trim_matches([' ', ',', ')']);
+    let is_frame =
+        |text: &str| FRAME.iter().any(|frame| text.trim().eq_ignore_ascii_case(frame));
+    let wall = before.trim_end_matches([' ', ',', ';', '-']);
+    // What stands between the length and the word.
+    let lengths = wall.rfind(['\'', '"', '′', '″', '’', '”']).map(|mark| {
+        mark + wall.get(mark..).and_then(|rest| rest.chars().next()).map_or(0, char::len_utf8)
+    })?;
+    let (wall, between) = wall.split_at_checked(lengths)?;
+    let between = between.trim_matches([' ', ',', ';', '(', '-']);
+    let fits = (is_frame(between) && (tail.is_empty() || is_frame(tail)))
+        || between.is_empty() && is_frame(tail);
+    let is_wall = super::begins_as_side(wall);
+    (fits && is_wall && !line.contains('#')).then(|| {
+        (format!("{wall} no brick"), "a wall without brick or stone has `veneer none`")
+    })
+}
+
+/// `garage "2 car garage" 20' x 22' attached`: that it is attached says nothing of where.
+fn attached_after_its_size(line: &str) -> Option<(String, &'static str)> {
+    let plain = line.trim_end().trim_end_matches(['.', ')']);
+    let at = whole_word_at(plain, "attached").filter(|at| at + "attached".len() == plain.len())?;
+    let before = plain.get(..at)?.trim_end_matches([' ', ',', '(', ';']);
+    let is_garage = cut(line)
+        .iter()
+        .any(|piece| piece.is_word(&["garage", "carport", "shed", "workshop", "storage"]));
+    let size = super::kinds::size_in(before)?;
+    let ends = before.ends_with(size.trim_end());
+    (is_garage && ends && !is_quoted(before)).then(|| {
+        (before.to_owned(), "a space has its kind and its name, and its size is typed as its sides")
+    })
+}
+
+/// `two-story living room below, 8' x 7'`: where the floor above is left out for a room below it.
+fn high_room_below(line: &str) -> Option<(String, &'static str)> {
+    const HIGH: [&str; 9] = [
+        "vaulted",
+        "cathedral",
+        "two-story",
+        "two-storey",
+        "2-story",
+        "two story",
+        "2 story",
+        "double-height",
+        "open",
+    ];
+    const ROOMS: [&str; 11] = [
+        "living room",
+        "family room",
+        "great room",
+        "greatroom",
+        "dining room",
+        "foyer",
+        "entry",
+        "entryway",
+        "hall",
+        "kitchen",
+        "room",
+    ];
+    let plain = line.trim();
+    let begins = |text: &str, words: &[&'static str]| {
+        words
+            .iter()
+            .find(|word| {
+                text.get(..word.len()).is_some_and(|here| here.eq_ignore_ascii_case(word))
+                    && text.get(word.len()..).is_some_and(|rest| rest.starts_with([' ', ',']))
+            })
+            .copied()
+    };
+    let high = begins(plain, &HIGH)?;
+    let rest = plain.get(high.len()..)?.trim_start();
+    let room = begins(rest, &ROOMS)?;
+    let rest = rest.get(room.len()..)?.trim_start_matches([' ', ',']);
+    let after = ["below", "downstairs"].iter().find_map(|word| {
+        let here = rest.get(..word.len())?.eq_ignore_ascii_case(word);
+        rest.get(word.len()..).filter(|_| here)
+    })?;
+    let after = after.trim_start_matches([',', ':', ' ', '-']);
+    let is_more = after.starts_with(|c: char| c.is_ascii_digit())
+        || after.starts_with("start ")
+        || after.starts_with("from ")
+        || after.is_empty();
+    (is_more && !line.contains(['"', '#'])).then(|| {
+        (
+            format!("open \"To the {room} below\" {after}").trim_end().to_owned(),
+            "what is open to the floor below is `open`, on the floor that is left out there",
+        )
+    })
+}
