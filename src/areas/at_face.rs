@@ -89,10 +89,19 @@ impl Walls {
             self.spaces.iter().position(|at| is(&at.needed.assumed)).map(|i| house.spaces[i].span)
         };
         if let Some(span) = first(|assumed| assumed.veneer) {
+            let warning = Diagnostic::new(Word::AssumedVeneer, span, format!("the thickness of the veneer is needed here; {ASSUMED_VENEER} is assumed"))
+                .note(format!("3 5/8\" of brick and 1\" of air; where it is in the measured area the uncertainty allows {ASSUMED_WITHIN} either way"));
+            // An upper floor may have siding over a floor of brick.
+            let above = house.spaces.iter().find(|space| space.span == span);
+            let warning = match above.filter(|space| space.level > 0) {
+                Some(space) => warning.help(format!(
+                    "if {} has no brick or stone before its walls, write `veneer none` at the end of this line",
+                    quoted(&house.levels[space.level].name)
+                )),
+                None => warning,
+            };
             warnings.push(
-                Diagnostic::new(Word::AssumedVeneer, span, format!("the thickness of the veneer is needed here; {ASSUMED_VENEER} is assumed"))
-                    .note(format!("3 5/8\" of brick and 1\" of air; where it is in the measured area the uncertainty allows {ASSUMED_WITHIN} either way"))
-                    .help("measure it at a window or a door and say so at the top of the file: `veneer` and its thickness, or `veneer none`"),
+                warning.help("measure it at a window or a door and say so at the top of the file: `veneer` and its thickness, or `veneer none`"),
             );
         }
         for (is, thickness, what) in [

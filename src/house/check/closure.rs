@@ -6,6 +6,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
+use crate::house::check::exchanged;
 use crate::house::check::street_words::{named_by_their_sides, walked_the_other_way};
 use crate::house::check::suspect::{ReadIn, Reread, Slip, Suspect};
 use crate::house::check::suspects::{
@@ -128,6 +129,9 @@ pub(super) fn closing_backwards(
     }
     if let Some((help, false)) = by_street {
         fault = fault.help(help);
+    }
+    if let Some(help) = exchanged::closings(sides) {
+        return fault.help(help);
     }
     let suspects = behind_backwards(traverse, sides, closing, -by);
     if suspects.is_empty() {

@@ -67,8 +67,12 @@ impl Checker<'_> {
             true => "in every walk that is typed so",
             false => "in this walk",
         };
+        let others = match there_are_places(self.sketch) {
+            true => "; a space below that begins at a corner or at a distance from one is then placed anew",
+            false => "",
+        };
         let help = format!(
-            "compass words say which is meant: if each wall is named by the side on which it stands, so that it is {deep} wide and {wide} deep, type {} {walks}, as {}; if the walls were walked these ways, type {}, as {}",
+            "compass words say which is meant: if each wall is named by the side on which it stands, so that it is {deep} wide and {wide} deep, type {} {walks}, as {}{others}; if the walls were walked these ways, type {}, as {}",
             words(&stands),
             example(stands(&word)),
             words(&seen),
@@ -95,6 +99,12 @@ pub(super) fn rectangle_by_its_sides(sides: &[Side]) -> Option<String> {
     let walked: Option<Vec<String>> =
         walls.iter().map(|(way, side)| Some(format!("`{way} {}`", length(side)?))).collect();
     walked.filter(|_| sides.len() == 4).map(|walked| walked.join(", "))
+}
+
+/// Whether a space of the file says where it begins.
+fn there_are_places(sketch: &crate::sketch::Sketch) -> bool {
+    let mut spaces = sketch.levels.iter().flat_map(|level| &level.spaces);
+    spaces.any(|space| !matches!(space.space.place, crate::sketch::statement::Place::Origin))
 }
 
 /// Whether a space is a square, which is the same turned by a quarter.

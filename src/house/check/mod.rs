@@ -7,6 +7,7 @@ mod closure;
 pub(crate) mod comments;
 mod detached;
 pub(crate) mod draft;
+mod exchanged;
 mod facing;
 mod glance;
 mod names;

@@ -208,9 +208,15 @@ impl Checker<'_> {
         }
         let parent = around.map_or("House".to_owned(), |i| self.house.spaces[i].name.clone());
         let turned = around.filter(|_| is_apart && !self.unplaced.contains(&space));
-        let turned = turned.and_then(|parent| self.walked_the_other_way(space, parent));
-        if let Some(axis) = turned {
+        let turned =
+            turned.and_then(|at| Some((at, self.walked_the_other_way(space, at)?)));
+        if let Some((around, axis)) = turned {
             let [one, other] = [1, -1].map(|sign| Direction::along(axis, sign).word());
+            // Its own place may be what is wrong, and not the walk of the house.
+            let places = self.places_inside(space, around, None);
+            if let Some(help) = Self::offered(&places, &format!("it fits inside {}", quoted(&parent))) {
+                error = error.help(help);
+            }
             self.report(error.help(format!(
                 "{} may have gone the other way round: walked with its `{one}` and `{other}` exchanged, it has {name} inside",
                 quoted(&parent)

@@ -56,6 +56,7 @@ pub(super) fn kept(typed: &str, offered: &str) -> String {
     let is_kept = |word: &str| {
         said.contains(word)
             || IN_THE_EAVES.contains(&word) && lower.starts_with("low \"eaves")
+            || ["over", "across"].contains(&word) && lower.starts_with("diagonal ")
             || lower.contains(word)
             || super::lengths::is_spoken_number(word)
             || super::kinds::month_named(word).is_some()

@@ -605,6 +605,21 @@ pub(super) fn misses_a_corner(typed: &str, offered: &str, corners: &[std::rc::Rc
         return corners.iter().any(|corner| names_it(corner));
     }
     let pieces = cut(comment_of(offered).0);
+    // `9' from left corner`: a side of the house, and no corner of this name.
+    const SIDES: [&str; 9] =
+        ["left", "right", "back", "front", "rear", "near", "far", "house", "garage"];
+    let is_a_side = pieces.windows(2).any(|two| {
+        two[0].is_word(&["corner"])
+            && SIDES.contains(&plain(&two[1].text).to_lowercase().as_str())
+            && two[1].sort == Sort::Text
+            && !typed.contains(two[1].text.as_str())
+    });
+    if is_a_side && !pieces[0].is_word(&["corner"]) {
+        let named = |corner: &std::rc::Rc<str>| SIDES.contains(&corner.to_lowercase().as_str());
+        if !corners.iter().any(named) {
+            return true;
+        }
+    }
     pieces.iter().enumerate().any(|(at, piece)| {
         let text = plain(&piece.text).to_lowercase();
         let is_new = piece.sort == Sort::Text && !typed.contains(piece.text.as_str());

@@ -204,13 +204,27 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
     let is_of_a_level = typed.find(0, &OF_A_LEVEL).is_some();
     // `veneer 4 5/8" front only`
     let all_lengths = lengths(&typed.pieces, 0);
-    let thick = match &all_lengths[..] {
+    // `…, walls 5 1/2"`: the wall behind it.
+    let wall = match &all_lengths[..] {
+        [_, (first, wall)]
+            if wall.is_inches()
+                && typed.says(first.wrapping_sub(1), &["wall", "walls", "studs", "framing"]) =>
+        {
+            Some((*first - 1, wall.clone()))
+        }
+        _ => None,
+    };
+    let all_lengths = match &wall {
+        Some(_) => &all_lengths[..1],
+        None => &all_lengths[..],
+    };
+    let thick = match all_lengths {
         [(first, thick)] if typed.says(0, &["veneer"]) && thick.has_unit => Some((first, thick)),
         // `brick front (4"), vinyl other 3 sides`
         [(first, thick), ..] if typed.says(0, &BRICK) && thick.is_inches() => Some((first, thick)),
         // `exterior brick on first floor 4 5/8"`, `first floor brick 4 5/8"`
         [(first, thick)]
-            if thick.is_inches() && (1..4).any(|at| typed.says(at, &BRICK)) && is_of_a_level =>
+            if thick.is_inches() && (0..4).any(|at| typed.says(at, &BRICK)) && is_of_a_level =>
         {
             Some((first, thick))
         }
@@ -236,9 +250,17 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
             || at > 0
                 && typed.says(at - 1, &["other", "others"])
                 && ["1", "2", "3"].contains(&piece.text.as_str());
-        piece.sort == Sort::Word || piece.is_mark(".,;:()&-–/+") || is_thick(at) || is_count
+        let is_behind = wall.as_ref().is_some_and(|(first, one)| (*first..one.end).contains(&at));
+        piece.sort == Sort::Word
+            || piece.is_mark(".,;:()&-–/+")
+            || is_thick(at)
+            || is_count
+            || is_behind
     });
-    let is_wall = |at: usize| counted.is_some_and(|count| at == count + 1);
+    let is_wall = |at: usize| {
+        counted.is_some_and(|count| at == count + 1)
+            || wall.as_ref().is_some_and(|(first, _)| at == *first)
+    };
     let others = ["measured", "faces", "face", "to", "from", "wall", "walls", "corner"];
     if typed.says(0, &["this", "that"])
         || !is_brick
@@ -257,6 +279,14 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         Some((_, thick)) => format!("write `veneer {}` on a line before the first level, and ", thick.text),
         None => "write `veneer 4 5/8\"`, or the thickness of your own, on a line before the first level, and ".to_owned(),
     };
+    let of_it = match &wall {
+        Some((_, wall)) => format!(
+            "{of_it}`wall {}` on another line there, and ",
+            wall.text
+        ),
+        None => of_it,
+    };
+    let of_it = of_it.replace(", and `wall", ", `wall");
     // `brick downstairs, siding upstairs`: all walls of a space are alike.
     const LEVELS: [&str; 10] = [
         "upstairs",

@@ -4,6 +4,45 @@ use super::super::compass::{is_upright, slant, way_and_back};
 use super::measure::length_at;
 use super::{Answer, Typed, described};
 
+/// `SW 2' in 2' down`, `NE 3' over and 3' up`: a slanted wall by how far it runs each way.
+pub(super) fn over_and_up(typed: &Typed<'_>) -> Option<Answer> {
+    const BETWEEN: [&str; 15] = [
+        "in", "out", "over", "up", "down", "across", "back", "forward", "and", "by", "x", "then",
+        "left", "right", "along",
+    ];
+    const UPRIGHT: [&str; 4] = ["up", "down", "north", "south"];
+    const LEVEL: [&str; 6] = ["over", "across", "left", "right", "east", "west"];
+    let (north, east) = slant(&typed.lower(0))?;
+    let first = 1 + usize::from(typed.says(1, &["bay", "slant", "wall", "side", "angle"]));
+    let first = first + usize::from(typed.piece(first).is_some_and(|mark| mark.is_mark(",:-")));
+    let one = length_at(&typed.pieces, first).filter(|one| one.has_unit)?;
+    let is_between =
+        |at: usize| typed.says(at, &BETWEEN) || typed.piece(at).is_some_and(|p| p.is_mark(",&+/"));
+    let next = (one.end..typed.pieces.len()).find(|&at| !is_between(at))?;
+    let two = length_at(&typed.pieces, next).filter(|two| two.has_unit && next > one.end)?;
+    if !(two.end..typed.pieces.len()).all(is_between) {
+        return None;
+    }
+    let says = |from: usize, to: usize, words: &[&str]| (from..to).any(|at| typed.says(at, words));
+    let ends = typed.pieces.len();
+    let first_is_upright =
+        says(one.end, next, &UPRIGHT) || says(two.end, ends, &LEVEL) && !says(two.end, ends, &UPRIGHT);
+    let first_is_level =
+        says(one.end, next, &LEVEL) || says(two.end, ends, &UPRIGHT) && !says(two.end, ends, &LEVEL);
+    let (a, b) = described::in_one_unit(&one, &two);
+    let line = |upright: &str, level: &str| format!("diagonal {north} {upright} {east} {level}");
+    let lines = match (first_is_upright, first_is_level) {
+        _ if a == b => vec![line(&a, &b)],
+        (true, false) => vec![line(&a, &b)],
+        (false, true) => vec![line(&b, &a)],
+        _ => vec![line(&a, &b), line(&b, &a)],
+    };
+    Some(Answer::Lines(
+        lines,
+        "a slanted wall of which is known how far it runs each way is a `diagonal`".to_owned(),
+    ))
+}
+
 /// `SW: 2' x 2'`, `southwest angle 2' by 2'`, `SE corner cut 1.5 x 1.5`, `corner clipped 3' by 3'`: how far a slanted wall
 /// runs each way. Which ways these are, the walls before and after it say.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {

@@ -155,14 +155,23 @@ fn runs_upright_at(typed: &Typed<'_>, at: usize) -> Option<bool> {
     let typed_way = by_compass(typed_way, front);
     let runs = |line: &str| {
         let mut words = line.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty());
+        // `jog 4' 4" south`
+        let is_jog = line.get(..4).is_some_and(|first| first.eq_ignore_ascii_case("jog "));
+        let last = words.clone().next_back().filter(|_| is_jog);
+        if let Some(last) = last {
+            let (way, _) = way_and_back(last)?;
+            return Some(!is_upright(by_compass(way, front)));
+        }
         let way = by_compass(way_and_back(words.next()?)?.0, front);
         // Which way the street lies is not known here.
         if STREET.contains(&way) != STREET.contains(&typed_way) {
             return None;
         }
         // A neighboring line that is also labeled by its wall gives no direction.
-        let is_plain =
-            !line.split_whitespace().any(|word| STANDS.contains(&word.to_lowercase().as_str()));
+        let stands = |word: &str| {
+            STANDS.contains(&word.trim_end_matches([':', ',', ';', '.']).to_lowercase().as_str())
+        };
+        let is_plain = !line.split_whitespace().any(stands);
         is_plain.then(|| !is_upright(way))
     };
     let beside = &typed.attempt.beside;

@@ -544,6 +544,22 @@ fn siding(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line, "a veneer is given by its thickness alone"))
 }
 
+/// `parcel # 04-117-220`: here `#` begins no comment.
+pub(super) fn account_in_the_comment(typed: &Typed<'_>) -> Option<Answer> {
+    let is_account = typed.says(0, &["account", "acct", "parcel", "pin", "apn", "geo"]);
+    let comment = typed.attempt.beside.comment.as_deref().unwrap_or_default();
+    let number = comment.trim_start_matches('#').trim();
+    let is_number = number.starts_with(|c: char| c.is_alphanumeric())
+        && number.contains(|c: char| c.is_ascii_digit())
+        && !number.contains([' ', '"', '\'']);
+    (is_account && typed.pieces.len() == 1 && is_number && number.len() > 3).then(|| {
+        Answer::line(
+            format!("account {}", quoted(number)),
+            "after a `#` is a comment: the number stands without it, with a `\"` on each side",
+        )
+    })
+}
+
 /// `parcel no. 12-345-678` becomes an `account`.
 fn account(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["account", "acct", "parcel", "pin", "apn", "geo"])

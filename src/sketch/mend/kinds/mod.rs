@@ -106,6 +106,7 @@ mod unnumbered;
 mod walked;
 mod walks;
 mod walls;
+mod walls_on_its_line;
 mod walls_with_bays;
 mod whereabouts;
 mod worded;
@@ -296,6 +297,9 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         around::answer,
         attic::answer,
         included::answer,
+        heads::account_in_the_comment,
+        walls_on_its_line::answer,
+        cut_corners::over_and_up,
         bays::answer,
         in_a_walk::answer,
         two_sizes::answer,

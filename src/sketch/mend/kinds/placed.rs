@@ -970,7 +970,8 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
         has_walls && at > 1 && ends && names_it
             || words.says(at + 1, &["of"])
                 && whereabouts::house(&words, at + 2 + usize::from(words.says(at + 2, &["the"])))
-                    .is_some()
+                    // `in the corner of house and garage` is between the two.
+                    .is_some_and(|end| !words.says(end, &["and"]))
     });
     (of_it, text.to_owned())
 }

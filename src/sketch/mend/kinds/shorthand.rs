@@ -231,14 +231,14 @@ fn parcel_above_its_calls(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(0, &["parcel", "tract", "site"]) && typed.attempt.house.is_some();
     let is_short = typed.pieces.len() <= 4
         && typed.pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_number());
-    let area = typed.says(0, &["site"]).then(|| area_from(&typed.pieces, 1)).flatten();
+    let area = area_from(&typed.pieces, 1);
     if !begins || !super::lots::calls_follow(typed) {
         return None;
     }
     if let Some((_, end, area)) = area.filter(|(first, ..)| *first <= 2) {
         return (end == typed.pieces.len()).then(|| {
             Answer::line(
-                format!("lot \"Site\" recorded {area}"),
+                format!("lot {} recorded {area}", quoted(&super::levels::capitalized(&typed.lower(0)))),
                 "the land is a `lot`, and its calls stand on the lines below it",
             )
         });
