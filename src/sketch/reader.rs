@@ -349,6 +349,11 @@ impl Context {
         let (first, name) = (first.as_str(), offered.split('"').nth(1));
         if first == "level" {
             self.house = None;
+            // The first space of the level may be offered with it.
+            if let Some((_, space)) = offered.split_once('\n') {
+                self.in_lot = false;
+                return self.takes_in(space);
+            }
         }
         if first == "front" {
             let all = [Direction::North, Direction::East, Direction::South, Direction::West];

@@ -128,7 +128,8 @@ fn start_without_its_word(typed: &Typed<'_>, at: usize) -> Option<(String, usize
         let Some(one) = length_at(&typed.pieces, next + 1).filter(|one| way && one.has_unit) else {
             break;
         };
-        if typed.says(one.end, &["x", "by", "wide", "deep"])
+        // `front, 12' 3" from the left`: how far it is from another wall.
+        if typed.says(one.end, &["x", "by", "wide", "deep", "from", "off"])
             || typed.piece(one.end).is_some_and(|mark| mark.is_mark("×*"))
         {
             break;

@@ -446,6 +446,7 @@ pub(super) fn left_over(line: &str, attempt: &Attempt) -> Vec<Answer> {
         offhand::replaced_way,
         misread::unknown_unit,
         loose_walls::left_over,
+        walls_on_its_line::name_above,
         published::figure,
         assembled::left_over,
         loose::left_over,
