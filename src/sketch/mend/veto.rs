@@ -147,6 +147,9 @@ pub(super) fn hides(typed: &str, offered: &str) -> bool {
     let is_placed =
         pieces.windows(2).any(|two| two[0].is_word(&["from", "at"]) && two[1].sort == Sort::Word)
             && pieces.iter().any(|piece| piece.is_word(&["room", "addition", "house", "closet"]));
+    // `first floor - no crawlspace or basement` opens a level, whatever else it says.
+    let is_level = is_level
+        || super::kinds::names_a_level(typed) && super::kinds::is_of_another_level(&typed.to_lowercase());
     let is_point = pieces
         .iter()
         .any(|piece| piece.is_word(&["corner", "tolerance", "tol", "front", "fronts"]));

@@ -123,6 +123,9 @@ struct Said {
 
 /// `low 4' along the back`, `ceiling 4' from front, 5 feet high`, `5' at 4' in from both sides`, `eaves 1' each side`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    if let Some(answer) = sized_on_both_sides(typed) {
+        return Some(answer);
+    }
     let said = read(typed)?;
     let depth = said.depth.clone()?;
     let height = five_feet_like(&depth)?;
@@ -195,6 +198,55 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         lines,
         format!(
             "strips under the eaves where the ceiling is lower than {0} do not count, and are `low`{which} If the ceiling is {0} or more even there, leave the line out",
+            height.text
+        ),
+    ))
+}
+
+/// `low "Eaves" under 5 ft, 4' x 30' 4" each side`: two strips, and one size.
+fn sized_on_both_sides(typed: &Typed<'_>) -> Option<Answer> {
+    const NEAR: i64 = 6 * Length::INCH.nm();
+    let each = typed.find(1, &["each", "both", "either", "two"])?;
+    let says_both = typed.says(each + 1, &["side", "sides", "end", "ends"]);
+    let begins = typed.says(0, &["low", "eaves", "kneewalls", "kneewall", "knee", "eave"]);
+    if !begins || !says_both || super::super::begins_as_side(&typed.attempt.beside.after) {
+        return None;
+    }
+    let all = super::measure::lengths(&typed.pieces, 1);
+    let (one, two) = all.windows(2).find_map(|two| {
+        let [(_, one), (second, two)] = two else { return None };
+        let by = typed.says(second.checked_sub(1)?, &["x", "by"])
+            || typed.piece(second - 1).is_some_and(|mark| mark.is_mark("×*"));
+        by.then_some((one, two))
+    })?;
+    let (deep, long) = if one.length < two.length { (one, two) } else { (two, one) };
+    let height = five_feet_like(deep)?;
+    let (space, walk) = floor(typed);
+    let walk = walk.filter(Walk::is_rectangle);
+    let lines: Vec<String> = walk
+        .iter()
+        .flat_map(|walk| {
+            let is_along = |axis: &Axis| (walk.extent(*axis) - long.length).nm().abs() <= NEAR;
+            [Axis::North, Axis::East].into_iter().filter(is_along).filter_map(|axis| {
+                let across = if axis == Axis::North { Axis::East } else { Axis::North };
+                let sides = [-1, 1].map(|sign| Direction::along(across, sign));
+                strips(space.as_deref()?, walk, &sides, deep, &height)
+            })
+        })
+        .collect();
+    if lines.is_empty() {
+        return Some(Answer::say(
+            "two strips are two spaces, each with its own place and its own four sides",
+            format!(
+                "write one of them as `low \"Eaves, one side\"`, its place and `under {}`, with its four sides below it, two of them `{}` and two `{}`; the other in the same way as `low \"Eaves, other side\"`; or, if each runs along a whole wall, `eaves {} each side`",
+                height.text, deep.text, long.text, deep.text
+            ),
+        ));
+    }
+    Some(Answer::Lines(
+        lines,
+        format!(
+            "two strips are two spaces: where the ceiling is lower than {0} they are `low`. If it is {0} or more even there, leave the line out",
             height.text
         ),
     ))

@@ -100,9 +100,13 @@ pub(super) fn depths_of_another(remark: &str) -> bool {
     let Some(at) = words.iter().position(|word| ["basement", "cellar"].contains(word)) else {
         return false;
     };
-    let others = ["grade", "underground", "walkout", "daylight", "ground"];
+    let others = ["grade", "underground", "walkout", "daylight"];
+    let in_the_ground = words.windows(2).any(|two| {
+        ["below", "the", "under"].contains(&two[0]) && two[1] == "ground"
+    });
     let before = words[..at].iter().rev().find(|word| !BETWEEN.contains(word));
     before.is_some_and(|word| BEFORE.contains(word))
+        && !in_the_ground
         && !words.iter().any(|word| others.contains(word))
 }
 

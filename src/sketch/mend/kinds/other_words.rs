@@ -364,6 +364,7 @@ fn wall_with_siding(typed: &Typed<'_>) -> Option<Answer> {
     let says = |at: usize| {
         typed.says(at, &SIDED)
             || typed.says(at, &["is", "has", "all", "only", "just", "here", "wall", "with", "of"])
+            || typed.says(at, &["frame", "framed"])
             || is_mark(typed, at, ",;()-–.")
             || typed.says(at, &["no", "not"]) && typed.says(at + 1, &["brick", "stone", "veneer"])
             || typed.says(at, &["brick", "stone", "veneer"])

@@ -380,6 +380,8 @@ fn along_a_whole_side(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let noun = typed.find(0, &KINDS)?;
+    // `porch "Front porch" 6' deep across whole front`
+    let is_named = noun == 0 && is_text(typed.piece(1));
     let all = super::measure::lengths(&typed.pieces, 0);
     let [(from, deep)] = &all[..] else { return None };
     let says_whole = typed.find(0, &["across", "whole", "entire", "full"]).is_some();
@@ -394,6 +396,7 @@ fn along_a_whole_side(typed: &Typed<'_>) -> Option<Answer> {
     }
     let is_known = |at: usize| {
         at == noun
+            || is_named && at == 1
             || (*from..deep.end).contains(&at)
             || typed.says(at, &SMALL)
             || typed.says(at, &["covered", "screened", "open"]) && at < noun
@@ -413,6 +416,7 @@ fn along_a_whole_side(typed: &Typed<'_>) -> Option<Answer> {
         typed.says(at, &["front", "back", "rear", "covered", "screened", "open", "left", "right"])
     });
     let name = before.map_or(noun_word.clone(), |at| format!("{} {noun_word}", typed.lower(at)));
+    let name = if is_named { typed.name(1, 2) } else { name };
     let kind = super::kind_word(&noun_word).or_else(|| super::kind_meant(&noun_word))?;
     let line = format!(
         "{kind} {} {} deep {wide} wide on the {side} side",

@@ -231,7 +231,7 @@ fn parcel_above_its_calls(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(0, &["parcel", "tract", "site"]) && typed.attempt.house.is_some();
     let is_short = typed.pieces.len() <= 4
         && typed.pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_number());
-    let area = area_from(&typed.pieces, 1);
+    let area = area_from(&typed.pieces, 1).filter(|_| !typed.is_in_lot());
     if !begins || !super::lots::calls_follow(typed) {
         return None;
     }
