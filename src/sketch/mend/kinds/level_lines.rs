@@ -297,7 +297,9 @@ fn with_a_remark(typed: &Typed<'_>) -> Option<Answer> {
     // A size is that of its space.
     let has_size = super::size_in(rest).is_some()
         && !super::super::begins_as_side(&typed.attempt.beside.after);
-    (has_number && !is_figure && is_name && !has_size)
+    // `first floor - no crawlspace or basement`
+    let is_of_another = super::levels::depths_of_another(&rest.to_lowercase());
+    ((has_number || is_of_another) && !is_figure && is_name && !has_size)
         .then(|| Answer::line(format!("level {}{grade}  # {rest}", name_of(typed, end)), cause))
 }
 
