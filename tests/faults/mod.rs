@@ -18,6 +18,7 @@ mod not_of_the_walk;
 mod obeyed;
 mod pads;
 mod places;
+mod reworded;
 mod second_look;
 mod taped;
 mod told;

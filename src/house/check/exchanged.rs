@@ -19,9 +19,7 @@ pub(super) fn closings(sides: &[Side]) -> Option<String> {
     let open: Vec<usize> =
         (0..sides.len()).filter(|&at| matches!(sides[at].run, Run::ByClosing(_))).collect();
     let [first, second] = open[..] else { return None };
-    let turns = |axes: &[Axis]| {
-        (0..axes.len()).all(|at| axes[at] != axes[(at + 1) % axes.len()])
-    };
+    let turns = |axes: &[Axis]| (0..axes.len()).all(|at| axes[at] != axes[(at + 1) % axes.len()]);
     if axes[first] == axes[second] || turns(&axes) {
         return None;
     }

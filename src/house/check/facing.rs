@@ -68,7 +68,9 @@ impl Checker<'_> {
             false => "in this walk",
         };
         let others = match there_are_places(self.sketch) {
-            true => "; a space below that begins at a corner or at a distance from one is then placed anew",
+            true => {
+                "; a space below that begins at a corner or at a distance from one is then placed anew"
+            }
             false => "",
         };
         let help = format!(

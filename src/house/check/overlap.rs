@@ -208,13 +208,14 @@ impl Checker<'_> {
         }
         let parent = around.map_or("House".to_owned(), |i| self.house.spaces[i].name.clone());
         let turned = around.filter(|_| is_apart && !self.unplaced.contains(&space));
-        let turned =
-            turned.and_then(|at| Some((at, self.walked_the_other_way(space, at)?)));
+        let turned = turned.and_then(|at| Some((at, self.walked_the_other_way(space, at)?)));
         if let Some((around, axis)) = turned {
             let [one, other] = [1, -1].map(|sign| Direction::along(axis, sign).word());
             // Its own place may be what is wrong, and not the walk of the house.
             let places = self.places_inside(space, around, None);
-            if let Some(help) = Self::offered(&places, &format!("it fits inside {}", quoted(&parent))) {
+            if let Some(help) =
+                Self::offered(&places, &format!("it fits inside {}", quoted(&parent)))
+            {
                 error = error.help(help);
             }
             self.report(error.help(format!(

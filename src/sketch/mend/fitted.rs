@@ -94,6 +94,32 @@ pub(super) fn without_sides_twice(line: &str, mut mend: Mend, beside: &Beside) -
     mend
 }
 
+/// An answer whose buildings apart are drawn apart: an outbuilding without a place is `detached`.
+pub(super) fn outbuildings_apart(mut mend: Mend) -> Mend {
+    const PLACES: [&str; 5] = ["start", "from", "within", "detached", "corner"];
+    let is_one = |offered: &String| {
+        let head = comment_of(offered.lines().next().unwrap_or_default()).0;
+        let pieces = cut(head);
+        pieces.first().is_some_and(|kind| kind.is_word(&["outbuilding"]))
+            && pieces.get(1).is_some_and(|name| name.sort == Sort::Text)
+            && !pieces.iter().skip(2).any(|piece| piece.is_word(&PLACES))
+            && offered.lines().count() == 5
+    };
+    if mend.lines.is_empty() || !mend.lines.iter().all(is_one) {
+        return mend;
+    }
+    for offered in &mut mend.lines {
+        let pieces = cut(offered);
+        let Some(name) = pieces.get(1) else { continue };
+        offered.insert_str(name.at + name.text.len(), " detached");
+    }
+    mend.cause = format!(
+        "{}; a building that stands by itself is `detached`, and if it touches the house, where it starts stands there instead",
+        mend.cause
+    );
+    mend
+}
+
 /// Asks too where a space of which a line has the size stands: another space has its level already, and without a place
 /// both would begin at the same corner.
 pub(super) fn asking_where_it_stands(mut mend: Mend, attempt: &Attempt) -> Mend {

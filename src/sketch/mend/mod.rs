@@ -221,6 +221,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = found.map(|mend| left_out::named(line, mend));
     let found = found.map(|mend| fitted::with_estimated_sides(line, mend));
     let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
+    let found = found.map(fitted::outbuildings_apart);
     let found = found.map(|mend| asking_where_it_stands(mend, &attempt(line)));
     let found = found.map(|mend| counting_what_there_is(mend, &attempt(line).beside));
     let found = found.map(|mend| with_a_space_below_a_level(mend, &attempt(line).beside));

@@ -1,6 +1,7 @@
 //! Lines that say what another line says, with its words in another order or with one more among them: in that other
 //! form they are read or answered.
 
+use super::kinds::area_in;
 use super::pieces::cut;
 use super::shortened::{is_quoted, whole_word_at};
 
@@ -14,6 +15,11 @@ pub(super) fn in_other_words(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| frame_without_brick(line))
         .or_else(|| attached_after_its_size(line))
         .or_else(|| high_room_below(line))
+        .or_else(|| dashes_in_a_place(line))
+        .or_else(|| back_and_named(line))
+        .or_else(|| other_beginning(line))
+        .or_else(|| second_area(line))
+        .or_else(|| said_by_the_plat(line))
 }
 
 /// `acct no. R-120045 (homestead)`: what stands in parentheses is a remark.
@@ -25,15 +31,14 @@ fn number_of_an_account(line: &str) -> Option<(String, &'static str)> {
         .any(|one| word.trim_end_matches(':').eq_ignore_ascii_case(one));
     let mut number = rest.trim();
     for said in ["number", "num.", "num", "no.", "no", "id", "#"] {
-        let begins =
-            number.get(..said.len()).is_some_and(|here| here.eq_ignore_ascii_case(said));
+        let begins = number.get(..said.len()).is_some_and(|here| here.eq_ignore_ascii_case(said));
         let after = number.get(said.len()..).unwrap_or_default();
         if begins && after.starts_with([' ', ':', '.']) {
             number = after.trim_start_matches([':', ' ', '.']);
         }
     }
-    let is_number = number.contains(|c: char| c.is_ascii_digit())
-        && !number.contains([' ', '"', '#', '\'']);
+    let is_number =
+        number.contains(|c: char| c.is_ascii_digit()) && !number.contains([' ', '"', '#', '\'']);
     (is_account && is_number && number != rest.trim() && !remark.contains(['"', '#'])).then(|| {
         (
             format!("account \"{number}\"  # {}", remark.trim()),
@@ -71,16 +76,25 @@ fn figures_of_the_county(line: &str) -> Option<(String, &'static str)> {
 /// `exterior: stucco, about 1 inch`, `stucco 1 inch thick`: plaster before the frame.
 fn plaster_with_its_thickness(line: &str) -> Option<(String, &'static str)> {
     const FILLING: [&str; 11] = [
-        "exterior", "walls", "wall", "about", "approx", "roughly", "thick", "is", "all", "coat",
+        "exterior",
+        "walls",
+        "wall",
+        "about",
+        "approx",
+        "roughly",
+        "thick",
+        "is",
+        "all",
+        "coat",
         "thickness",
     ];
     let pieces = cut(line);
     let what = pieces.iter().find(|piece| piece.is_word(&["stucco", "plaster", "eifs"]))?;
     let inches = (0..pieces.len()).find(|&at| {
         pieces[at].is_number()
-            && pieces.get(at + 1).is_some_and(|unit| {
-                unit.is_word(&["inch", "inches", "in"]) || unit.is_mark("\"”″")
-            })
+            && pieces
+                .get(at + 1)
+                .is_some_and(|unit| unit.is_word(&["inch", "inches", "in"]) || unit.is_mark("\"”″"))
     })?;
     let only = pieces.iter().enumerate().all(|(at, piece)| {
         piece.at == what.at
@@ -135,14 +149,19 @@ fn turn_by_degrees(line: &str) -> Option<(String, &'static str)> {
     let wall = wall.trim_start_matches([' ', ',', ';']);
     let pieces = cut(wall);
     let is_length = pieces.first().is_some_and(super::pieces::Piece::is_number)
-        && pieces.get(1).is_some_and(|unit| unit.is_mark("'’′") || unit.is_word(&["ft", "feet", "m"]));
-    (is_turn && is_apart && is_length && (has_mark || spoken.is_some() || after.starts_with([' ', ','])))
-        .then(|| {
-            (
-                format!("turn {way} 90, {wall}"),
-                "a turn does not say which way the wall runs on the plan",
-            )
-        })
+        && pieces
+            .get(1)
+            .is_some_and(|unit| unit.is_mark("'’′") || unit.is_word(&["ft", "feet", "m"]));
+    (is_turn
+        && is_apart
+        && is_length
+        && (has_mark || spoken.is_some() || after.starts_with([' ', ','])))
+    .then(|| {
+        (
+            format!("turn {way} 90, {wall}"),
+            "a turn does not say which way the wall runs on the plan",
+        )
+    })
 }
 
 /// `north 30' 4" frame, no brick here`, `north 30' 4" (frame, no brick)`: a wall without a veneer.
@@ -157,8 +176,7 @@ fn frame_without_brick(line: &str) -> Option<(String, &'static str)> {
     let after = line.get(at + form.len()..)?;
     let tail = after.trim_matches([' ', ')', ',', '.']);
     let tail = tail.strip_prefix("here").unwrap_or(tail).trim_matches([' ', ',', ')']);
-    let is_frame =
-        |text: &str| FRAME.iter().any(|frame| text.trim().eq_ignore_ascii_case(frame));
+    let is_frame = |text: &str| FRAME.iter().any(|frame| text.trim().eq_ignore_ascii_case(frame));
     let wall = before.trim_end_matches([' ', ',', ';', '-']);
     // What stands between the length and the word.
     let lengths = wall.rfind(['\'', '"', '′', '″', '’', '”']).map(|mark| {
@@ -169,9 +187,8 @@ fn frame_without_brick(line: &str) -> Option<(String, &'static str)> {
     let fits = (is_frame(between) && (tail.is_empty() || is_frame(tail)))
         || between.is_empty() && is_frame(tail);
     let is_wall = super::begins_as_side(wall);
-    (fits && is_wall && !line.contains('#')).then(|| {
-        (format!("{wall} no brick"), "a wall without brick or stone has `veneer none`")
-    })
+    (fits && is_wall && !line.contains('#'))
+        .then(|| (format!("{wall} no brick"), "a wall without brick or stone has `veneer none`"))
 }
 
 /// `garage "2 car garage" 20' x 22' attached`: that it is attached says nothing of where.
@@ -242,6 +259,189 @@ fn high_room_below(line: &str) -> Option<(String, &'static str)> {
         (
             format!("open \"To the {room} below\" {after}").trim_end().to_owned(),
             "what is open to the floor below is `open`, on the floor that is left out there",
+        )
+    })
+}
+
+/// `start E 9-4`: feet and inches of a place.
+fn dashes_in_a_place(line: &str) -> Option<(String, &'static str)> {
+    let words: Vec<&str> = line.split(' ').collect();
+    let says_place = |at: usize| {
+        words[..at].iter().any(|word| {
+            ["start", "starts", "start:"].iter().any(|one| word.eq_ignore_ascii_case(one))
+        })
+    };
+    let number =
+        |text: &str| (1..=3).contains(&text.len()) && text.bytes().all(|b| b.is_ascii_digit());
+    let at = (1..words.len()).find(|&at| {
+        let length = words[at].trim_end_matches([',', ';']);
+        let is_length =
+            length.split_once('-').is_some_and(|(feet, inches)| number(feet) && number(inches));
+        is_length && says_place(at) && super::is_way(words[at - 1])
+    })?;
+    let (length, tail) =
+        words[at].split_at_checked(words[at].trim_end_matches([',', ';']).len())?;
+    let (feet, inches) = length.split_once('-')?;
+    let length = format!("{feet}' {inches}\"{tail}");
+    let line = [&words[..at], &[length.as_str()], &words[at + 1..]].concat().join(" ");
+    Some((line, "the marks for feet and inches are missing"))
+}
+
+/// `and back to pin`, `living: House (measured outside)`.
+fn back_and_named(line: &str) -> Option<(String, &'static str)> {
+    let plain = line.trim();
+    if let Some(rest) =
+        plain.get(..4).filter(|and| and.eq_ignore_ascii_case("and ")).and_then(|_| plain.get(4..))
+    {
+        let leads = ["back to", "to pob", "to point of", "to the point of", "home"]
+            .iter()
+            .any(|back| rest.get(..back.len()).is_some_and(|b| b.eq_ignore_ascii_case(back)));
+        return leads.then(|| {
+            (rest.to_owned(), "the call that leads back to where the lot begins is `close`")
+        });
+    }
+    let (kind, rest) = plain.split_once(':')?;
+    let (name, remark) = rest.trim().split_once('(')?;
+    let name = name.trim();
+    let is_kind = ["living", "garage", "porch", "deck", "unfinished", "storage"]
+        .iter()
+        .any(|one| kind.eq_ignore_ascii_case(one));
+    let is_name = !name.is_empty() && name.chars().all(|c| c.is_alphabetic() || c == ' ');
+    let says_face = ["measured", "taped", "inside", "outside"]
+        .iter()
+        .any(|word| remark.to_lowercase().contains(word));
+    (is_kind && is_name && says_face).then(|| {
+        (
+            format!("{} \"{name}\" ({remark}", kind.to_lowercase()),
+            "a space begins with its kind, then its name with a `\"` on each side",
+        )
+    })
+}
+
+/// Beginnings that stand for another one, or for nothing that a sides file has.
+fn other_beginning(line: &str) -> Option<(String, &'static str)> {
+    const RATES: [&str; 6] = [
+        "total tax rate ",
+        "combined tax rate ",
+        "overall tax rate ",
+        "total rate ",
+        "combined rate ",
+        "overall rate ",
+    ];
+    const GAPS: [&str; 9] = [
+        "diff ",
+        "diff. ",
+        "diff: ",
+        "difference ",
+        "difference: ",
+        "gap ",
+        "gap: ",
+        "over by ",
+        "off by ",
+    ];
+    let plain = line.trim();
+    let begins =
+        |form: &str| plain.get(..form.len()).is_some_and(|here| here.eq_ignore_ascii_case(form));
+    if let Some(form) = RATES.iter().find(|form| begins(form)) {
+        let rest = plain.get(form.len()..)?;
+        return rest
+            .starts_with(|c: char| c.is_ascii_digit() || c == '.' || c == '$')
+            .then(|| (format!("tax rate {rest}"), "the rates added up are one `tax rate`"));
+    }
+    let is_area = area_in(plain).is_some();
+    if GAPS.iter().any(|form| begins(form)) && is_area && !plain.contains(['"', '#']) {
+        return Some((
+            format!("# {plain}"),
+            "how far two figures are apart is worked out from them; a comment begins with `#`",
+        ));
+    }
+    // `$284 per sq ft`
+    let lower = plain.to_lowercase();
+    let is_price = plain.starts_with('$')
+        && [
+            "per sq ft",
+            "per square foot",
+            "/sq ft",
+            "/sf",
+            "/sqft",
+            "per sf",
+            "psf",
+            "a square foot",
+            "a sq ft",
+        ]
+        .iter()
+        .any(|per| lower.ends_with(per));
+    is_price.then(|| {
+        (
+            format!("# {plain}"),
+            "a sides file has no place for a price per square foot; a comment begins with `#`",
+        )
+    })
+}
+
+/// `record 1450 sf heated / 1912 sf under roof`: the figure of the house, and a sum with other parts.
+fn second_area(line: &str) -> Option<(String, &'static str)> {
+    let pieces = cut(line);
+    let source = pieces.first()?.is_word(&["record", "listing"]);
+    let numbers: Vec<usize> = (1..pieces.len()).filter(|&at| pieces[at].is_number()).collect();
+    let [first, second] = numbers[..] else { return None };
+    let whole = |at: usize| pieces[at].text.replace(',', "").parse::<u32>().ok();
+    let (own, all) = (whole(first)?, whole(second)?);
+    let heated = ["heated", "living", "conditioned", "cooled", "finished", "hvac"];
+    let total = ["total", "roof", "gross", "all", "overall"];
+    let says = |from: usize, to: usize, words: &[&str]| {
+        pieces.get(from..to).is_some_and(|some| some.iter().any(|piece| piece.is_word(words)))
+    };
+    let units = ["sf", "sq", "ft", "sqft", "square", "feet"];
+    let rest_is_plain = pieces.iter().enumerate().skip(1).all(|(at, piece)| {
+        at == first
+            || at == second
+            || piece.is_word(&heated)
+            || piece.is_word(&total)
+            || piece.is_word(&units)
+            || piece.is_word(&["under", "and", "incl"])
+            || piece.is_mark("/,;()-–.")
+    });
+    let fits = first == 1
+        && own < all
+        && (300..30_000).contains(&own)
+        && all < 60_000
+        && says(first, second, &heated)
+        && says(second, pieces.len(), &total);
+    (source && fits && rest_is_plain).then(|| {
+        let after = line.get(pieces[second].at..).unwrap_or_default().trim();
+        let words: Vec<&str> = pieces[first..second]
+            .iter()
+            .filter(|piece| piece.is_word(&heated))
+            .map(|piece| piece.text.as_str())
+            .collect();
+        (
+            format!(
+                "{} {} sq ft  # {}, {after}",
+                pieces[0].text.to_lowercase(),
+                pieces[first].text,
+                words.join(" ")
+            ),
+            "a line has one figure, here that of the house",
+        )
+    })
+}
+
+/// `S 89.5 E 76.3 ft (plat 76.5)`: another length of the same call is a comment.
+fn said_by_the_plat(line: &str) -> Option<(String, &'static str)> {
+    let (call, remark) = line.trim_end().strip_suffix(')')?.rsplit_once('(')?;
+    let word = remark.split(' ').next()?.trim_end_matches(['.', ':']).to_lowercase();
+    let says = ["plat", "deed", "record", "rec", "called", "calc", "meas", "calculated"];
+    let first = cut(call);
+    let is_call = first.first()?.is_word(&["n", "s", "north", "south", "bearing"])
+        && first.iter().skip(1).any(|piece| piece.is_word(&["e", "w", "east", "west"]))
+        && first.get(1).is_some_and(|angle| angle.is_number() || angle.is_word(&["n", "s"]));
+    (is_call && says.contains(&word.as_str()) && !call.contains(['"', '#'])
+        || is_call && says.contains(&word.as_str()) && call.contains('°') && !call.contains('#'))
+    .then(|| {
+        (
+            format!("{}  # {remark}", call.trim_end()),
+            "a call has one length; another one of it goes into a comment",
         )
     })
 }

@@ -51,6 +51,10 @@ pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
     if offered.contains("\ncorner ") && !typed.to_lowercase().contains("corner") {
         return true;
     }
+    // `at the inside corner`: where it stands, and no face.
+    if offered.contains("measured to inside") && typed.to_lowercase().contains("inside corner") {
+        return true;
+    }
     // `1st floor (no basement)`: the basement is another level, or none.
     let lower = typed.to_lowercase();
     let in_the_ground = cut(comment_of(offered.lines().next().unwrap_or_default()).0)
@@ -149,7 +153,8 @@ pub(super) fn hides(typed: &str, offered: &str) -> bool {
             && pieces.iter().any(|piece| piece.is_word(&["room", "addition", "house", "closet"]));
     // `first floor - no crawlspace or basement` opens a level, whatever else it says.
     let is_level = is_level
-        || super::kinds::names_a_level(typed) && super::kinds::is_of_another_level(&typed.to_lowercase());
+        || super::kinds::names_a_level(typed)
+            && super::kinds::is_of_another_level(&typed.to_lowercase());
     let is_point = pieces
         .iter()
         .any(|piece| piece.is_word(&["corner", "tolerance", "tol", "front", "fronts"]));

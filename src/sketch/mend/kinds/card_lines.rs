@@ -442,6 +442,18 @@ fn area_of_a_floor(typed: &Typed<'_>) -> Option<Answer> {
             )
         })
         .collect();
+    // All floors of the house, and no other figure of the record: its figure is their sum.
+    let is_whole = floors.len() > 1
+        && typed.says(0, &["record", "county", "assessor", "cad", "appraisal", "tax"])
+        && typed.attempt.space.is_none()
+        && !typed.attempt.beside.has_record;
+    let sum = floors.iter().map(|(_, area)| whole_feet(area)).sum::<Option<u32>>();
+    if let Some(sum) = sum.filter(|_| is_whole) {
+        return Some(Answer::line(
+            format!("record {sum} sq ft  # {}", typed.rest(1).trim_matches([':', ' '])),
+            "a figure is one number: the parts added up",
+        ));
+    }
     let here = match is_heading && typed.attempt.house.is_some() {
         true => format!(
             "if that floor begins here, write `level {}` on this line, below it the line of its space, as `living \"Rooms\" recorded {area}`, and below that its walls; if it stands elsewhere in the file, take this line out and {}",
@@ -454,6 +466,11 @@ fn area_of_a_floor(typed: &Typed<'_>) -> Option<Answer> {
         "the record's area of a floor stands on the line of the living space that is on it",
         here,
     ))
+}
+
+/// An area in whole square feet.
+fn whole_feet(area: &str) -> Option<u32> {
+    area.strip_suffix(" sq ft")?.replace(',', "").parse().ok()
 }
 
 /// `Property location 14 Heron Ln (R-104417)`: where the house is, and its number on the record.

@@ -280,10 +280,7 @@ fn some_brick(typed: &Typed<'_>) -> Option<Answer> {
         None => "write `veneer 4 5/8\"`, or the thickness of your own, on a line before the first level, and ".to_owned(),
     };
     let of_it = match &wall {
-        Some((_, wall)) => format!(
-            "{of_it}`wall {}` on another line there, and ",
-            wall.text
-        ),
+        Some((_, wall)) => format!("{of_it}`wall {}` on another line there, and ", wall.text),
         None => of_it,
     };
     let of_it = of_it.replace(", and `wall", ", `wall");

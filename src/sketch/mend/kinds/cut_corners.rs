@@ -25,10 +25,10 @@ pub(super) fn over_and_up(typed: &Typed<'_>) -> Option<Answer> {
     }
     let says = |from: usize, to: usize, words: &[&str]| (from..to).any(|at| typed.says(at, words));
     let ends = typed.pieces.len();
-    let first_is_upright =
-        says(one.end, next, &UPRIGHT) || says(two.end, ends, &LEVEL) && !says(two.end, ends, &UPRIGHT);
-    let first_is_level =
-        says(one.end, next, &LEVEL) || says(two.end, ends, &UPRIGHT) && !says(two.end, ends, &LEVEL);
+    let first_is_upright = says(one.end, next, &UPRIGHT)
+        || says(two.end, ends, &LEVEL) && !says(two.end, ends, &UPRIGHT);
+    let first_is_level = says(one.end, next, &LEVEL)
+        || says(two.end, ends, &UPRIGHT) && !says(two.end, ends, &LEVEL);
     let (a, b) = described::in_one_unit(&one, &two);
     let line = |upright: &str, level: &str| format!("diagonal {north} {upright} {east} {level}");
     let lines = match (first_is_upright, first_is_level) {

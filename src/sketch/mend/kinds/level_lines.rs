@@ -299,7 +299,11 @@ fn with_a_remark(typed: &Typed<'_>) -> Option<Answer> {
         && !super::super::begins_as_side(&typed.attempt.beside.after);
     // `first floor - no crawlspace or basement`
     let is_of_another = super::levels::depths_of_another(&rest.to_lowercase());
-    ((has_number || is_of_another) && !is_figure && is_name && !has_size)
+    // `2nd floor, set back over garage`, `Upstairs, bedrooms`
+    let is_remark = pieces.first().is_some_and(|first| {
+        first.is_word(&["set", "bedrooms", "bedroom", "over", "smaller", "cantilevered", "offset"])
+    }) && !says(&["no", "not", "unfinished", "measured", "inside"]);
+    ((has_number || is_of_another || is_remark) && !is_figure && is_name && !has_size)
         .then(|| Answer::line(format!("level {}{grade}  # {rest}", name_of(typed, end)), cause))
 }
 

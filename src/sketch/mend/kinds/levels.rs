@@ -90,20 +90,18 @@ pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
 
 /// Whether a remark speaks of a basement that is not this level: `no basement`, `over the basement`.
 pub(super) fn depths_of_another(remark: &str) -> bool {
-    const BEFORE: [&str; 8] =
-        ["no", "not", "without", "over", "above", "on", "has", "with"];
-    const BETWEEN: [&str; 8] = ["a", "the", "any", "crawlspace", "cellar", "or", "full", "finished"];
-    let words: Vec<&str> = remark
-        .split(|c: char| !c.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .collect();
+    const BEFORE: [&str; 8] = ["no", "not", "without", "over", "above", "on", "has", "with"];
+    const BETWEEN: [&str; 8] =
+        ["a", "the", "any", "crawlspace", "cellar", "or", "full", "finished"];
+    let words: Vec<&str> =
+        remark.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
     let Some(at) = words.iter().position(|word| ["basement", "cellar"].contains(word)) else {
         return false;
     };
     let others = ["grade", "underground", "walkout", "daylight"];
-    let in_the_ground = words.windows(2).any(|two| {
-        ["below", "the", "under"].contains(&two[0]) && two[1] == "ground"
-    });
+    let in_the_ground = words
+        .windows(2)
+        .any(|two| ["below", "the", "under"].contains(&two[0]) && two[1] == "ground");
     let before = words[..at].iter().rev().find(|word| !BETWEEN.contains(word));
     before.is_some_and(|word| BEFORE.contains(word))
         && !in_the_ground

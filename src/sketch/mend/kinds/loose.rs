@@ -73,7 +73,7 @@ fn ways_of_other_languages(typed: &Typed<'_>) -> Option<Answer> {
 /// The answer to a level that is said to be the same as the one below: its walls once more, or how to type them.
 pub(super) fn copied(typed: &Typed<'_>, opens_level: bool, help: String) -> Answer {
     const CAUSE: &str = "nothing is copied from another level";
-    const PLAIN: [&str; 34] = [
+    const PLAIN: [&str; 36] = [
         "same",
         "identical",
         "ditto",
@@ -108,7 +108,14 @@ pub(super) fn copied(typed: &Typed<'_>, opens_level: bool, help: String) -> Answ
         "it",
         "first-floor",
         "exactly",
+        "unfinished",
+        "finished",
     ];
+    let is_below = typed.find(0, &["basement", "cellar", "bsmt"]).is_some_and(|at| at <= 1);
+    let help = match is_below && opens_level {
+        true => "write `level \"Basement\" below grade`, below it `unfinished \"Basement\"`, or `living` if it is finished, and type its sides again, one on each line".to_owned(),
+        false => help,
+    };
     let walls = &typed.attempt.beside.walls;
     let is_same = |at: &usize| {
         typed.says(*at, &["same", "identical", "ditto", "like", "repeat", "copy", "duplicate"])
@@ -151,11 +158,12 @@ pub(super) fn copied(typed: &Typed<'_>, opens_level: bool, help: String) -> Answ
             quoted(&super::levels::capitalized(&words))
         }
     };
-    let is_below = typed.says(first, &["basement", "cellar", "bsmt"]);
     let grade = if is_below { " below grade" } else { "" };
     let kinds: &[&str] = match typed.lower(0).as_str() {
         "finished" => &["living"],
         "unfinished" => &["unfinished"],
+        _ if typed.find(1, &["unfinished"]).is_some() => &["unfinished"],
+        _ if typed.find(1, &["finished"]).is_some() => &["living"],
         _ if is_below || typed.says(first, &["attic", "loft"]) => &["living", "unfinished"],
         _ => &["living"],
     };

@@ -14,6 +14,7 @@ mod asides;
 mod assembled;
 mod attic;
 mod bays;
+mod bays_without_a_way;
 mod beside_place;
 mod beside_walls;
 mod between;
@@ -30,8 +31,8 @@ mod composed;
 mod curves;
 mod cut_corners;
 mod dates;
-mod deed_words;
 mod deed_curves;
+mod deed_words;
 mod deeds;
 mod depths;
 mod described;
@@ -85,6 +86,7 @@ mod reordered;
 mod rolls;
 mod rooms;
 mod rows;
+mod set_back;
 mod shapes;
 mod shorthand;
 mod side_slips;
@@ -300,6 +302,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         heads::account_in_the_comment,
         walls_on_its_line::answer,
         cut_corners::over_and_up,
+        bays_without_a_way::answer,
+        set_back::answer,
         bays::answer,
         in_a_walk::answer,
         two_sizes::answer,

@@ -387,7 +387,12 @@ fn beginning_of_a_lot(typed: &Typed<'_>) -> Option<Answer> {
         && (1..3).any(|at| typed.says(at, &["at", "from", "in", "on"]));
     let calls = typed.line.contains(['°', ';', '\n'])
         || typed.find(1, &["thence", "bearing", "feet", "degrees", "deg"]).is_some();
-    let has_length = lengths(&typed.pieces, 1).iter().any(|(_, one)| one.has_unit);
+    // `a 1/2" iron rod`
+    let is_rod = |end: usize| {
+        typed.says(end, &["iron", "rebar", "rod", "pipe", "steel", "pin", "diameter", "dia"])
+    };
+    let has_length =
+        lengths(&typed.pieces, 1).iter().any(|(_, one)| one.has_unit && !is_rod(one.end));
     (begins && typed.is_in_lot() && !calls && !has_length).then(|| {
         Answer::line(
             format!("# {}", typed.line),

@@ -117,6 +117,11 @@ fn space_and_its_walls(typed: &Typed<'_>) -> Option<Answer> {
         "dk" => ("deck", 1),
         _ => super::loose::kind_at_start(typed)?,
     };
+    if typed.attempt.house.is_none()
+        && let Some(answer) = super::walls_on_its_line::answer(typed)
+    {
+        return Some(answer);
+    }
     let is_wall = |at: usize| {
         typed
             .says(at, &WAYS)
@@ -231,14 +236,21 @@ fn parcel_above_its_calls(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(0, &["parcel", "tract", "site"]) && typed.attempt.house.is_some();
     let is_short = typed.pieces.len() <= 4
         && typed.pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_number());
-    let area = area_from(&typed.pieces, 1).filter(|_| !typed.is_in_lot());
+    let area = area_from(&typed.pieces, 1);
+    // Below the line of a lot its area is that of this lot.
+    if area.is_some() && typed.is_in_lot() {
+        return None;
+    }
     if !begins || !super::lots::calls_follow(typed) {
         return None;
     }
     if let Some((_, end, area)) = area.filter(|(first, ..)| *first <= 2) {
         return (end == typed.pieces.len()).then(|| {
             Answer::line(
-                format!("lot {} recorded {area}", quoted(&super::levels::capitalized(&typed.lower(0)))),
+                format!(
+                    "lot {} recorded {area}",
+                    quoted(&super::levels::capitalized(&typed.lower(0)))
+                ),
                 "the land is a `lot`, and its calls stand on the lines below it",
             )
         });

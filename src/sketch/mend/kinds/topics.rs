@@ -525,10 +525,16 @@ pub(super) const STREETS: [&str; 48] = [
 pub(super) fn address_alone(typed: &Typed<'_>) -> Option<Answer> {
     let number =
         typed.piece(0).filter(|number| number.is_number() && !number.text.contains(['.', ',']))?;
-    let at = (2..typed.pieces.len().min(6)).find(|&at| typed.says(at, &STREETS))?;
-    let words = typed.pieces[1..=at].iter().all(|piece| {
-        piece.sort == Sort::Word
-            && (piece.text.starts_with(char::is_uppercase) || piece.is_word(&STREETS))
+    let mut at = (2..typed.pieces.len().min(6)).find(|&at| typed.says(at, &STREETS))?;
+    // `18 Walnut Hollow Road`
+    while typed.says(at + 1, &STREETS) {
+        at += 1;
+    }
+    let words = typed.pieces[1..=at].iter().enumerate().all(|(i, piece)| {
+        // `1204 N. Walnut Ct`
+        i == 1 && piece.is_mark(".") && typed.says(1, &["n", "s", "e", "w"])
+            || piece.sort == Sort::Word
+                && (piece.text.starts_with(char::is_uppercase) || piece.is_word(&STREETS))
     });
     let measures = super::measures(typed.line) || typed.line.contains('"');
     if words && number.text.len() <= 5 && !measures && at + 1 < typed.pieces.len() {

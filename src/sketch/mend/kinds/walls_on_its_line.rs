@@ -39,7 +39,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         let (line, next) = wall(typed, at)?;
         walls.push(line);
         at = next;
-        while typed.piece(at).is_some_and(|mark| mark.is_mark(",;./→>")) || typed.says(at, &["then", "and"])
+        while typed.piece(at).is_some_and(|mark| mark.is_mark(",;./→>"))
+            || typed.says(at, &["then", "and"])
         {
             at += 1;
         }

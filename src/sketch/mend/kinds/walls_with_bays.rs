@@ -82,6 +82,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
                 "write `{bay} out`, then how far it stands out from the wall, then `flat {flat}`"
             ),
         ),
+        // Between two slanted walls it is the front of the bay.
+        (None, None) if is_between_slants(typed) => Answer::line(
+            format!("{direction} {} note \"bay\"", wide.text),
+            "a remark about a wall is a `note`",
+        ),
         (None, None) => Answer::say(
             "how far the bay stands out is missing",
             format!(
@@ -90,6 +95,17 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             ),
         ),
     })
+}
+
+/// Whether the walls before and after the line are slanted.
+fn is_between_slants(typed: &Typed<'_>) -> bool {
+    let is_slanted = |line: &str| {
+        let first = line.split_whitespace().next().unwrap_or_default().to_lowercase();
+        super::super::compass::slant(&first).is_some()
+            || ["diagonal", "diag", "bearing", "angle", "slant"].contains(&first.as_str())
+    };
+    let beside = &typed.attempt.beside;
+    is_slanted(&beside.before) && is_slanted(&beside.after)
 }
 
 /// `west 9' (bay …`, `west 9' with an angled bay`: the way, the width, and where the rest begins.
