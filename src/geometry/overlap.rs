@@ -336,15 +336,23 @@ fn area_of(parts: &[Vec<Ring>]) -> f64 {
     parts.iter().flatten().map(|ring| signed_area(ring)).sum()
 }
 
-/// The total area of the parts whose mean width, twice the area over the outer perimeter, is more than `sliver`.
+/// The total area of the parts that are wider than `sliver`.
+///
+/// The width of a part is the shorter side of the rectangle with its area and its outer perimeter: of a rectangle its
+/// own, also where it is nearly a square, and of a long strip its mean width.
 fn wider_than(parts: &[Vec<Ring>], sliver: Length) -> f64 {
     let area = |part: &Vec<Ring>| {
         let holes: f64 = part.iter().skip(1).map(|ring| signed_area(ring).abs()).sum();
         let (outer, around) =
             part.first().map_or((0.0, 0.0), |ring| (signed_area(ring).abs(), perimeter(ring)));
         let area = outer - holes;
-        let is_wide = around > 0.0 && 2.0 * area / around > sliver.feet().max(1e-6);
-        if is_wide { area } else { 0.0 }
+        if width(area, around) > sliver.feet().max(1e-6) + 1e-9 { area } else { 0.0 }
     };
+    // The sides a and b of that rectangle have a + b = perimeter / 2 and a b = area.
+    fn width(area: f64, around: f64) -> f64 {
+        let half = around / 2.0;
+        let square = half * half - 4.0 * area;
+        if square > 0.0 { (half - square.sqrt()) / 2.0 } else { half / 2.0 }
+    }
     parts.iter().map(area).sum()
 }

@@ -321,3 +321,18 @@ fn what_stands_beside_a_whole_place_is_a_comment_of_it() {
         assert!(text.contains(place), "{text}");
     }
 }
+
+#[test]
+fn what_reaches_out_of_its_floor_by_more_than_a_wall_is_told() {
+    // A stair of 3 feet 5 inches by 10 feet 4 inches that begins 1 foot 3 inches south of the floor's inner face; the
+    // two faces may be 10 inches apart, and four tolerances are 2 inches.
+    let floor = "living \"Rooms\" measured to inside\nnorth 26' 7\"\neast 34' 4\"\nsouth 26' 7\"\nwest 34' 4\"\n";
+    let stair = |south: &str| {
+        format!(
+            "{HOUSE}level \"Upper floor\"\n{floor}stair \"Stair\" start east 8' 11\" south {south}\nnorth 10' 4\"\neast 3' 5\"\nsouth 10' 4\"\nwest 3' 5\"\n"
+        )
+    };
+    let words = |text: &str| errors(text).iter().map(|one| one.word().as_str()).collect::<Vec<_>>();
+    assert_eq!(words(&stair("1' 3\"")), ["not-inside"]);
+    assert_eq!(words(&stair("1'")), Vec::<&str>::new());
+}

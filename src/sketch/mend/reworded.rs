@@ -20,6 +20,7 @@ pub(super) fn in_other_words(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| other_beginning(line))
         .or_else(|| second_area(line))
         .or_else(|| said_by_the_plat(line))
+        .or_else(|| height_line(line))
 }
 
 /// `acct no. R-120045 (homestead)`: what stands in parentheses is a remark.
@@ -442,6 +443,34 @@ fn said_by_the_plat(line: &str) -> Option<(String, &'static str)> {
         (
             format!("{}  # {remark}", call.trim_end()),
             "a call has one length; another one of it goes into a comment",
+        )
+    })
+}
+
+/// `sloped ceiling 5' height line is 4' in from east and west walls`: strips as deep as that.
+fn height_line(line: &str) -> Option<(String, &'static str)> {
+    let plain = line.trim().trim_end_matches('.');
+    let begins = ["sloped ", "sloping ", "slanted ", "5' ", "5 ft ", "five foot "]
+        .iter()
+        .any(|word| plain.get(..word.len()).is_some_and(|here| here.eq_ignore_ascii_case(word)));
+    let (before, walls) = plain.split_once(" in from ")?;
+    let (said, length) = before.rsplit_once(' ')?;
+    let is_length =
+        length.starts_with(|c: char| c.is_ascii_digit()) && length.ends_with(['\'', '"', '′']);
+    let says_five =
+        ["5'", "5 ft", "5-foot", "five foot", "5 foot"].iter().any(|five| said.contains(five));
+    let says_line =
+        ["height line", "line is", "high line", "mark is"].iter().any(|word| said.contains(word));
+    let walls: Vec<&str> = walls
+        .split_whitespace()
+        .filter(|word| !["wall", "walls", "the", "side", "sides"].contains(word))
+        .collect();
+    let is_plain =
+        !walls.is_empty() && walls.iter().all(|word| word.chars().all(char::is_alphabetic));
+    (begins && is_length && says_five && says_line && is_plain).then(|| {
+        (
+            format!("low {length} deep along the {}", walls.join(" ")),
+            "what is left of the floor where the ceiling is lower than 5' is `low`",
         )
     })
 }
