@@ -320,6 +320,10 @@ impl Cursor<'_> {
     fn is_side_of_front(&self) -> bool {
         match self.peek() {
             Some(Token::Number(_) | Token::Fraction(..)) => true,
+            // `front wall 31' 6"` is no street side either; what it is cannot be said before the street is known.
+            Some(Token::Word(word)) if self.front.is_none() && ["wall", "side"].contains(&&**word) => {
+                matches!(self.peek_at(1), Some(Token::Number(_) | Token::Fraction(..)))
+            }
             Some(Token::Word(word)) => word == "by",
             _ => false,
         }
@@ -335,7 +339,7 @@ impl Cursor<'_> {
             let message =
                 format!("`{word}` says nothing until the file says which way the street is");
             return self.fault(Diagnostic::new(Word::Unexpected, start, message).help(
-                "add `front south` at the top of the file, before the first `level`; back is then north, right is east, left is west; the other lines with such a word then need nothing more",
+                "add `front south` at the top of the file, before the first `level`; back is then north, right is east, left is west; leave the other lines with such a word as they are, and check the file again",
             ));
         };
         let back = front.opposite();
