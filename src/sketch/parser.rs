@@ -321,7 +321,9 @@ impl Cursor<'_> {
         match self.peek() {
             Some(Token::Number(_) | Token::Fraction(..)) => true,
             // `front wall 31' 6"` is no street side either; what it is cannot be said before the street is known.
-            Some(Token::Word(word)) if self.front.is_none() && ["wall", "side"].contains(&&**word) => {
+            Some(Token::Word(word))
+                if self.front.is_none() && ["wall", "side"].contains(&&**word) =>
+            {
                 matches!(self.peek_at(1), Some(Token::Number(_) | Token::Fraction(..)))
             }
             Some(Token::Word(word)) => word == "by",

@@ -114,7 +114,7 @@ pub(super) fn outbuildings_apart(mut mend: Mend) -> Mend {
         offered.insert_str(name.at + name.text.len(), " detached");
     }
     mend.cause = format!(
-        "{}; a building that stands by itself is `detached`, and if it touches the house, where it starts stands there instead",
+        "a building that stands by itself is `detached`, and if it touches the house, where it starts stands there instead; {}",
         mend.cause
     );
     mend

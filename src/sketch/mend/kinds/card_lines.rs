@@ -226,7 +226,7 @@ fn sum_at(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
         let (whole, part) = number.text.split_once('.').unwrap_or((&number.text, ""));
         let is_small = whole.len() <= 4 && part.len() <= 3 && !whole.contains(',');
         let sum: i64 = format!("{whole}{part:0<3}").parse().ok().filter(|_| is_small)?;
-        return Some((format!("${}", crate::units::decimal::thousands(sum)), at + dollar + 2));
+        return Some((format!("${}", crate::units::decimal::thousands(i64::from(sum))), at + dollar + 2));
     }
     super::worths::sum_at(typed, at)
 }
@@ -450,7 +450,11 @@ fn area_of_a_floor(typed: &Typed<'_>) -> Option<Answer> {
     let sum = floors.iter().map(|(_, area)| whole_feet(area)).sum::<Option<u32>>();
     if let Some(sum) = sum.filter(|_| is_whole) {
         return Some(Answer::line(
-            format!("record {sum} sq ft  # {}", typed.rest(1).trim_matches([':', ' '])),
+            format!(
+                "record {} sq ft  # {}",
+                crate::units::decimal::thousands(i64::from(sum)),
+                typed.rest(1).trim_matches([':', ' '])
+            ),
             "a figure is one number: the parts added up",
         ));
     }
