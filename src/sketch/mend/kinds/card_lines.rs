@@ -226,7 +226,7 @@ fn sum_at(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
         let (whole, part) = number.text.split_once('.').unwrap_or((&number.text, ""));
         let is_small = whole.len() <= 4 && part.len() <= 3 && !whole.contains(',');
         let sum: i64 = format!("{whole}{part:0<3}").parse().ok().filter(|_| is_small)?;
-        return Some((format!("${}", crate::units::decimal::thousands(i64::from(sum))), at + dollar + 2));
+        return Some((format!("${}", crate::units::decimal::thousands(sum)), at + dollar + 2));
     }
     super::worths::sum_at(typed, at)
 }

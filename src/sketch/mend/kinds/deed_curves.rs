@@ -1,4 +1,9 @@
 //! Curves of a deed: a lot has straight calls, so that a curve is its chord, and the strip between the two is left out.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "the strip that a chord leaves out is told as about so much"
+)]
 
 use super::calls::bearing_end;
 use super::curves::rise;
@@ -101,7 +106,7 @@ fn along_a_bearing(typed: &Typed<'_>, first: usize) -> Option<Answer> {
             let (along, across) = (way(first)?, way(one.end)?);
             (
                 format!("diagonal {along} {} {across} {}", one.text, two.text),
-                feet(one.length).hypot(feet(two.length)),
+                libm::hypot(feet(one.length), feet(two.length)),
             )
         }
     };
@@ -123,7 +128,7 @@ fn along_a_bearing(typed: &Typed<'_>, first: usize) -> Option<Answer> {
 
 /// Half the angle at the center of a curve; past half a circle if it rises by more than its radius.
 fn angle_at(radius: f64, chord: f64, rise: f64) -> f64 {
-    let half = (chord / (2.0 * radius)).min(1.0).asin();
+    let half = libm::asin((chord / (2.0 * radius)).min(1.0));
     if rise > radius { std::f64::consts::PI - half } else { half }
 }
 
@@ -131,7 +136,7 @@ fn angle_at(radius: f64, chord: f64, rise: f64) -> f64 {
 fn by_radius(radius: &Measure, along: &Measure) -> Option<(String, String)> {
     let (r, l) = (feet(radius.length), feet(along.length));
     let strip = segment(r, l)?;
-    let chord = 2.0 * r * (l / (2.0 * r)).sin();
+    let chord = 2.0 * r * libm::sin(l / (2.0 * r));
     let chord = if radius.is_metric() {
         format!("{:.2} m", chord * METERS_IN_A_FOOT)
     } else {
@@ -144,7 +149,7 @@ fn by_radius(radius: &Measure, along: &Measure) -> Option<(String, String)> {
 fn segment(radius: f64, along: f64) -> Option<f64> {
     let turn = along / radius;
     let fits = radius > 0.0 && turn > 0.0 && turn < 2.0 * std::f64::consts::PI;
-    fits.then(|| radius * radius * (turn - turn.sin()) / 2.0)
+    fits.then(|| radius * radius * (turn - libm::sin(turn)) / 2.0)
 }
 
 const METERS_IN_A_FOOT: f64 = 0.3048;
