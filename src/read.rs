@@ -7,7 +7,7 @@ use crate::house::check::comments::name_walls_in_comments;
 #[cfg(feature = "pages")]
 use crate::house::check::draft::{self, Draft};
 use crate::house::check::{asked, check, unchecked};
-use crate::sketch::{self, Asked, in_one_row};
+use crate::sketch::{self, Asked, THEN, in_one_row};
 
 /// Reads a sides file and checks the house in it. `name` is shown in messages. The warnings of a file without errors
 /// are kept by the house, in its `warnings()`.
@@ -161,8 +161,10 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             } else {
                 "anywhere else along it"
             };
+            // What is shown already says what a place reads like.
+            let then = if shown.is_empty() { THEN } else { "" };
             helps.push(format!(
-                "{lead}: add to your line how far it is from one end, as `{example} from the {} end` or `{example} from the {} end`",
+                "{lead}: add to your line how far it is from one end, as `{example} from the {} end` or `{example} from the {} end`{then}",
                 one.word(),
                 other.word()
             ));

@@ -68,6 +68,9 @@ pub(crate) enum Point {
     Toward(Direction, Direction),
 }
 
+/// What comes of words about a place that are asked for.
+pub(crate) const THEN: &str = ", and the next answer gives the lines to type";
+
 /// A line of a space that lacks its place.
 #[derive(Clone, Debug)]
 pub(crate) struct Asked {

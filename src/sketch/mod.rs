@@ -27,7 +27,7 @@ pub(crate) mod value_statement;
 mod wanted;
 mod whole_walk;
 
-pub(crate) use asked::{Asked, Whereabouts};
+pub(crate) use asked::{Asked, THEN, Whereabouts};
 pub(crate) use phrases::opens_level;
 pub use reader::parse;
 pub(crate) use reader::{Reading, in_one_row, read, read_without_lines};

@@ -336,3 +336,145 @@ fn what_reaches_out_of_its_floor_by_more_than_a_wall_is_told() {
     assert_eq!(words(&stair("1' 3\"")), ["not-inside"]);
     assert_eq!(words(&stair("1'")), Vec::<&str>::new());
 }
+
+#[test]
+fn a_floor_that_is_moved_over_the_one_below_takes_its_openings_with_it() {
+    let down = "south 30'\neast 40'\nnorth 30'\nwest 40'\n";
+    let eight = "north 8'\neast 8'\nsouth 8'\nwest 8'\n";
+    let text = format!(
+        "{HOUSE}level \"Upper floor\"\nliving \"Rooms\"\n{down}open \"Foyer\" start east 16' south 20'\n{eight}stair \"Stairs\" start south 30'\n{eight}low \"Eaves\" under 5' from \"Rooms\" corner 3\nnorth 8'\nwest 8'\nsouth 8'\neast 8'\n"
+    );
+    let (_, list) = diagnostics_of("advised.sides", text.clone().into_bytes());
+    let note = list.iter().find(|one| one.word().to_string() == "placed-above").unwrap();
+    let [help] = note.helps() else { panic!("{note:?}") };
+    for told in [
+        "type `start north 30'` after the name of `Rooms`",
+        "in the line of `Foyer`, `start east 16' north 10'` in place of the `start` that it has",
+        "in the line of `Stairs`, no `start`",
+    ] {
+        assert!(help.contains(told), "{help}");
+    }
+    // What starts at a corner of the rooms goes with them.
+    assert!(!help.contains("Eaves"), "{help}");
+    let moved = text
+        .replace("living \"Rooms\"", "living \"Rooms\" start north 30'")
+        .replace("start east 16' south 20'", "start east 16' north 10'")
+        .replace("stair \"Stairs\" start south 30'", "stair \"Stairs\"");
+    let (_, list) = diagnostics_of("advised.sides", moved.clone().into_bytes());
+    let words: Vec<String> = list.iter().map(|one| one.word().to_string()).collect();
+    let is_about_places = |word: &&String| ["not-inside", "placed-above"].contains(&word.as_str());
+    assert!(!words.iter().any(|word| is_about_places(&word)), "{list:?}");
+    assert_eq!(living(&moved), living(&text));
+}
+
+#[test]
+fn distances_behind_the_sides_they_are_counted_from_are_a_place() {
+    for line in [
+        "stair \"Stairs\" from left 12' 6\" from front 9' 4' x 10'",
+        "stair \"Stairs\" 4' x 10' from left 12' 6\" from front 9'",
+        "stair \"Stairs\" 4' x 10' from the left wall 12' 6\", from front 9'",
+        "stair \"Stairs\" 4' x 10' from west: 12' 6\" and from south: 9'",
+    ] {
+        let text = obeyed(HOUSE, line, 0);
+        assert!(text.contains("stair \"Stairs\" start east 12' 6\" north 9'\n"), "{text}");
+    }
+}
+
+#[test]
+fn a_floor_centered_over_the_one_below_is_so_both_ways() {
+    let text = obeyed(HOUSE, "second floor smaller than first 20' x 30' centered", 0);
+    // 40 by 30 less 30 by 20, halved.
+    assert!(text.contains("start east 5' north 5'") || text.contains("start east 10'"), "{text}");
+    assert_eq!(living(&text), 1_800);
+}
+
+#[test]
+fn the_unit_beside_who_measured_is_a_line_of_its_own() {
+    for line in [
+        "measured 2026-05-09 by the owner in meters",
+        "measured in metres 2026-05-09 by the owner",
+        "measured 2026-05-09 by the owner (meters)",
+    ] {
+        let list = errors(&format!("{line}\n{HOUSE}"));
+        let [error] = &list[..] else { panic!("{line}: {list:?}") };
+        let [fix] = error.fixes() else { panic!("{line}: {error:?}") };
+        assert_eq!(fix.text, "measured 2026-05-09 by \"the owner\"\nunits meters");
+    }
+}
+
+#[test]
+fn places_in_the_words_of_a_tape_pad_are_worked_out() {
+    // The house is 40 feet along the street, which is south, and 30 feet deep.
+    for (line, place) in [
+        (
+            "2 car gar 22' x 22' on right, flush w/ front",
+            "garage \"2 car garage\" from \"House\" corner 4\n",
+        ),
+        (
+            "garage bumps out 8' in front of house, 22' x 24' on the left",
+            "garage \"Garage\" start west 24' south 8'\n",
+        ),
+        (
+            "garage 22' x 22', sits back 6', right side",
+            "garage \"Garage\" start east 40' north 6'\n",
+        ),
+        (
+            "Garage is 20' x 20' and is in the SE corner of the house",
+            "garage \"Garage\" within \"House\" start east 20'\n",
+        ),
+        (
+            "one car garage inside main rectangle, 12' x 12' NE corner",
+            "garage \"One car garage\" within \"House\" start east 28' north 18'\n",
+        ),
+        (
+            "back deck 14' x 14', 3' off ground, starts 4' from right corner",
+            "deck \"Back deck\" start east 22' north 30'  # 3' off ground\n",
+        ),
+        (
+            "vestibule 5' x 5' bumps out front, centered",
+            "living \"Vestibule\" start east 17' 6\" south 5'\n",
+        ),
+        (
+            "porch 5' x 5' on the south side, 0 from the west end",
+            "porch \"Porch\" start south 5'\n",
+        ),
+        ("gazebo 10' x 10' by the pond", "patio \"Gazebo\" detached"),
+        ("pool house 12' x 16', back corner", "outbuilding \"Pool house\" detached"),
+        ("greenhouse 8' x 12', SW of house", "outbuilding \"Greenhouse\" detached"),
+    ] {
+        let text = obeyed(HOUSE, line, 0);
+        assert!(text.contains(place), "{line}: {text}");
+    }
+}
+
+#[test]
+fn a_size_on_two_lines_below_its_space_is_that_of_the_space() {
+    let list = errors(&format!(
+        "{HOUSE}garage \"Garage\" within \"House\" front right corner\n21' 4\" wide\n22' 8\" deep\n"
+    ));
+    let [space, wide, deep] = &list[..] else { panic!("{list:?}") };
+    let [fix] = space.fixes() else { panic!("{space:?}") };
+    // 40 feet less 21 feet 4 inches.
+    assert_eq!(
+        fix.text,
+        "garage \"Garage\" within \"House\" start east 18' 8\"\nnorth 22' 8\"\neast 21' 4\"\nsouth 22' 8\"\nwest 21' 4\""
+    );
+    for line in [wide, deep] {
+        assert!(line.helps()[0].starts_with("take this line out"), "{line:?}");
+    }
+}
+
+#[test]
+fn what_stands_upstairs_goes_to_the_level_there() {
+    for line in ["balcony upstairs front 4' x 10'", "deck upper off master 10' x 12'"] {
+        assert!(help(HOUSE, line).contains("type that level after all that stands on this one"));
+        let text = format!(
+            "{HOUSE}{line}\nlevel \"Second floor\"\nliving \"Rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n"
+        );
+        let list = errors(&text);
+        assert!(
+            list[0].helps()[0].contains("below the last walls of \"Second floor\""),
+            "{list:?}"
+        );
+    }
+}

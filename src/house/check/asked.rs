@@ -647,6 +647,14 @@ impl Checker<'_> {
                     Axis::East => Axis::North,
                     Axis::North => Axis::East,
                 }) else {
+                    // A floor that is centered over the one below is so both ways.
+                    if wanted.over == Some(of) {
+                        let center = |axis: Axis| {
+                            let (all, own) = (stretch(&there.extent, axis), stretch(&own, axis));
+                            (all.0 + all.1 - own.0 - own.1).div_euclid(2)
+                        };
+                        return Allows::Places(vec![(center(Axis::East), center(Axis::North))]);
+                    }
                     return Allows::Along(Axis::East, Vec::new());
                 };
                 // A side with a jog has more than one middle.

@@ -808,14 +808,50 @@ impl Checker<'_> {
             ),
         );
         match (turns, typed) {
-            (0, Some(typed)) => note
-                .help(format!("to say so, type {typed} after the name of its first space"))
-                .repair(span, typed.trim_matches('`')),
+            (0, Some(typed)) => {
+                let others = self.moved_with_it(upper, (east, north));
+                let first = match others.is_empty() {
+                    true => "its first space".to_owned(),
+                    false => {
+                        let first = self.sketch.levels[upper].spaces.first();
+                        first.map_or_else(String::new, |first| quoted(&first.space.name.text))
+                    }
+                };
+                let then: Vec<String> =
+                    others.iter().map(|other| format!("; {other}")).collect();
+                let note = note.help(format!(
+                    "to say so, type {typed} after the name of {first}{}",
+                    then.concat()
+                ));
+                // What is typed on one line alone would leave the others where they are.
+                match others.is_empty() {
+                    true => note.repair(span, typed.trim_matches('`')),
+                    false => note,
+                }
+            }
             (0, None) => note.help("nothing has to be typed"),
             _ => note.help(format!(
                 "its areas are the same either way; for a drawing that matches, walk it again with the directions of {below}"
             )),
         }
+    }
+
+    /// How the lines of the other spaces of a level read if all of it is moved: those whose places count from where the
+    /// house's first walk begins, and not from a corner of another space.
+    fn moved_with_it(&self, level: usize, by: At) -> Vec<String> {
+        let typed = self.sketch.levels[level].spaces.iter().skip(1);
+        let moved = typed.filter(|one| !one.space.detached).filter_map(|one| {
+            let Place::Start(_) = &one.space.place else { return None };
+            let here = self.house.spaces.iter().find(|space| space.span.start == one.span.start)?;
+            let name = quoted(&one.space.name.text);
+            Some(match self.start_at((here.at.0 + by.0, here.at.1 + by.1)) {
+                Some(after) => {
+                    format!("in the line of {name}, {after} in place of the `start` that it has")
+                }
+                None => format!("in the line of {name}, no `start`"),
+            })
+        });
+        moved.collect()
     }
 
     /// The area that each level covers, measured at the frame if the house has different faces.

@@ -79,13 +79,16 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
         return Some(mended);
     }
     let plain = without(line, pieces.get(first)?.at, pieces[at].at + pieces[at].text.len())?;
-    let mended = read_or_mended(&plain, attempt)?;
     let cause = match () {
         () if unbricked.is_some() => "walls without brick have no veneer",
         () if Some(at) == framed => "walls of frame alone have no veneer",
         () => "siding is no veneer",
     };
     let cause = cause.to_owned();
+    if let Some(mended) = is_level.then(|| faced::without_veneer(&plain, attempt)).flatten() {
+        return Some(Mend { cause, ..mended });
+    }
+    let mended = read_or_mended(&plain, attempt)?;
     if is_level {
         // The space that is offered below the level keeps its face.
         let with_a_space = |offered: &String| {
@@ -101,10 +104,6 @@ pub(super) fn with_siding(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) 
             return Some(Mend { lines, cause, ..Mend::default() });
         }
         let help = match (&mended.help, &mended.lines[..]) {
-            (Some(help), _) if help.contains(faced::EACH) => {
-                let help = help.replace(faced::BARE, "");
-                help.replacen(faced::EACH, &format!(" veneer none{}", faced::EACH), 1)
-            }
             (Some(help), _) => format!("{help}, then `veneer none`"),
             (None, [only, ..]) => {
                 let level = only.lines().next().unwrap_or_default();

@@ -138,13 +138,28 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     if line.contains('#') {
         return None;
     }
-    if let Some(mend) = alone(line, attempt) {
-        return Some(mend);
-    }
+    alone(line, attempt).or_else(|| of_walls(line, Clad::Unsaid, attempt))
+}
+
+/// The same for the line of a level whose walls are known to have no veneer.
+pub(super) fn without_veneer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    if line.contains('#') { None } else { of_walls(line, Clad::Bare, attempt) }
+}
+
+/// What a line says of the veneer of its walls.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Clad {
+    Unsaid,
+    Bare,
+}
+
+fn of_walls(line: &str, clad: Clad, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     let first = cut(line);
     let word = |at: usize| first.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
     let is_level = kinds::names_a_level(line) || crate::sketch::opens_level(&word(0), &word(1));
-    if !is_level && kinds::kind_word(&word(0)) != Some("living") {
+    let is_house =
+        !is_level && kinds::kind_word(&word(0)).is_none() && names_the_house(line, attempt);
+    if !is_level && !is_house && kinds::kind_word(&word(0)) != Some("living") {
         return None;
     }
     let all = clauses(line);
@@ -161,7 +176,7 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
             face = face.or(Some(said));
             thick = thick.or(thickness);
             kept.push(before);
-        } else if let Some((said, before)) = at_the_end(clause, is_level) {
+        } else if let Some((said, before)) = at_the_end(clause, is_level || is_house) {
             face = face.or(Some(said));
             kept.push(before);
         } else {
@@ -169,13 +184,21 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
         }
     }
     // On the line of a space other rules know the outer face, and what brick beside it is.
-    let face = face.filter(|face| is_level || *face != "outside")?;
+    let face = face.filter(|face| is_level || is_house || *face != "outside")?;
     let plain = kept.join(", ");
     let mended = super::read_or_mended(&plain, attempt)?;
+    let is_living = |offered: &String| offered.starts_with("living \"") && !offered.contains('\n');
+    if is_house && !matches!(&mended.lines[..], [only] if is_living(only)) {
+        return None;
+    }
     // Without a word of it a veneer is assumed, and would come on top of what may be the whole wall.
-    let bare = match attempt(line).beside.has_veneer {
+    let bare = match attempt(line).beside.has_veneer || clad == Clad::Bare {
         true => "",
-        false => BARE,
+        false => ", and with it `veneer none` unless brick or stone comes on top of that",
+    };
+    let measured = match clad {
+        Clad::Unsaid => format!("measured to {face}"),
+        Clad::Bare => format!("measured to {face} veneer none"),
     };
     let thick = thick.map_or_else(String::new, |thick| {
         format!("; how thick the walls are stands above the first level: `wall {thick}`{bare}")
@@ -184,7 +207,7 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
         "the face to which the walls were measured stands on the line of each space, as `measured to {face}`{thick}"
     );
     if let Some(mut asks) = mended.asks {
-        asks.before = format!("{} measured to {face}", asks.before);
+        asks.before = format!("{} {measured}", asks.before);
         return Some(Mend {
             cause: format!("{}{thick}", mended.cause),
             help: mended.help,
@@ -193,8 +216,7 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
         });
     }
     if let Some(help) = mended.help {
-        let help =
-            format!("{help}; after the name of each space write `measured to {face}`{thick}");
+        let help = format!("{help}; after the name of each space write `{measured}`{thick}");
         return Some(Mend { cause: mended.cause, help: Some(help), ..Mend::default() });
     }
     let mut lines = mended.lines;
@@ -204,24 +226,20 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     }
     if !lines.iter().all(has_space) {
         let level = lines.first()?.lines().next()?;
-        let help =
-            format!("write `{level}` here, and `measured to {face}{EACH}{}{thick}", parts(face));
+        let help = format!(
+            "write `{level}` here, and `{measured}` after the name of each of its spaces{}{thick}",
+            parts(face)
+        );
         return Some(Mend { help: Some(help), cause, ..Mend::default() });
     }
     for offered in &mut lines {
-        let told: Vec<String> = offered.lines().map(|line| with_face(line, face)).collect();
+        let told: Vec<String> = offered.lines().map(|line| with_face(line, &measured)).collect();
         *offered = told.join("\n");
     }
     let reads = |offered: &String| attempt(offered).reads.is_some();
     let all_read = lines.clone().iter().all(reads);
     all_read.then(|| Mend { lines, cause, ..Mend::default() })
 }
-
-/// Where the words that each space of a level has end in an answer.
-pub(super) const EACH: &str = "` after the name of each of its spaces";
-/// What else there is to say where the file says nothing of a veneer.
-pub(super) const BARE: &str =
-    ", and with it `veneer none` unless brick or stone comes on top of that";
 
 /// What needs no inner face: it has no walls of its own.
 pub(super) fn parts(face: &str) -> &'static str {
@@ -264,19 +282,45 @@ fn at_the_end<'a>(clause: &Clause<'a>, is_level: bool) -> Option<(&'static str, 
     Some((face, clause.text.get(..clause.pieces[at].at)?.trim_end()))
 }
 
+/// `farmhouse, stone, outside walls` above walls: whether a line names the house whose walls follow.
+fn names_the_house(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> bool {
+    const HOUSES: [&str; 12] = [
+        "house",
+        "home",
+        "farmhouse",
+        "cottage",
+        "cabin",
+        "bungalow",
+        "dwelling",
+        "residence",
+        "ranch",
+        "rambler",
+        "townhouse",
+        "duplex",
+    ];
+    let pieces = cut(line);
+    let house = pieces.iter().take(3).position(|piece| piece.is_word(&HOUSES));
+    let is_bare = pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(",;:-–—()."));
+    if house.is_none() || !is_bare {
+        return false;
+    }
+    let beside = attempt(line).beside;
+    super::begins_as_side(&beside.after) && !super::begins_as_side(&beside.before)
+}
+
 /// Whether a line begins with a kind of space and a name.
 fn is_space(line: &str) -> bool {
     super::begins_as_named_space(line)
 }
 
-/// The line of a space with the face after its name; any other line as it is.
-fn with_face(line: &str, face: &str) -> String {
+/// The line of a space with what it is `measured` to after its name; any other line as it is.
+fn with_face(line: &str, measured: &str) -> String {
     let pieces = cut(line);
     let name = pieces.get(1).filter(|_| is_space(line) && !line.contains(" measured to "));
     let Some(name) = name else { return line.to_owned() };
     let end = name.at + name.text.len();
     let (before, after) = line.split_at(end);
-    format!("{before} measured to {face}{after}")
+    format!("{before} {measured}{after}")
 }
 
 /// An answer in which rooms that are said to be finished are living space.

@@ -162,7 +162,11 @@ pub(super) fn asking_where_it_stands(mut mend: Mend, attempt: &Attempt) -> Mend 
             "to your line on which side of `{house}` and how far from which end, as `{head} {north} x {east} on the south side, {near} from the west end{comment}`"
         ),
     };
-    mend.cause = format!("where it stands is missing: add {example}; {}", mend.cause);
+    mend.cause = format!(
+        "where it stands is missing: add {example}{}; {}",
+        crate::sketch::asked::THEN,
+        mend.cause
+    );
     mend
 }
 

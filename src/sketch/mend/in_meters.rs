@@ -62,6 +62,61 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
     (!lines.is_empty()).then(|| Mend { lines, cause, ..Mend::default() })
 }
 
+/// `measured 2026-05-09 by owner in meters`, `measured in meters 5/9/26`: the unit of numbers without a mark, beside who
+/// measured and when.
+pub(super) fn measured(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    const UNITS: [(&str, &str); 10] = [
+        ("meters", "meters"),
+        ("metres", "meters"),
+        ("meter", "meters"),
+        ("metre", "meters"),
+        ("metric", "meters"),
+        ("centimeters", "centimeters"),
+        ("centimetres", "centimeters"),
+        ("cm", "centimeters"),
+        ("millimeters", "millimeters"),
+        ("millimetres", "millimeters"),
+    ];
+    let pieces = super::cut(line);
+    let is = |at: usize, words: &[&str]| pieces.get(at).is_some_and(|piece| piece.is_word(words));
+    if !is(0, &["measured", "taped", "measurements"]) || line.contains('#') {
+        return None;
+    }
+    let found = (1..pieces.len())
+        .find_map(|at| Some((at, UNITS.iter().find(|(word, _)| is(at, &[word]))?.1)));
+    let (at, unit) = found?;
+    let before = at.checked_sub(1)?;
+    let is_in = is(before, &["in"]);
+    let is_apart = is_in || pieces[before].is_mark("(,;") || is(at + 1, &["units"]);
+    let mut first = at - usize::from(is_in || pieces[before].is_mark("(,;"));
+    while first > 1 && is(first - 1, &["all", "everything", "dimensions", "lengths", "done"]) {
+        first -= 1;
+    }
+    let last = at + 1 + usize::from(is(at + 1, &["units"]));
+    let last = last + usize::from(pieces.get(last).is_some_and(|mark| mark.is_mark(")")));
+    let has_day = pieces.iter().any(super::pieces::Piece::is_number);
+    let tried = attempt(line);
+    if !is_apart || !has_day || tried.space.is_some() {
+        return None;
+    }
+    let before = line.get(..pieces.get(first)?.at)?.trim_end();
+    let before = before.trim_end_matches([',', ';', '(']).trim_end();
+    let after = pieces.get(last).and_then(|piece| line.get(piece.at..)).unwrap_or_default();
+    let after = after.trim_start_matches([',', ';', ' ']);
+    let plain = format!("{before} {after}").trim_end().to_owned();
+    let mended = super::read_or_mended(&plain, attempt)?;
+    let [only] = &mended.lines[..] else { return None };
+    let is_known = tried.is_metric && unit == "meters";
+    (only.starts_with("measured ") && !only.contains('\n')).then(|| Mend {
+        lines: vec![if is_known { only.clone() } else { format!("{only}\nunits {unit}") }],
+        cause: match is_known {
+            true => "the file says already what its numbers are".to_owned(),
+            false => "the unit of bare numbers is `units`, on a line of its own".to_owned(),
+        },
+        ..Mend::default()
+    })
+}
+
 /// `15.2 x 10.1 m`, `15.2 m by 10.1`: a size with its metric unit after both lengths; the first would be in feet.
 pub(super) fn with_both_units(line: &str) -> Option<String> {
     const UNITS: [&str; 7] = ["m", "meters", "metres", "meter", "metre", "cm", "mm"];

@@ -11,6 +11,7 @@ mod cladded;
 mod compass;
 mod faced;
 mod fitted;
+mod head_forms;
 mod in_meters;
 mod kinds;
 mod left_out;
@@ -171,7 +172,9 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     if let Some(plain) = in_meters::with_both_units(line) {
         return read_or_mended(&plain, attempt);
     }
-    if let Some(mended) = in_meters::answer(line, attempt) {
+    if let Some(mended) =
+        in_meters::answer(line, attempt).or_else(|| in_meters::measured(line, attempt))
+    {
         return Some(mended);
     }
     if let Some(mended) = bare_inches::answer(line, attempt) {

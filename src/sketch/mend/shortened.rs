@@ -18,6 +18,11 @@ pub(super) fn written_out(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| apart(line))
         .or_else(|| bedrooms_with_a_size(line))
         .or_else(|| not_finished(line))
+        .or_else(|| between_in_short(line))
+        .or_else(|| place_in_short(line))
+        .or_else(|| unseen(line))
+        .or_else(|| basement_first(line))
+        .or_else(|| outbuilding_with(line))
 }
 
 /// Beginnings that other words stand for, as `floor plan 1,150 sq ft`.
@@ -351,4 +356,148 @@ pub(super) fn whole_word_at(text: &str, form: &str) -> Option<usize> {
         // `1,210s.f.` is a number and its unit.
         is_form && !follows && !before.is_some_and(|c| c.is_alphabetic() || c == '.')
     })
+}
+
+/// `breezeway 8x10 betw house & gar`: what it stands between.
+fn between_in_short(line: &str) -> Option<(String, &'static str)> {
+    const SHORT: [(&str, &str); 7] = [
+        ("betw", "between"),
+        ("btwn", "between"),
+        ("btw", "between"),
+        ("&", "and"),
+        ("gar", "garage"),
+        ("hse", "house"),
+        ("hs", "house"),
+    ];
+    let words: Vec<&str> = line.split(' ').collect();
+    let bare = |word: &str| word.trim_end_matches(['.', ',']).to_lowercase();
+    let at = words
+        .iter()
+        .position(|word| ["betw", "btwn", "btw", "between"].contains(&bare(word).as_str()))?;
+    if is_quoted(&words[..at].join(" ")) || line.contains('#') {
+        return None;
+    }
+    let whole = |word: &&str| {
+        let short = SHORT.iter().find(|(short, _)| *short == bare(word));
+        short.map_or_else(
+            || (*word).to_owned(),
+            |(_, whole)| format!("{whole}{}", if word.ends_with(',') { "," } else { "" }),
+        )
+    };
+    let spelled: Vec<String> = words[at..].iter().map(whole).collect();
+    let plain = [words[..at].join(" "), spelled.join(" ")].join(" ");
+    (plain != line).then_some((plain, "the words about a place are written out"))
+}
+
+/// `garage 22x22 on right, flush w/ front`, `sits back 6'`, `garage bumps out 8'`: words about a place in other forms.
+fn place_in_short(line: &str) -> Option<(String, &'static str)> {
+    const FORMS: [(&str, &str); 12] = [
+        ("flush w/", "flush with "),
+        ("even w/", "even with "),
+        ("level w/", "level with "),
+        ("in line w/", "in line with "),
+        ("lined up w/", "lined up with "),
+        ("sits back", "set back"),
+        ("sets back", "set back"),
+        ("sitting back", "set back"),
+        ("stands back", "set back"),
+        ("garage bumps out", "garage, bumps out"),
+        ("garage sticks out", "garage, sticks out"),
+        ("garage projects", "garage, projects"),
+    ];
+    let begins = super::kinds::kind_word(&line.trim().split(' ').next()?.to_lowercase()).is_some()
+        || ["car ", "garage", "porch", "deck"]
+            .iter()
+            .any(|word| line.to_lowercase().contains(word));
+    FORMS.iter().filter(|_| begins && !line.contains('#')).find_map(|(form, whole)| {
+        let at = line.to_ascii_lowercase().find(form)?;
+        let (before, after) = (line.get(..at)?, line.get(at + form.len()..)?);
+        let after = if whole.ends_with(' ') { after.trim_start() } else { after };
+        let is_word = !before.ends_with(|c: char| c.is_alphanumeric()) && !is_quoted(before);
+        // `sits back from the street`
+        let is_far =
+            !form.ends_with("back") || after.trim_start().starts_with(|c: char| c.is_ascii_digit());
+        (is_word && is_far)
+            .then(|| (format!("{before}{whole}{after}"), "the words about a place are written out"))
+    })
+}
+
+/// `garage, couldn't get in, county says 484`: why it was not measured, beside its area on the record.
+fn unseen(line: &str) -> Option<(String, &'static str)> {
+    const SAYS: [&str; 9] = [
+        "couldn't get in",
+        "could not get in",
+        "can't get in",
+        "no access",
+        "not measured",
+        "locked",
+        "could not enter",
+        "not accessible",
+        "didn't measure",
+    ];
+    const RECORD: [&str; 5] = ["county", "record", "card", "assessor", "cad"];
+    let clauses: Vec<&str> = line.split([',', ';']).map(str::trim).collect();
+    let [head, why, record] = clauses[..] else { return None };
+    let is_head = head.split(' ').count() <= 3
+        && super::kinds::kind_word(&head.split(' ').next_back()?.to_lowercase()).is_some();
+    let is_why = SAYS.iter().any(|says| why.eq_ignore_ascii_case(says));
+    let (whose, rest) = record.split_once(' ')?;
+    let is_record = RECORD.iter().any(|word| whose.eq_ignore_ascii_case(word));
+    let area = ["says ", "has ", "shows ", "record "]
+        .iter()
+        .find_map(|verb| rest.strip_prefix(verb))
+        .unwrap_or(rest);
+    let is_area = area.starts_with(|c: char| c.is_ascii_digit());
+    (is_head && is_why && is_record && is_area && !line.contains(['"', '#'])).then(|| {
+        (
+            format!("{head} ({why}) {whose} {area}"),
+            "the record's area of a part stands on the line of that space itself",
+        )
+    })
+}
+
+/// `basement walk-out 28x38`, `partial basement 15x20 SW corner`: what a basement is like stands before its word, and where
+/// it lies in parentheses.
+fn basement_first(line: &str) -> Option<(String, &'static str)> {
+    const LIKE: [&str; 4] = ["walk-out", "walkout", "daylight", "partial"];
+    let plain = line.trim();
+    let size = super::kinds::size_in(plain)?.trim_end_matches([',', ' ']);
+    let (before, after) = plain.split_once(size)?;
+    let is = |word: &str, of: &[&str]| of.iter().any(|one| word.eq_ignore_ascii_case(one));
+    let words: Vec<&str> = before.split([' ', ',', ':']).filter(|word| !word.is_empty()).collect();
+    let noun = ["basement", "cellar", "bsmt"];
+    let like = match words[..] {
+        [one] if is(one, &noun) => "",
+        [one, two] if is(one, &noun) && is(two, &LIKE) => two,
+        [one, two] if is(one, &LIKE[3..]) && is(two, &noun) => one,
+        _ => return None,
+    };
+    let after = after.trim_matches([',', ' ']);
+    let says_corner = after.to_lowercase().split(' ').any(|word| word == "corner");
+    if line.contains(['"', '#', '(']) || like.is_empty() && !says_corner {
+        return None;
+    }
+    let is_partial = is(like, &LIKE[3..]);
+    let named = match is_partial || like.is_empty() {
+        true => format!("basement {size}"),
+        false => format!("{like} basement {size}"),
+    };
+    let said: Vec<&str> = [if is_partial { like } else { "" }, after]
+        .into_iter()
+        .filter(|one| !one.is_empty())
+        .collect();
+    let said = if said.is_empty() { String::new() } else { format!(" ({})", said.join(" ")) };
+    Some((format!("{named}{said}"), "a basement is a level, with its space and its walls below it"))
+}
+
+/// `barn 36x48 w/ loft`: with.
+fn outbuilding_with(line: &str) -> Option<(String, &'static str)> {
+    let first = line.trim().split(' ').next()?.to_lowercase();
+    let is_one = super::kinds::kind_meant(&first) == Some("outbuilding");
+    let at = line.find(" w/")?;
+    let (before, after) = (line.get(..at)?, line.get(at + " w/".len()..)?);
+    let is_word =
+        after.trim_start().starts_with(|c: char| c.is_alphabetic()) && !after.starts_with("o ");
+    (is_one && is_word && !is_quoted(before))
+        .then(|| (format!("{before} with {}", after.trim_start()), "the words are written out"))
 }

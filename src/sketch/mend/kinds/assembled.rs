@@ -399,7 +399,10 @@ pub(super) fn kind(typed: &Typed<'_>) -> Option<(&'static str, usize, String)> {
     let is_store = at > 0 && typed.says(at, &["room"]) && typed.says(at - 1, &["storage", "store"]);
     let is_cold = typed.find(0, &["unheated", "unconditioned", "unfinished"]).is_some();
     let kind = called(&typed.lower(at))?;
-    let is_porch = typed.find(0, &["season", "screened"]).is_some();
+    // A room for all seasons is heated.
+    let is_warm = typed.find(0, &["four", "all", "heated"]).is_some_and(|warm| warm < at)
+        || typed.piece(0).is_some_and(|four| four.text == "4");
+    let is_porch = typed.find(0, &["season", "seasons", "screened"]).is_some() && !is_warm;
     let kind = match kind {
         "living" if is_store => "storage",
         "living" if is_cold => "unfinished",

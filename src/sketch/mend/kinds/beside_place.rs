@@ -21,7 +21,7 @@ const HOW: &str = "walls posts post columns metal aluminum open sloped sloping s
     prefab kit lean lumber planks plank boards joists ground-level \
     glass glassed alum poly plastic fabric canvas corrugated fiberglass screen screens shed-roof \
     skids piers blocks wheels runners pole-barn kit-built insulation deteriorated \
-    falling failing car cars stall stalls doors prev enclosed screened-in";
+    falling failing car cars stall stalls doors prev enclosed screened-in lean-to ac a/c hvac central";
 
 /// Words that join them.
 const SMALL: &str = "with w and has a an is its fully no on only all sides two three four one in of the very \
@@ -90,7 +90,7 @@ const LEADS: [&str; 13] = [
 /// `, needs repair`. `is_apart` says that it does not stand among the words of a place.
 pub(super) fn end(typed: &Typed<'_>, at: usize, kind: &str, is_apart: bool) -> Option<usize> {
     let mark = typed.piece(at)?;
-    if mark.is_mark(",;(") || mark.is_mark("-–—") && !mark.touches {
+    if mark.is_mark(",;(:") || mark.is_mark("-–—") && !mark.touches {
         return set_off(typed, at, kind);
     }
     let is_after_with = typed.says(at, &["w", "with"]);
@@ -177,8 +177,12 @@ fn set_off(typed: &Typed<'_>, at: usize, kind: &str) -> Option<usize> {
             None => return None,
         };
     }
-    let says =
-        (at + 1..stop).any(|at| is_how(typed, at, kind) || is_room && typed.says(at, &ROOMS));
+    let says = (at + 1..stop).any(|at| {
+        is_how(typed, at, kind)
+            || is_entry(typed, at, kind)
+            || off_the_ground(typed, at).is_some()
+            || is_room && typed.says(at, &ROOMS)
+    });
     (says && next == stop).then(|| stop + usize::from(is_open && stop < typed.pieces.len()))
 }
 
@@ -193,8 +197,27 @@ fn one(typed: &Typed<'_>, at: usize, kind: &str) -> Option<usize> {
     // `w/o permit`
     let is_slash =
         is_slash || at > 1 && typed.says(at, &["o"]) && typed.pieces[at - 1].is_mark("/");
+    // `side entry`, `front load`
+    if is_entry(typed, at, kind) {
+        return Some(at + 2);
+    }
     let is_word = is_how(typed, at, kind) || is_one_of(typed, at, SMALL) || is_slash;
     (is_word || piece.is_mark(".") && piece.touches).then_some(at + 1)
+}
+
+/// `3' off the ground`, `2' above grade`: how high something stands, and the index after the words.
+fn off_the_ground(typed: &Typed<'_>, at: usize) -> Option<usize> {
+    let high = length_at(&typed.pieces, at).filter(|one| one.has_unit)?.end;
+    let ground = high + 1 + usize::from(typed.says(high + 1, &["the"]));
+    (typed.says(high, &["off", "above"]) && typed.says(ground, &["ground", "grade"]))
+        .then_some(ground + 1)
+}
+
+/// `side entry`, `front load`: on which side of a garage its door is.
+fn is_entry(typed: &Typed<'_>, at: usize, kind: &str) -> bool {
+    matches!(kind, "garage" | "carport")
+        && typed.says(at, &["side", "front", "rear", "end", "swing"])
+        && typed.says(at + 1, &["entry", "load", "loading", "loaded", "entrance"])
 }
 
 fn is_how(typed: &Typed<'_>, at: usize, kind: &str) -> bool {
@@ -243,6 +266,9 @@ fn counted(typed: &Typed<'_>, at: usize) -> Option<usize> {
         return typed.says(end, &COUNTED).then_some(end + 1);
     }
     if let Some(high) = length_at(&typed.pieces, at).filter(|one| one.has_unit) {
+        if let Some(end) = off_the_ground(typed, at) {
+            return Some(end);
+        }
         let what =
             ["ceiling", "ceilings", "clg", "walls", "posts", "rail", "railing", "doors", "door"];
         return typed.says(high.end, &what).then_some(high.end + 1);

@@ -98,8 +98,34 @@ fn inside_but_for_one(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `two story foyer 8' x 9'` on the lower level: the same as open to above.
+fn two_stories_high(typed: &Typed<'_>) -> Option<String> {
+    // `foyer 8' x 10', two stories tall`, `foyer vaulted 8' x 10'`
+    let first = typed.says(0, &["foyer", "entry", "entryway"]);
+    let is_tall = typed.find(1, &["vaulted", "cathedral", "story", "stories", "storey"]).is_some();
+    let is_low = typed.attempt.beside.has_level_above || typed.attempt.house.is_none();
+    if first && is_tall && !is_low && !typed.line.contains(['"', '#']) {
+        return Some(format!("{} open to above", typed.text(0, 1)));
+    }
+    let is_two = typed.says(0, &["two", "2", "double", "two-story", "2-story"]);
+    let noun = typed.find(1, &["foyer", "entry", "entryway", "hall"]).filter(|at| *at <= 3)?;
+    let is_high = (0..noun).any(|at| {
+        typed.says(at, &["story", "storey", "stories", "height", "high", "two-story", "2-story"])
+    });
+    let is_below = !typed.attempt.beside.has_level_above && typed.attempt.house.is_some();
+    (is_two && is_high && is_below && !typed.line.contains('"'))
+        .then(|| format!("{} open to above {}", typed.text(noun, noun + 1), typed.rest(noun + 1)))
+}
+
 /// `foyer open to above 9' x 8'`: the floor of the level above is missing there, and this one is not.
 fn open_to_above(typed: &Typed<'_>) -> Option<Answer> {
+    if let Some(line) = two_stories_high(typed) {
+        return open_to_above(&Typed {
+            line: &line,
+            pieces: super::cut(&line),
+            attempt: typed.attempt,
+        });
+    }
     let open = typed.find(0, &["open"])?;
     typed.says(open + 1, &["to"]).then_some(())?;
     typed.says(open + 2, &["above", "upstairs", "2nd", "second", "ceiling"]).then_some(())?;

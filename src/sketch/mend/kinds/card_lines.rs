@@ -218,7 +218,7 @@ fn counting_alone(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// A sum of money that may be in thousands, as `412K`, and the index after it.
-fn sum_at(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
+pub(super) fn sum_at(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
     let dollar = usize::from(typed.piece(at).is_some_and(|mark| mark.is_mark("$")));
     let number = typed.piece(at + dollar).filter(|number| number.is_number());
     let in_thousands = typed.piece(at + dollar + 1).filter(|k| k.is_word(&["k"]) && k.touches);

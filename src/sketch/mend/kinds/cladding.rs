@@ -390,6 +390,7 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
         "aluminum",
     ];
     let says = ["walls", "wall"];
+    let solid = ["block", "concrete", "cmu", "cinder", "log", "adobe"];
     let meant = [
         "block",
         "concrete",
@@ -420,14 +421,13 @@ fn thickness(typed: &Typed<'_>) -> Option<Answer> {
     let is_thin = measure.has_unit && measure.length.nm() < Length::FOOT.nm().saturating_mul(2);
     if !only
         || !is_thin
-        || typed.find(0, &says).is_none()
+        || typed.find(0, &says).or(typed.find(0, &solid)).is_none()
         || typed.find(0, &meant).is_none()
         || typed.says(0, &["wall"]) && *first == 1
         || area_from(&typed.pieces, 0).is_some()
     {
         return None;
     }
-    let solid = ["block", "concrete", "cmu", "cinder", "log", "adobe"];
     let bare = [&SIDING[..], &solid].iter().any(|words| typed.find(0, words).is_some());
     let sided = bare && typed.find(0, &BRICK).is_none();
     let wall = format!("wall {}", measure.text);

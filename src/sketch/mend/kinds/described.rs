@@ -586,8 +586,12 @@ fn called(typed: &Typed<'_>) -> Option<Called> {
         (None, Some(last)) => {
             let is_house = typed.says(last, &["house"]);
             let before = last > first && typed.says(last - 1, &nouns::HOUSES_APART);
-            let is_open_room =
-                (first..end).any(|at| typed.says(at, &["season", "screened", "screen"]));
+            let is_warm = (first..end).any(|at| {
+                typed.says(at, &["four", "all", "heated"]) || typed.pieces[at].text == "4"
+            });
+            let is_open_room = (first..end)
+                .any(|at| typed.says(at, &["season", "screened", "screen"]))
+                && !is_warm;
             let reaches = (first..end).any(|at| {
                 typed.says(at, &["two-story", "two-storey", "double-height", "two-level"])
                     || typed.says(at, &["two", "double"])

@@ -242,8 +242,10 @@ fn deadline(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     // `protest deadline May 15`: a day without its year.
-    let says_day = typed.says(1, &["deadline", "due", "hearing", "by", "before", "until", "on"])
-        && (2..typed.pieces.len()).any(|at| super::month_named(&typed.lower(at)).is_some());
+    let says_day = (typed
+        .says(1, &["deadline", "due", "hearing", "by", "before", "until", "on", "date"])
+        || typed.says(0, &["hearing"]))
+        && (1..typed.pieces.len()).any(|at| super::month_named(&typed.lower(at)).is_some());
     if !says_day {
         date_from(&typed.pieces, 1)?;
     }

@@ -280,21 +280,85 @@ pub(super) fn lived_in_or(kind: &str) -> String {
     )
 }
 
+/// What a garage or a porch may be turned into, and the small words before it.
+const TURNED_INTO: [&str; 25] = [
+    "in",
+    "to",
+    "into",
+    "as",
+    "a",
+    "an",
+    "the",
+    "living",
+    "space",
+    "room",
+    "bedroom",
+    "den",
+    "family",
+    "area",
+    "office",
+    "studio",
+    "gym",
+    "rec",
+    "playroom",
+    "game",
+    "master",
+    "bonus",
+    "sunroom",
+    "suite",
+    "apartment",
+];
+
 /// `converted garage "Garage"`, `garage conversion 20 x 22`, `garage "Garage" converted to living`: whether it counts
 /// follows from how it is finished.
 fn converted(typed: &Typed<'_>) -> Option<Answer> {
-    const TURNED: [&str; 4] = ["converted", "conversion", "enclosed", "finished"];
+    const TURNED: [&str; 8] = [
+        "converted",
+        "conversion",
+        "enclosed",
+        "finished",
+        "turned",
+        "made",
+        "remodeled",
+        "closed",
+    ];
     let at = typed.find(0, &["garage", "carport", "porch"]).filter(|at| *at <= 1)?;
     let first =
         typed.says(0, &["enclosed", "glassed-in", "glassed", "glazed", "heated"]).then_some(0);
-    let turned = typed.find(0, &TURNED[..2]).or(first.filter(|_| at == 1))?;
+    // `carport enclosed into den`, `garage made into an office`
+    let into = typed.find(at + 1, &TURNED).filter(|turned| {
+        let next = turned + 1 + usize::from(typed.says(turned + 1, &["in"]));
+        typed.says(next, &["into", "to", "as"])
+    });
+    let turned = typed.find(0, &TURNED[..2]).or(into).or(first.filter(|_| at == 1))?;
     let is_named = is_text(typed.piece(at + 1));
     let mut stop = turned + 1;
-    while typed.says(
-        stop,
-        &["to", "into", "a", "living", "space", "room", "bedroom", "den", "family", "area"],
-    ) {
+    while typed.says(stop, &TURNED_INTO) {
         stop += 1;
+    }
+    // `carport converted to garage`: what it is now.
+    let now = (turned + 1..typed.pieces.len())
+        .take_while(|&at| {
+            typed.says(
+                at,
+                &[
+                    "to", "into", "a", "an", "as", "storage", "garage", "carport", "workshop",
+                    "shop", "patio", "deck",
+                ],
+            )
+        })
+        .find_map(|at| match typed.lower(at).as_str() {
+            "workshop" | "shop" => Some((at, "storage")),
+            word => super::kind_word(word).map(|kind| (at, kind)),
+        });
+    if let Some((now, kind)) = now.filter(|_| !is_named && !typed.line.contains('#')) {
+        let rest = typed.rest(now + 1).trim_start_matches([',', ' ']);
+        let said = super::remark(typed.text(0, now + 1));
+        let name = quoted(&super::levels::capitalized(&typed.lower(now)));
+        return Some(Answer::line(
+            format!("{kind} {name} {rest}").trim_end().to_owned() + &format!("  # {said}"),
+            "a space has the kind of what it is now",
+        ));
     }
     let is_near = turned <= at + 1 || is_named && turned == at + 2;
     if !is_near {
@@ -303,11 +367,17 @@ fn converted(typed: &Typed<'_>) -> Option<Answer> {
     let kind = super::kind_word(&typed.lower(at))?;
     let name = match is_named {
         true => typed.text(at + 1, at + 2).to_owned(),
+        // `enclosed porch`
+        false if first == Some(turned) && at == 1 => {
+            quoted(&super::levels::capitalized(typed.text(0, 2)))
+        }
         false => quoted(&format!("Former {kind}")),
     };
     let after = (at + 1 + usize::from(is_named)).max(if turned > at { stop } else { 0 });
     let rest = typed.rest(after);
-    let line = |kind: &str| format!("{kind} {name} {rest}").trim_end().to_owned();
+    let said = into.map(|turned| typed.text(turned, stop)).filter(|_| !typed.line.contains('#'));
+    let said = said.map_or_else(String::new, |said| format!("  # {}", super::remark(said)));
+    let line = |kind: &str| format!("{}{said}", format!("{kind} {name} {rest}").trim_end());
     Some(Answer::Lines(vec![line("living"), line(kind)], lived_in_or(kind)))
 }
 

@@ -22,6 +22,7 @@ mod brief;
 mod bumps;
 mod by_topic;
 mod calls;
+mod card_figures;
 mod card_lines;
 mod cladding;
 mod clauses;
@@ -76,6 +77,7 @@ mod over_a_part;
 mod part_finished;
 mod parts;
 mod passing;
+mod place_words;
 mod placed;
 mod places;
 mod plain_speech;
@@ -90,6 +92,7 @@ mod set_back;
 mod shapes;
 mod shorthand;
 mod side_slips;
+mod size_lines;
 mod sources;
 mod space_slips;
 mod spaces;
@@ -275,6 +278,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         by_topic::early,
         already::answer,
         figure_parts::answer,
+        size_lines::answer,
         asides::apart_by_two_lengths,
         loose_walls::slanted_out_and_over,
         shorthand::answer,
@@ -284,6 +288,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         angled_bay::answer,
         walls_with_bays::answer,
         bumps::answer,
+        card_figures::answer,
         card_lines::answer,
         beside_walls::answer,
         plain_speech::answer,

@@ -276,7 +276,8 @@ fn exemption_by_its_name(typed: &Typed<'_>) -> Option<Answer> {
         "ag",
         "school",
     ];
-    let at = typed.find(1, &["exemption", "exemptions", "exempt"])?;
+    let at =
+        typed.find(1, &["exemption", "exemptions", "exempt", "freeze", "ceiling", "deferral"])?;
     let begins = typed.says(0, &WHOSE) && !typed.line.contains('"') && is_above_the_spaces(typed);
     let name = typed.text(0, at);
     let rest = typed.rest(at + 1);

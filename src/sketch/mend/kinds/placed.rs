@@ -9,15 +9,24 @@ use super::assembled::{self, Space};
 use super::described::{by as between_lengths, in_one_unit};
 use super::measure::{Measure, length_at};
 use super::whereabouts::{self, Place};
-use super::{About, Answer, Typed, beside_place, is_text, plainly, quoted, size_in, standing};
+use super::{
+    About, Answer, Typed, beside_place, is_text, place_words, plainly, quoted, size_in, size_lines,
+    standing,
+};
 use crate::geometry::compass::{Axis, Direction};
-use crate::sketch::asked::{Part, Placeless, Point, Sort, Whereabouts};
+use crate::sketch::asked::{Part, Placeless, Point, Sort, THEN, Whereabouts};
 
 /// `garage on the east side, 22' x 20', county has 460`, `shed in the yard 10x12`, `porch "P" 3' east of corner 3`,
 /// `porch 16' wide, 5' deep in front, 6' from the left corner`, `garage in the house at the southeast corner`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let line = with_decimal_points(typed);
     let typed = &Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
+    // Its size is on the two lines below.
+    let below = size_lines::below(typed).filter(|size| !line.ends_with(size.as_str()));
+    if let Some(size) = below.filter(|_| size_in(&line).is_none()) {
+        let line = format!("{line} {size}");
+        return answer(&Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt });
+    }
     if let Some(answer) = cut_out_of_the_house(typed) {
         return Some(answer);
     }
@@ -42,7 +51,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let (phrase, size) = facts(typed, &mut space, first);
     let said = super::super::pieces::join(&phrase);
     let said = said.replace(",,", ",").replace("()", "").replace("( )", "");
-    let said = said.trim_matches([',', ';', ' ', '.']).to_owned();
+    let said = place_words::without_joints(said.trim_matches([',', ';', ' ', '.'])).to_owned();
+    let said = place_words::distances_first(&said).unwrap_or(said);
     // `back porch 8 x 12`
     let said = match side_named_first(&space.name).filter(|_| said.is_empty() && size.is_some()) {
         Some(side) => format!("on the {} side", side.to_lowercase()),
@@ -96,6 +106,20 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         None => text,
     };
     let text = text.replace("up against", "against").replace("right against", "against");
+    let text = place_words::off_a_space(&text).unwrap_or(text);
+    let text = place_words::without_outward(&text).unwrap_or(text);
+    // `breezeway 6' x 10' to the garage`: it leads there from the house.
+    let leads_there = ["to garage", "to the garage", "to gar"].iter().any(|to| {
+        text.strip_prefix(to).is_some_and(|rest| rest.is_empty() || rest.starts_with([',', ';']))
+    });
+    let text = match leads_there && space.kind == "breezeway" {
+        true => text.replacen("to gar", "between house and gar", 1).replacen(
+            "to the gar",
+            "between house and gar",
+            1,
+        ),
+        false => text,
+    };
     let text = match beside_place::whole_place(&text) {
         Some((whole, others)) => {
             space.comments.extend((!others.is_empty()).then_some(others));
@@ -161,6 +185,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         || says_detached && size.is_some() && words.piece(FIRST + 1).is_some();
     // `office 10' x 12' in the back yard`
     let is_away = space.kind == "living" && place.is_apart && place.whereabouts.parts.is_empty();
+    // `gazebo 10x10 by the pond`
+    let is_away = is_away || matches!(space.kind, "patio" | "deck") && place.is_apart;
     if (can_stand_apart(space.kind) || is_dwelling_apart(typed, &space) || is_away)
         && (is_detached || stands_apart(&space, &place, &words))
     {
@@ -207,7 +233,8 @@ fn side_of_its_name<'a>(name: &'a str, text: &str) -> Option<&'a str> {
     let is_one_of =
         |word: &str, words: &[&str]| words.iter().any(|one| word.eq_ignore_ascii_case(one));
     let side = name.trim_matches('"').split(' ').next().filter(|word| is_one_of(word, &SIDES))?;
-    let small = ["in", "the", "on", "it", "of", "at", "house"];
+    let small =
+        ["in", "the", "on", "it", "of", "at", "house", "starts", "starting", "begins", "beginning"];
     let said: Vec<String> = text
         .split([' ', ','])
         .filter(|word| !word.is_empty())
@@ -215,6 +242,11 @@ fn side_of_its_name<'a>(name: &'a str, text: &str) -> Option<&'a str> {
         .filter(|word| !small.contains(&word.as_str()))
         .collect();
     if matches!(&said[..], [only] if MIDDLE.contains(&only.as_str())) {
+        return Some(side);
+    }
+    // `front porch 6' x 12' centered on the door`
+    let is_centered = said.first().is_some_and(|first| MIDDLE.contains(&first.as_str()));
+    if is_centered && said[1..].iter().all(|word| DOORS.contains(&word.as_str()) || word == side) {
         return Some(side);
     }
     // `front porch 12' x 5' touching the garage`: on the front of the house, against the garage.
@@ -563,7 +595,7 @@ fn asked(
             "say on which side the street is, above the first level, as `front south`, and on this line, with nothing else about the place, "
         }
     };
-    let mut help = format!("{street}{example}; or {}", ask(typed, space));
+    let mut help = format!("{street}{example}{THEN}; or {}", ask(typed, space));
     if let Some(size) = size {
         help.push_str(&format!("; on the lines below it {}", size.as_sides(false)));
     }
@@ -809,6 +841,12 @@ fn is_after_a_square(typed: &Typed<'_>, at: usize) -> bool {
     !typed.says(at, &["ft", "feet", "foot", "m", "meters", "metres", "yd", "yards", "in"])
 }
 
+/// Words after which a place goes on.
+const JOINTS: [&str; 20] = [
+    "on", "at", "in", "to", "off", "of", "the", "from", "with", "and", "by", "is", "about",
+    "along", "behind", "under", "over", "near", "a", "my",
+];
+
 /// Reads everything but the place; the pieces that are left, and the size where no sides follow.
 fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Option<Size>) {
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
@@ -848,6 +886,15 @@ fn facts(typed: &Typed<'_>, space: &mut Space, first: usize) -> (Vec<Piece>, Opt
                     space.comments.push(typed.text(at, end).trim_matches([',', ' ']).to_owned())
                 }
                 false => size = Some(found),
+            }
+            // `off the kitchen 12x14 rear`: two parts of the place.
+            let is_between = left.last().is_some_and(|last: &Piece| {
+                last.sort == super::Sort::Word && !last.is_word(&JOINTS)
+            });
+            if is_between && typed.piece(end).is_some_and(|next| next.sort == super::Sort::Word) {
+                let mut comma = Piece::new(super::Sort::Mark, ",".to_owned());
+                comma.touches = true;
+                left.push(comma);
             }
             Some(end)
         } else if is_low_height && !says_high(typed, at) {
@@ -919,6 +966,10 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
         while words.says(first, &["of", "the", "my", "our", "those", "these", "that"]) {
             first += 1;
         }
+        // `inside the main rectangle`
+        let is_main = words.says(first, &["main", "big", "large"])
+            && words.says(first + 1, &["walk", "outline", "footprint", "rectangle", "box"]);
+        first += usize::from(is_main);
         if let Some(end) = the_above(&words, first) {
             let is_before = at > 0 && words.says(at - 1, &["included", "incl", "built", "all"]);
             return (true, words.without(at - usize::from(is_before), end));
@@ -926,7 +977,7 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
         let name = typed.attempt.house.as_deref().unwrap_or_default();
         let is_name =
             is_text(words.piece(first)) && words.name(first, first + 1).eq_ignore_ascii_case(name);
-        let is_walk = words.says(first, &["walk", "outline", "footprint"]);
+        let is_walk = words.says(first, &["walk", "outline", "footprint", "rectangle", "box"]);
         let upper = ["bedrooms", "upstairs", "rooms", "second", "upper", "living"];
         let is_under = words.says(at, &["under", "below", "beneath"]);
         if is_under && words.says(first, &upper) {
@@ -940,7 +991,7 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
         let end = whereabouts::house(&words, first)
             .or((is_name || is_walk).then_some(first + usize::from(is_name)));
         if let Some(mut end) = end {
-            while words.says(end, &["walk", "outline", "footprint", "itself"]) {
+            while words.says(end, &["walk", "outline", "footprint", "rectangle", "box", "itself"]) {
                 end += 1;
             }
             let from = at - usize::from(at > 0 && words.says(at - 1, &["built", "set"]));
@@ -1202,7 +1253,19 @@ fn stands_apart(space: &Space, place: &Place, words: &Typed<'_>) -> bool {
         .find(FIRST, &["against", "touching", "abutting", "attached", "wall", "corner", "flush"])
         .is_some();
     let stands_alone = space.kind == "outbuilding" || is_dwelling_apart(words, space);
-    place.is_apart || stands_alone && (is_side || is_beside && !touches)
+    // `pool house, back corner`, `greenhouse SW of the house`: of the yard, and not against the house.
+    let is_yard = (FIRST..words.pieces.len()).all(|at| {
+        words.says(at, &["in", "the", "at", "back", "rear", "left", "right", "far", "corner"])
+            || words.piece(at).is_some_and(|mark| mark.is_mark(",;"))
+    }) && words.find(FIRST, &["corner", "back", "rear"]).is_some();
+    let is_off_a_corner = (FIRST..words.pieces.len()).any(|at| {
+        whereabouts::compass_corner(words, at)
+            .is_some_and(|(_, end)| words.says(end, &["of"]) && end == at + 1)
+    });
+    place.is_apart
+        || stands_alone && (is_side || is_beside && !touches)
+        || stands_alone && is_yard
+        || stands_alone && is_off_a_corner && !touches
 }
 
 /// What is missing in the line of a space, and what stays as it is.

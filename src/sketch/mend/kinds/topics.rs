@@ -564,6 +564,15 @@ fn address_and_more(typed: &Typed<'_>, end: usize) -> Option<Answer> {
             words.get(at).is_some_and(|piece| piece.text.starts_with(|c: char| c.is_ascii_digit()))
         };
         let is_account = first.is_word(&["parcel", "account", "acct", "apn", "pin", "pid"]);
+        // `acct R-104417`: a short number may begin with a letter.
+        let is_number = |at: usize| {
+            is_number(at)
+                || words.get(at).and_then(|word| part.get(word.at..)).is_some_and(|number| {
+                    number.len() <= 20
+                        && !number.contains(' ')
+                        && number.contains(|c: char| c.is_ascii_digit())
+                })
+        };
         let at = 1 + usize::from(
             words
                 .get(1)

@@ -47,7 +47,7 @@ fn wide_and_deep(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// The sizes of a line: where each begins and ends.
-fn sizes(typed: &Typed<'_>) -> Vec<(usize, usize)> {
+pub(super) fn sizes(typed: &Typed<'_>) -> Vec<(usize, usize)> {
     let (mut all, mut at) = (Vec::new(), 0);
     while at < typed.pieces.len() {
         let two = length_at(&typed.pieces, at).and_then(|one| {

@@ -4,7 +4,7 @@
 use super::super::compass::{by_compass, slant, way_and_back};
 use super::super::pieces::{Piece, Sort as PieceSort};
 use super::measure::{Measure, length_at};
-use super::{Typed, digits, is_text};
+use super::{Typed, digits, is_text, place_words};
 use crate::geometry::compass::{Axis, Direction};
 use crate::sketch::asked::{Part, Point, Sort, Whereabouts};
 use crate::sketch::statement::Unit;
@@ -166,6 +166,18 @@ pub(super) fn place(typed: &Typed<'_>, first: usize, inside: bool) -> Place {
                 Told::Street => place.needs_street = true,
             }
             at = found.end;
+            continue;
+        }
+        // `bumps out 8' in front of the house`: its near end lies beyond the wall there.
+        if let Some((way, by, end)) = place_words::stands_out(typed, at) {
+            match way {
+                Some(way) => place
+                    .whereabouts
+                    .parts
+                    .push(Part { sort: Sort::Inset(way, Length::ZERO - by), of: None }),
+                None => place.needs_street = true,
+            }
+            at = end;
             continue;
         }
         // `on the back, full width`: its size says so too.
@@ -336,9 +348,9 @@ fn of_side(way: Option<Direction>, told: impl FnOnce(Direction) -> Told) -> Told
     way.map_or(Told::Street, told)
 }
 /// What a space away from the house stands in, or beside.
-const LAND: [&str; 15] = [
+const LAND: [&str; 19] = [
     "yard", "backyard", "field", "garden", "lot", "alley", "driveway", "drive", "pasture", "fence",
-    "property", "woods", "pool", "orchard", "road",
+    "property", "woods", "pool", "orchard", "road", "pond", "creek", "paddock", "ditch",
 ];
 
 /// `in the yard`, `out back`, `by itself`, `across the driveway`: away from the house.
@@ -405,8 +417,10 @@ fn apart(typed: &Typed<'_>, at: usize) -> Option<Found> {
     if !typed.says(at, &joints) {
         return None;
     }
-    let more =
-        ["the", "of", "a", "back", "rear", "side", "front", "far", "end", "line", "in", "by"];
+    let more = [
+        "the", "of", "a", "back", "rear", "side", "front", "far", "end", "line", "in", "by",
+        "corner", "left", "right",
+    ];
     let last = (at + 1..typed.pieces.len().min(at + 7))
         .find(|&at| !typed.says(at, &more))
         .filter(|&last| typed.says(last, &land))?;
@@ -679,13 +693,13 @@ pub(super) fn distance(typed: &Typed<'_>, at: usize) -> Option<(Length, usize)> 
     if let Some(one) = length_at(&typed.pieces, at).filter(|one| one.has_unit) {
         return Some((one.length, one.end));
     }
-    if typed.says(at + 1, &["from"]) {
+    let is_zero = typed.piece(at)?.text == "0";
+    if typed.says(at + 1, &["from"]) && !is_zero {
         return number_alone(typed, at);
     }
     let is_unit = typed.piece(at + 1).is_some_and(|unit| {
         unit.is_mark("'’′\"") || unit.is_word(&["ft", "feet", "foot", "m", "cm", "mm"])
     });
-    let is_zero = typed.piece(at)?.text == "0";
     is_zero.then_some((Length::ZERO, at + 1 + usize::from(is_unit)))
 }
 

@@ -401,9 +401,8 @@ fn values(typed: &Typed<'_>) -> Option<Answer> {
         Some(match typed.lower(at).as_str() {
             "av" | "assessed" | "assd" | "asd" | "assmt" | "assessment" | "taxable" => "assessed",
             "mv" | "market" | "mkt" | "fmv" | "rmv" | "jmv" => "market",
-            "imp" | "impr" | "imps" | "improvement" | "improvements" | "bldg" | "building" => {
-                "improvement"
-            }
+            "imp" | "impr" | "imps" | "improvement" | "improvements" | "bldg" | "building"
+            | "house" | "structure" | "dwelling" => "improvement",
             "land" => "land",
             "total" => "total",
             _ => return None,
@@ -411,10 +410,11 @@ fn values(typed: &Typed<'_>) -> Option<Answer> {
     };
     let mut parts: Vec<(&str, String)> = Vec::new();
     let mut year = None;
+    let mut capped = "";
     let mut open: Option<&str> = None;
     let mut at = 0;
     while at < typed.pieces.len() {
-        if let Some((sum, end)) = sum_at(typed, at) {
+        if let Some((sum, end)) = super::card_lines::sum_at(typed, at) {
             parts.push((open.take()?, sum));
             at = end;
             continue;
@@ -429,6 +429,8 @@ fn values(typed: &Typed<'_>) -> Option<Answer> {
             }
         } else if typed.pieces[at].is_year() {
             year = Some(typed.pieces[at].text.clone());
+        } else if typed.says(at, &["capped", "cap"]) {
+            capped = "capped";
         } else if !typed.says(
             at,
             &["value", "values", "val", "the", "is", "of", "for", "and", "year", "ty", "county"],
@@ -466,9 +468,11 @@ fn values(typed: &Typed<'_>) -> Option<Answer> {
     let said: Vec<String> = parts.iter().map(|(part, sum)| format!("{part} {sum}")).collect();
     let year = year.map_or_else(String::new, |year| format!(" year {year}"));
     let line = format!("value {}{year}", said.join(" "));
+    let line = if capped.is_empty() { line } else { format!("{line}  # {capped}") };
+    let joint = if capped.is_empty() { "  #" } else { "," };
     Some(match lands {
         Some(lands) => Answer::line(
-            format!("{line}  # land {lands}"),
+            format!("{line}{joint} land {lands}"),
             "the value of the land has no word of its own: `market` is of land and improvements together",
         ),
         None => Answer::line(

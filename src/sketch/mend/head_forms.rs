@@ -1,0 +1,273 @@
+//! Lines about the whole file in the forms of letters, cards and listings: with that one thing changed, a line is read or
+//! answered as any other.
+
+use super::kinds::month_named;
+
+/// The line in the form that is known, and what was wrong. `None` if nothing here is in another form.
+pub(super) fn written_out(line: &str) -> Option<(String, &'static str)> {
+    // A mark for inches is no quotation mark.
+    let is_inches = |at: usize| line[..at].ends_with(|c: char| c.is_ascii_digit());
+    let has_text = line.match_indices('"').any(|(at, _)| !is_inches(at));
+    if has_text || line.contains('#') {
+        return None;
+    }
+    home_of(line)
+        .or_else(|| address_in_short(line))
+        .or_else(|| account_and_address(line))
+        .or_else(|| figure_of_somebody(line))
+        .or_else(|| per_somebody(line))
+        .or_else(|| totals(line))
+        .or_else(|| two_days(line))
+        .or_else(|| measured_with(line))
+        .or_else(|| outside_of_frame(line))
+        .or_else(|| value_with_a_mark(line))
+}
+
+fn begins(line: &str, with: &str) -> bool {
+    line.get(..with.len()).is_some_and(|first| first.eq_ignore_ascii_case(with))
+}
+
+fn has_digit(text: &str) -> bool {
+    text.contains(|c: char| c.is_ascii_digit())
+}
+
+/// `Home of the owner, 9 Alder Lane`: what the file is about.
+fn home_of(line: &str) -> Option<(String, &'static str)> {
+    let forms = ["home of ", "house of ", "residence of ", "property of ", "house belonging to "];
+    let line = line.trim();
+    let is_one = forms.iter().any(|form| begins(line, form));
+    (is_one && has_digit(line) && line.contains(',')).then(|| {
+        (format!("property \"{line}\""), "the house is named on a line that begins with `property`")
+    })
+}
+
+/// `addr. 9 Alder Lane`, `addr 9 Alder Lane`.
+fn address_in_short(line: &str) -> Option<(String, &'static str)> {
+    let line = line.trim();
+    let rest = ["addr. ", "addr.: ", "addrs ", "add. "]
+        .iter()
+        .find_map(|form| line.get(form.len()..).filter(|_| begins(line, form)))?;
+    has_digit(rest).then(|| {
+        (format!("address {}", rest.trim()), "the address of the house begins with `address`")
+    })
+}
+
+/// `1,204 per county, 1,180 per me`, `1,204 sf per CAD`: who published a figure stands before it.
+fn per_somebody(line: &str) -> Option<(String, &'static str)> {
+    const WHO: [(&str, &str); 9] = [
+        ("county", "record"),
+        ("cad", "record"),
+        ("assessor", "record"),
+        ("record", "record"),
+        ("records", "record"),
+        ("card", "record"),
+        ("listing", "listing"),
+        ("mls", "listing"),
+        ("plans", "plan"),
+    ];
+    let (before, after) = line.trim().split_once(" per ")?;
+    let number = before.split(' ').next()?;
+    let unit = before.get(number.len()..)?.trim().to_lowercase();
+    let digits: String = number.chars().filter(char::is_ascii_digit).collect();
+    let is_area = (3..=5).contains(&digits.len())
+        && number.chars().all(|c| c.is_ascii_digit() || c == ',')
+        && matches!(unit.as_str(), "" | "sf" | "sq ft" | "sqft" | "sq. ft." | "sq. ft");
+    let after = after.trim_start();
+    let after = after.strip_prefix("the ").or(after.strip_prefix("tax ")).unwrap_or(after);
+    let who: String = after.chars().take_while(|c| c.is_alphabetic()).collect();
+    let rest = after.get(who.len()..)?.trim_start_matches([',', ';', '.', ' ']);
+    let word = WHO.iter().find(|(name, _)| who.eq_ignore_ascii_case(name))?.1;
+    let comment = if rest.is_empty() { String::new() } else { format!("  # {rest}") };
+    is_area.then(|| {
+        (
+            format!("{word} {number} sq ft{comment}"),
+            "an area begins with the word for who published it",
+        )
+    })
+}
+
+/// `assessor's sketch totals 1,204`: a figure of the record.
+fn totals(line: &str) -> Option<(String, &'static str)> {
+    const WHO: [&str; 7] = [
+        "assessor's ",
+        "assessor ",
+        "county ",
+        "county's ",
+        "cad ",
+        "appraisal district ",
+        "card ",
+    ];
+    const WHAT: [&str; 6] = [
+        "sketch totals ",
+        "sketch total ",
+        "sketch says ",
+        "sketch adds up to ",
+        "totals ",
+        "total ",
+    ];
+    let line = line.trim();
+    let rest = WHO.iter().find_map(|who| line.get(who.len()..).filter(|_| begins(line, who)))?;
+    let area =
+        WHAT.iter().find_map(|what| rest.get(what.len()..).filter(|_| begins(rest, what)))?;
+    let area = area.trim_start_matches(['=', ':', ' ']);
+    area.starts_with(|c: char| c.is_ascii_digit())
+        .then(|| (format!("county {area}"), "the figure of the record begins with `record`"))
+}
+
+/// `measured May 16 & 17, 2026`, `measured 5/16-5/17/26`: the last of two days.
+fn two_days(line: &str) -> Option<(String, &'static str)> {
+    const CAUSE: &str = "`measured` has one day, the last of several";
+    let line = line.trim();
+    let verb = ["measured ", "taped "].iter().find(|verb| begins(line, verb))?;
+    let words: Vec<&str> = line.get(verb.len()..)?.split_whitespace().collect();
+    let is_day = |word: &str| {
+        let day = word.trim_end_matches(',');
+        day.len() <= 2 && day.parse::<u8>().is_ok_and(|day| (1..=31).contains(&day))
+    };
+    let is_joint = |word: &&str| ["&", "and", "-", "to", "+"].contains(word);
+    // `May 16 & 17, 2026`
+    if let [month, one, joint, two, rest @ ..] = &words[..]
+        && month_named(&month.to_lowercase()).is_some()
+        && is_day(one)
+        && is_joint(joint)
+        && is_day(two)
+    {
+        let plain = format!("measured {month} {two} {} (begun {month} {one})", rest.join(" "));
+        return Some((plain, CAUSE));
+    }
+    // `5/16 & 5/17/26`
+    let parts = |word: &str| word.split(['/', '.']).filter(|part| !part.is_empty()).count();
+    let is_date = |word: &str| {
+        word.split(['/', '.']).all(|part| part.len() <= 4 && part.parse::<u32>().is_ok())
+    };
+    let [one, joint, two, rest @ ..] = &words[..] else { return None };
+    let is_pair =
+        is_date(one) && parts(one) == 2 && is_joint(joint) && is_date(two) && parts(two) == 3;
+    is_pair.then(|| (format!("measured {two} (begun {one}) {}", rest.join(" ")), CAUSE))
+}
+
+/// `laser measured 5/16/26`, `hand taped 5/16/26 by owner`: with what it was measured comes last.
+fn measured_with(line: &str) -> Option<(String, &'static str)> {
+    let mut words = line.trim().splitn(4, ' ');
+    let (tool, verb, day) = (words.next()?, words.next()?, words.next()?);
+    let tools = ["laser", "tape", "disto", "wheel"];
+    let is_tool = tools.iter().any(|one| tool.eq_ignore_ascii_case(one));
+    let is_verb = ["measured", "taped"].iter().any(|one| verb.eq_ignore_ascii_case(one));
+    let day = day.trim_end_matches(',');
+    let is_day = day.contains(['/', '-']) && day.starts_with(|c: char| c.is_ascii_digit());
+    let rest = words.next().map_or_else(String::new, |rest| {
+        format!("{}{rest}", if rest.starts_with("by ") { " " } else { ", " })
+    });
+    (is_tool && is_verb && is_day).then(|| {
+        let plain = match rest.starts_with(" by ") && !rest.contains(" with ") {
+            true => format!("measured {day}{rest} with {}", tool.to_lowercase()),
+            false => format!("measured {day} with {}{rest}", tool.to_lowercase()),
+        };
+        (plain, "the day comes right after `measured`, then `by` and who, and `with` and what")
+    })
+}
+
+/// `builder plan 1,215 (outside of frame)`: to the frame.
+fn outside_of_frame(line: &str) -> Option<(String, &'static str)> {
+    let lower = line.to_ascii_lowercase();
+    ["outside of frame", "outside of framing", "outside of studs", "outside of the frame"]
+        .iter()
+        .filter(|_| lower.contains("plan"))
+        .find_map(|form| {
+            let at = lower.find(form)?;
+            let (before, after) = (line.get(..at)?, line.get(at + form.len()..)?);
+            Some((
+                format!("{before}frame{after}"),
+                "the outside of the framing is the face that is called `frame`",
+            ))
+        })
+}
+
+/// `value: land 60k, house 250k`: the first word needs no mark.
+fn value_with_a_mark(line: &str) -> Option<(String, &'static str)> {
+    let (word, rest) = line.trim().split_once(':')?;
+    let is_value =
+        ["value", "values", "valuation"].iter().any(|one| word.eq_ignore_ascii_case(one));
+    (is_value && has_digit(rest) && rest.trim_start().starts_with(|c: char| c.is_alphabetic()))
+        .then(|| (format!("value {}", rest.trim()), "the values of a record begin with `value`"))
+}
+
+/// `prop ID 104417 / 9 Alder Lane`, `acct R-104417, 9 Alder Lane`: the address first, as it is known.
+fn account_and_address(line: &str) -> Option<(String, &'static str)> {
+    const ACCOUNTS: [&str; 12] = [
+        "prop id",
+        "property id",
+        "account no",
+        "account",
+        "acct no",
+        "acct",
+        "parcel no",
+        "parcel",
+        "apn",
+        "pin",
+        "tax id",
+        "geo id",
+    ];
+    const STREETS: [&str; 18] = [
+        "st", "street", "ln", "lane", "rd", "road", "dr", "drive", "ave", "avenue", "ct", "court",
+        "blvd", "way", "pl", "place", "cir", "trail",
+    ];
+    let line = line.trim();
+    let form = ACCOUNTS.iter().find(|form| begins(line, &format!("{form} ")))?;
+    let rest = line.get(form.len()..)?.trim_start_matches([':', '#', '.', ' ']);
+    let (number, address) =
+        [" / ", ", ", "; ", " - "].iter().find_map(|joint| rest.split_once(joint))?;
+    let number = number.trim();
+    let is_number = has_digit(number) && !number.contains(' ') && number.len() <= 20;
+    let first = address.trim().split(' ').next()?;
+    let is_street = address
+        .split([' ', ',', '.'])
+        .any(|word| STREETS.iter().any(|street| word.eq_ignore_ascii_case(street)));
+    let is_address = first.chars().all(|c| c.is_ascii_digit()) && !first.is_empty() && is_street;
+    (is_number && is_address).then(|| {
+        (
+            format!("{}, acct {number}", address.trim()),
+            "the address and the number on the record have a line each",
+        )
+    })
+}
+
+/// `Homefinder 1,250`: a figure with the name of its source, and without its unit.
+fn figure_of_somebody(line: &str) -> Option<(String, &'static str)> {
+    const OTHERS: [&str; 16] = [
+        "record",
+        "listing",
+        "plan",
+        "value",
+        "tax",
+        "taxes",
+        "market",
+        "exemption",
+        "total",
+        "land",
+        "improvement",
+        "price",
+        "sold",
+        "county",
+        "levy",
+        "north",
+    ];
+    let words: Vec<&str> = line.trim().split(' ').collect();
+    let [names @ .., number] = &words[..] else { return None };
+    let (thousands, rest) = number.split_once(',')?;
+    let is_number = thousands.len() == 1
+        && rest.len() == 3
+        && (thousands.to_owned() + rest).chars().all(|c| c.is_ascii_digit());
+    let is_name = |word: &&str| {
+        let lower = word.to_lowercase();
+        word.starts_with(char::is_uppercase)
+            && word.len() > 2
+            && word.chars().all(char::is_alphabetic)
+            && !OTHERS.contains(&lower.as_str())
+            && !crate::sketch::nouns::is_known(&lower)
+            && super::kinds::kind_word(&lower).is_none()
+            && super::whole_way(&lower).is_none()
+    };
+    let is_one = (1..=2).contains(&names.len()) && names.iter().all(is_name) && is_number;
+    is_one.then(|| (format!("{} sq ft", line.trim()), "the figure has no unit"))
+}
