@@ -21,6 +21,11 @@ pub(super) fn written_out(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| measured_with(line))
         .or_else(|| outside_of_frame(line))
         .or_else(|| value_with_a_mark(line))
+        .or_else(|| other_beginning(line))
+        .or_else(|| of_the_record(line))
+        .or_else(|| year_of_a_value(line))
+        .or_else(|| present(line))
+        .or_else(|| remark(line))
 }
 
 fn begins(line: &str, with: &str) -> bool {
@@ -44,7 +49,7 @@ fn home_of(line: &str) -> Option<(String, &'static str)> {
 /// `addr. 9 Alder Lane`, `addr 9 Alder Lane`.
 fn address_in_short(line: &str) -> Option<(String, &'static str)> {
     let line = line.trim();
-    let rest = ["addr. ", "addr.: ", "addrs ", "add. "]
+    let rest = ["addr. ", "addr.: ", "addrs ", "add. ", "re: ", "prop: ", "prop.: "]
         .iter()
         .find_map(|form| line.get(form.len()..).filter(|_| begins(line, form)))?;
     has_digit(rest).then(|| {
@@ -270,4 +275,144 @@ fn figure_of_somebody(line: &str) -> Option<(String, &'static str)> {
     };
     let is_one = (1..=2).contains(&names.len()) && names.iter().all(is_name) && is_number;
     is_one.then(|| (format!("{} sq ft", line.trim()), "the figure has no unit"))
+}
+
+/// Beginnings that other words stand for, as `cause no. 2026-123`.
+fn other_beginning(line: &str) -> Option<(String, &'static str)> {
+    const CASE: &str = "the number of a protest is `case`";
+    const ACCOUNT: &str = "the number under which the office has the house is `account`";
+    const CAP: &str = "what the tax is paid on is `value assessed`";
+    const SALE: &str = "another house that was sold is a `comparable`";
+    const SEEN: &str = "whether the inside was seen is `interior seen` or `interior not seen`";
+    const DAY: &str = "the day on which it was measured comes right after `measured`";
+    const FORMS: [(&str, &str, &str); 22] = [
+        ("cause no. ", "case ", CASE),
+        ("cause no ", "case ", CASE),
+        ("cause number ", "case ", CASE),
+        ("docket no. ", "case ", CASE),
+        ("account no ", "account ", ACCOUNT),
+        ("account no. ", "account ", ACCOUNT),
+        ("acct no ", "account ", ACCOUNT),
+        ("cap value ", "assessed value ", CAP),
+        ("capped value ", "assessed value ", CAP),
+        ("comparable sale: ", "comparable ", SALE),
+        ("comparable sale ", "comparable ", SALE),
+        ("comp sale: ", "comparable ", SALE),
+        ("comp sale ", "comparable ", SALE),
+        ("interior not accessible", "interior not seen", SEEN),
+        ("interior not inspected", "interior not seen", SEEN),
+        ("interior not entered", "interior not seen", SEEN),
+        ("interior not available", "interior not seen", SEEN),
+        ("interior not viewed", "interior not seen", SEEN),
+        ("interior not measured", "interior not seen", SEEN),
+        ("msmts taken ", "measured ", DAY),
+        ("msmts ", "measured ", DAY),
+        ("measmts ", "measured ", DAY),
+    ];
+    let line = line.trim();
+    FORMS.iter().find_map(|(form, word, cause)| {
+        let rest = line.get(form.len()..).filter(|_| begins(line, form))?;
+        let is_number = has_digit(rest) || form.starts_with("interior");
+        is_number.then(|| (format!("{word}{rest}"), *cause))
+    })
+}
+
+/// `county 1204 sf incl. sunroom`, `record was 1,204, now 1,310`, `tax 6,140 last year`.
+fn of_the_record(line: &str) -> Option<(String, &'static str)> {
+    const WHO: [&str; 4] = ["county ", "cad ", "assessor ", "appraisal district "];
+    let line = line.trim();
+    let lower = line.to_ascii_lowercase();
+    if let Some(rest) = lower.strip_prefix("record was ")
+        && let Some((before, now)) = rest.split_once(", now ")
+    {
+        let (number, more) = now.split_once(' ').unwrap_or((now, ""));
+        let is_number =
+            |text: &str| text.chars().all(|c| c.is_ascii_digit() || c == ',') && has_digit(text);
+        let more = more.trim_matches(['(', ')', ' ']);
+        let more = if more.is_empty() { String::new() } else { format!(", now {more}") };
+        return (is_number(number) && has_digit(before)).then(|| {
+            (
+                format!("record {number} sq ft  # was {before}{more}"),
+                "a figure is the one that holds now",
+            )
+        });
+    }
+    if let Some(rest) = lower.strip_prefix("tax ")
+        && rest.ends_with(" last year")
+        && rest.trim_start_matches('$').starts_with(|c: char| c.is_ascii_digit())
+    {
+        let sum = rest.trim_end_matches(" last year");
+        return Some((format!("last year's taxes {sum}"), "a tax that was paid has no line"));
+    }
+    let rest = WHO.iter().find_map(|who| line.get(who.len()..).filter(|_| begins(line, who)))?;
+    let number: String = rest.chars().take_while(|c| c.is_ascii_digit() || *c == ',').collect();
+    let after = rest.get(number.len()..)?.trim_start();
+    let after = ["sf ", "sq ft ", "sqft ", "sq. ft. "]
+        .iter()
+        .find_map(|unit| after.get(unit.len()..).filter(|_| begins(after, unit)))
+        .unwrap_or(after);
+    let counts = ["incl", "counting", "with ", "w/", "plus ", "+"];
+    let is_counting = counts.iter().any(|word| begins(after, word));
+    let is_area = (3..=5).contains(&number.chars().filter(char::is_ascii_digit).count());
+    (is_area && is_counting).then(|| {
+        let sum = after.starts_with('+') || begins(after, "plus ");
+        let unit = if sum { "" } else { " sq ft" };
+        (format!("record {number}{unit} {after}"), "the figure of the record begins with `record`")
+    })
+}
+
+/// `value 310000 (2026)`: of which year a value is.
+fn year_of_a_value(line: &str) -> Option<(String, &'static str)> {
+    let (before, year) = line.trim().strip_suffix(')')?.split_once('(')?;
+    let is_year = year.len() == 4 && year.starts_with("20") && year.parse::<u32>().is_ok();
+    let before = before.trim_end();
+    let is_sum = before
+        .strip_prefix("value ")
+        .is_some_and(|sum| sum.chars().all(|c| c.is_ascii_digit() || "$,".contains(c)));
+    (is_year && is_sum)
+        .then(|| (format!("{before} year {year}"), "of which year a value is stands after `year`"))
+}
+
+/// `measured 5/16/26 w/ owner`: who was there is no tool.
+fn present(line: &str) -> Option<(String, &'static str)> {
+    const WHO: [&str; 8] =
+        ["owner", "seller", "agent", "tenant", "homeowner", "neighbor", "client", "buyer"];
+    let line = line.trim();
+    let is_one = ["measured ", "visited ", "taped "].iter().any(|verb| begins(line, verb));
+    let (before, who) = [" w/ ", " w/", " with "].iter().find_map(|with| line.rsplit_once(with))?;
+    let bare = who.trim_start_matches("the ");
+    let is_who = WHO.iter().any(|one| bare.eq_ignore_ascii_case(one));
+    (is_one && is_who && has_digit(before)).then(|| {
+        (
+            format!("{before} (with {who})"),
+            "after `with` stands what it was measured with; who was there goes into a comment",
+        )
+    })
+}
+
+/// `garage faces west`, `house built 1968, remodeled 2004`: remarks.
+fn remark(line: &str) -> Option<(String, &'static str)> {
+    let line = line.trim();
+    let words: Vec<String> = line
+        .split([' ', ',', '.'])
+        .filter(|word| !word.is_empty())
+        .map(str::to_lowercase)
+        .collect();
+    let word = |at: usize| words.get(at).map_or("", String::as_str);
+    let at = usize::from(matches!(word(0), "the" | "my" | "our"));
+    let faces = word(at) == "garage"
+        && (matches!(word(at + 1), "faces" | "facing") && words.len() == at + 3
+            || matches!(word(at + 1), "door" | "doors")
+                && matches!(word(at + 2), "faces" | "face" | "facing")
+                && words.len() == at + 4);
+    let is_year = |text: &str| text.len() == 4 && text.parse::<u32>().is_ok();
+    let done =
+        ["built", "remodeled", "renovated", "updated", "added", "in", "and", "about", "circa"];
+    let built = matches!(word(at), "house" | "home")
+        && word(at + 1) == "built"
+        && words[at + 1..].iter().all(|word| done.contains(&word.as_str()) || is_year(word))
+        && words.iter().any(|word| is_year(word));
+    (faces || built).then(|| {
+        (format!("# {line}"), "this says nothing of the outline; a comment begins with `#`")
+    })
 }
