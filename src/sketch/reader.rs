@@ -240,6 +240,7 @@ fn told(help: &str) -> Option<&str> {
 fn tells_wall(help: &str) -> bool {
     told(help).is_some_and(|told| mend::begins_as_wall(told) || mend::is_way(told))
         || help.starts_with("write `north`, `east`, `south` or `west`, as it was walked")
+        || help.starts_with("if it is a wall of the house, ")
 }
 
 /// What an offered text opens, as the first words of a line: a level, with its first space if it has one, or a space.

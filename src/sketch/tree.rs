@@ -191,6 +191,16 @@ pub(crate) struct BaySketch {
     pub(crate) first: usize,
 }
 
+impl BaySketch {
+    /// How many sides it stands for.
+    pub(crate) fn count(&self) -> usize {
+        match self.bay.front {
+            BayFront::Round => 1,
+            BayFront::Flat(_) => 3,
+        }
+    }
+}
+
 /// A named corner.
 #[derive(Clone, Debug)]
 pub(crate) struct CornerSketch {

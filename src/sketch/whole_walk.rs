@@ -20,6 +20,7 @@ const LONGEST: usize = 400;
 const MOST_WALLS: usize = 60;
 
 /// A line of a walk that begins with a way.
+#[derive(Clone)]
 struct Wall {
     /// The line from its first word to its last, without its comment.
     span: Span,
@@ -44,6 +45,18 @@ enum Called {
     Street,
     /// `north wall 40'`, `back side 40'`: with a word for where it stands.
     Side,
+    /// `west wall north 32'`: with the way that was walked.
+    Walked,
+    /// `jog in 4'`, `porch side 21'`: with the way that it turns from the wall before it, or with none.
+    Jog(Turn),
+}
+
+/// Which way a jog turns.
+#[derive(Clone, Copy, PartialEq)]
+enum Turn {
+    In,
+    Out,
+    Open,
 }
 
 /// Which walls of a walk are called by the sides on which they stand.
@@ -60,8 +73,8 @@ enum Taken {
 impl Taken {
     fn stands(self, wall: &Wall) -> bool {
         match self {
-            Taken::All => true,
-            Taken::Street => wall.by != Called::Compass,
+            Taken::All => matches!(wall.by, Called::Compass | Called::Street | Called::Side),
+            Taken::Street => matches!(wall.by, Called::Street | Called::Side),
             Taken::Said => wall.by == Called::Side,
             Taken::None => false,
         }
@@ -169,7 +182,48 @@ fn begins_another(typed: &str, faults: &[&Diagnostic]) -> bool {
         ["level", "lot", "map"].contains(&first.as_str()) || mend::is_kind(&first)
     };
     let offered = faults.iter().flat_map(|fault| fault.fixes()).next();
-    begins(typed) || offered.is_some_and(|fix| begins(&fix.text))
+    // `garage front 22'` between walls is answered with a wall.
+    let is_wall = matches!(faults, [fault] if told_as_wall(fault).is_some())
+        || offered.is_some_and(|fix| mend::begins_as_wall(&fix.text));
+    begins(typed) && !is_wall || offered.is_some_and(|fix| begins(&fix.text))
+}
+
+/// What follows the way in a wall that the only help tells to write.
+fn told_as_wall(fault: &Diagnostic) -> Option<String> {
+    let [help] = fault.helps() else { return None };
+    let told = help.strip_prefix("write `")?.split('`').next()?;
+    let (way, rest) = told.split_once(' ')?;
+    (mend::is_way(way) && fault.fixes().is_empty()).then(|| rest.to_owned())
+}
+
+/// The length of a jog that is answered with the ways that it may run, and how it turns.
+fn jog(typed: &str, fault: &Diagnostic, line: Span) -> Option<(Turn, String)> {
+    const JOGS: [&str; 10] =
+        ["jog", "jogs", "step", "steps", "offset", "notch", "return", "in", "out", "setback"];
+    let words: Vec<String> = typed
+        .split(|c: char| !c.is_alphanumeric())
+        .take_while(|word| !word.starts_with(|c: char| c.is_ascii_digit()))
+        .map(str::to_lowercase)
+        .collect();
+    let says = |word: &str| words.iter().any(|one| one == word);
+    if !words.first().is_some_and(|word| JOGS.contains(&word.as_str())) {
+        return None;
+    }
+    let told = |help: &String| {
+        let (before, length) = help.strip_suffix('`')?.rsplit_once(" and then `")?;
+        before.starts_with("write `north`").then(|| length.to_owned())
+    };
+    let rest = match fault.fixes() {
+        [_, _] => offered(fault, line)?,
+        [] => fault.helps().iter().find_map(told)?,
+        _ => return None,
+    };
+    let turn = match (says("in") || says("inward"), says("out") || says("outward")) {
+        (true, false) => Turn::In,
+        (false, true) => Turn::Out,
+        _ => Turn::Open,
+    };
+    Some((turn, rest))
 }
 
 /// The wall of a line, if it begins with a way and reads, or would with one of its answers, which differ in the way alone.
@@ -187,6 +241,24 @@ fn wall(line: &str, offset: usize, faults: &[&Diagnostic], said: Said) -> Option
         Some(Wall { span, way, by, rest, length, is_faulty, is_apart: false })
     };
     let (first, rest) = typed.split_once(' ')?;
+    if let [fault] = faults
+        && let Some((turn, rest)) = jog(typed, fault, span)
+    {
+        // Its way follows from the wall before it.
+        return made(Direction::North, Called::Jog(turn), rest);
+    }
+    if let [fault] = faults
+        && way(first, said).is_none()
+        && let Some(rest) = told_as_wall(fault)
+    {
+        let mut sides = typed.split(' ').filter_map(|word| way(word, said));
+        return match (sides.next(), sides.next()) {
+            (Some(side), None) => made(side, Called::Side, rest),
+            // `porch side 21'`: as a jog it turns from the wall before it.
+            (None, _) => made(Direction::North, Called::Jog(Turn::Open), rest),
+            _ => None,
+        };
+    }
     let Some(way) = way(first, said).filter(|_| mend::stands::walked(typed).is_none()) else {
         // `west wall north 32' 7"`, `jog north 4'`: the way stands further on in the line.
         let [fault] = faults else { return None };
@@ -196,7 +268,7 @@ fn wall(line: &str, offset: usize, faults: &[&Diagnostic], said: Said) -> Option
         let way = walked.or(offered)?;
         let offered = offered.filter(|offered| *offered == way);
         let rest = offered.and_then(|_| self::offered(fault, span));
-        return made(way, Called::Compass, rest.or_else(|| mend::stands::rest(typed))?);
+        return made(way, Called::Walked, rest.or_else(|| mend::stands::rest(typed))?);
     };
     let is_compass = mend::whole_way(first).is_some_and(|word| compass(word).is_some());
     let by = match (mend::stands::is_said(typed), is_compass) {
@@ -251,33 +323,96 @@ struct Question {
     fixes: Vec<Fix>,
 }
 
+/// The most ways of the jogs of a walk that are tried.
+const MOST_TRIED: usize = 16;
+
 /// What to ask about the walls of a walk; `None` if no wall says where it stands, or the walls show nothing.
 fn question(source: &Source, walls: &[Wall]) -> Option<Question> {
+    if !walls.iter().any(is_jog) {
+        return asked(source, walls);
+    }
+    // Where the walk does not show which way a jog turns, that is asked for itself.
+    asked(source, walls).or_else(|| asked(source, &without_jogs(walls)))
+}
+
+fn is_jog(wall: &Wall) -> bool {
+    matches!(wall.by, Called::Jog(_))
+}
+
+/// The walls without the jogs, as other lines between them.
+fn without_jogs(walls: &[Wall]) -> Vec<Wall> {
+    let (mut left, mut is_apart) = (Vec::new(), false);
+    for wall in walls {
+        is_apart |= wall.is_apart || is_jog(wall);
+        if !is_jog(wall) {
+            left.push(Wall { is_apart: std::mem::take(&mut is_apart), ..wall.clone() });
+        }
+    }
+    left
+}
+
+/// The ways in which the walls of a walk run if some are called by their sides: one list, or more where a jog may turn
+/// either way.
+fn ways_of(walls: &[Wall], reading: Taken, clockwise: bool) -> Vec<Vec<Direction>> {
+    let mut tried: Vec<Vec<Direction>> = vec![Vec::new()];
+    for wall in walls {
+        let (right, left) = (Direction::right, Direction::left);
+        let turned = |before: &[Direction]| -> Vec<Direction> {
+            let inward = |way: Direction| if clockwise { right(way) } else { left(way) };
+            let Some(&last) = before.last() else { return Vec::new() };
+            match wall.by {
+                Called::Jog(Turn::In) => vec![inward(last)],
+                Called::Jog(Turn::Out) => vec![inward(last).opposite()],
+                _ => vec![right(last), left(last)],
+            }
+        };
+        let next = |before: &Vec<Direction>| -> Vec<Vec<Direction>> {
+            let ways = match (is_jog(wall), reading.stands(wall), clockwise) {
+                (true, ..) => turned(before),
+                (false, true, true) => vec![right(wall.way)],
+                (false, true, false) => vec![left(wall.way)],
+                (false, false, _) => vec![wall.way],
+            };
+            ways.into_iter().map(|way| [&before[..], &[way]].concat()).collect()
+        };
+        tried = tried.iter().flat_map(next).collect();
+        if tried.len() > MOST_TRIED {
+            return Vec::new();
+        }
+    }
+    tried
+}
+
+fn asked(source: &Source, walls: &[Wall]) -> Option<Question> {
     let is_asked = |wall: &&Wall| wall.by == Called::Side && wall.is_faulty;
+    let has_jog = walls.iter().any(is_jog);
     let asked = walls.iter().filter(is_asked).count();
-    if asked == 0 || !(3..=MOST_WALLS).contains(&walls.len()) {
+    let by_street = walls.iter().find(|wall| wall.by == Called::Street);
+    if asked == 0 && !(has_jog && by_street.is_some()) || !(3..=MOST_WALLS).contains(&walls.len()) {
         return None;
     }
     let mut found: Vec<(Vec<Direction>, Option<bool>, Taken)> = Vec::new();
+    let mut is_open = false;
     for reading in [Taken::All, Taken::Street, Taken::Said, Taken::None] {
         for clockwise in [true, false] {
-            let ways: Vec<Direction> = walls
-                .iter()
-                .map(|wall| match (reading.stands(wall), clockwise) {
-                    (true, true) => wall.way.right(),
-                    (true, false) => wall.way.left(),
-                    (false, _) => wall.way,
-                })
-                .collect();
-            let turns = turns(walls, &ways);
-            let is_round = turns.is_some_and(|turns| {
-                turns != 0 && (reading == Taken::None || (turns > 0) == clockwise)
-            });
-            let is_new = found.iter().all(|(others, ..)| *others != ways);
-            if is_round && is_new {
-                found.push((ways.clone(), closes(walls, &ways), reading));
+            let before = found.len();
+            for ways in ways_of(walls, reading, clockwise) {
+                let turns = turns(walls, &ways);
+                let is_round = turns.is_some_and(|turns| {
+                    let is_told = reading == Taken::None && !has_jog;
+                    turns != 0 && (is_told || (turns > 0) == clockwise)
+                });
+                let is_new = found.iter().all(|(others, ..)| *others != ways);
+                let closes = closes(walls, &ways);
+                if is_round && is_new && (!has_jog || closes == Some(true)) {
+                    found.push((ways, closes, reading));
+                }
             }
+            is_open |= has_jog && found.len() > before + 1;
         }
+    }
+    if is_open {
+        return None;
     }
     let closing = found.iter().any(|(_, closes, _)| *closes == Some(true));
     found.retain(|(_, closes, _)| if closing { *closes == Some(true) } else { closes.is_none() });
@@ -286,10 +421,10 @@ fn question(source: &Source, walls: &[Wall]) -> Option<Question> {
     let is_alone = found.iter().all(|(ways, ..)| {
         walls.iter().zip(ways).all(|(wall, way)| wall.by == Called::Side || wall.way == *way)
     });
-    if found.is_empty() || asked == 1 && (!is_settled || is_alone) {
+    if found.is_empty() || asked == 1 && !has_jog && (!is_settled || is_alone) {
         return None;
     }
-    let example = walls.iter().find(is_asked)?;
+    let example = walls.iter().find(is_asked).or(by_street)?;
     let called = source.text().get(example.span.start..example.span.end)?;
     let (first, last) = (walls.first()?.span, walls.last()?.span);
     let span = first.to(last);

@@ -833,7 +833,7 @@ fn the_lengths_of_a_bay_are_told_by_their_words() {
             "level \"First\"\nliving \"House\"\nnorth 30'\neast 15'\n{line}\neast 15'\nsouth 30'\nwest 40'\n"
         );
         let page = drawn(&text);
-        assert!(page.contains("then `10' out 2' flat 6'`"), "{page}");
+        assert!(page.contains("did you mean `bay east 10' out 2' flat 6'`?"), "{page}");
         let obeyed = text.replace(line, "bay east 10' out 2' flat 6'");
         assert_eq!(counted(&obeyed), 1_216);
     }

@@ -142,3 +142,81 @@ fn a_bay_among_walls_that_are_asked_about_waits_for_them() {
     let [bay] = &list[..] else { panic!("{list:?}") };
     assert_eq!(bay.fixes()[0].text, "bay east 10' out 2' flat 6'");
 }
+
+#[test]
+fn jogs_turn_as_they_say_in_a_walk_whose_walls_are_named_by_their_sides() {
+    // 37' 5" by 34' 4" = 1,284.6, 2' 11" by 36' 6" = 106.5 and 18' 5" by 32' 5" = 597.0; from west to east 58' 9".
+    let text = format!(
+        "{HOUSE}left 34' 4\"\nback 40' 4\"\njog in 4' 1\"\nback 18' 5\"\nright 32' 5\"\ngarage front 21' 4\"\njog back 2' 2\"\nfront 37' 5\"\n"
+    );
+    let (mended, offers) = obeyed(&text, 0);
+    assert_eq!(offers, 1);
+    assert_eq!(size(&mended), (1_988, 58 * 12 + 9, 36 * 12 + 6), "{mended}");
+    // A jog that says no way turns as the walk closes.
+    let text = text.replace("jog in", "jog");
+    assert_eq!(size(&obeyed(&text, 0).0), (1_988, 58 * 12 + 9, 36 * 12 + 6));
+}
+
+#[test]
+fn the_list_of_walls_goes_on_below_the_front_of_the_garage() {
+    let text = format!(
+        "{HOUSE}left side 34' 4\"\nback 40' 4\"\nsouth 4' 1\"\nback by closing\nright side by closing\ngarage front 21' 4\"\nnorth 2' 2\"\nfront 37' 5\"\n"
+    );
+    let (_, list) = diagnostics_of("walk.sides", text.as_bytes().to_vec());
+    let told: String = list.iter().flat_map(fairfoot::Diagnostic::helps).cloned().collect();
+    assert!(told.contains("`west 21' 4\" note \"garage front\"`, `north 2' 2\"`, `west 37' 5\"`"));
+}
+
+#[test]
+fn a_wall_told_from_one_end_to_the_other_runs_to_the_last() {
+    for walk in [
+        ["front, left to right 40'", "right side 30'", "rear wall 40'", "left side 30'"],
+        ["front L to R 40'", "north 30'", "west 40'", "south 30'"],
+        ["SW corner to SE corner 40'", "north 30'", "west 40'", "south 30'"],
+        ["east 40'", "right wall (front to back) 30'", "west 40'", "south 30'"],
+        ["east 40'", "north 30'", "rear, 40' from right to left", "south 30'"],
+        ["east 40'", "north 30'", "west 40'", "left side, back to front: 30'"],
+    ] {
+        let text = format!("{HOUSE}{}\n", walk.join("\n"));
+        let (mended, _) = obeyed(&text, 0);
+        assert_eq!(size(&mended), (1_200, 40 * 12, 30 * 12), "{mended}");
+    }
+}
+
+#[test]
+fn a_bay_among_walls_as_seen_from_the_street_leaves_open_how_the_house_lies() {
+    // 28' 4" by 36' 2" = 1,024.7, and a bay of (9' + 5') / 2 by 2'.
+    for bay in ["bay 2' 10\", 5', 2' 10\"", "bay 9' wide, 2' out, 5' flat"] {
+        let text = format!(
+            "{HOUSE}front 21' 1\"\n{bay}\nfront 6' 1\"\nright 28' 4\"\nback 36' 2\"\nleft 28' 4\"\n"
+        );
+        let (mended, _) = obeyed(&text, 0);
+        assert_eq!(size(&mended).0, 1_039, "{mended}");
+        let (_, list) = diagnostics_of("walk.sides", mended.into_bytes());
+        let told: String = list.iter().flat_map(fairfoot::Diagnostic::helps).cloned().collect();
+        assert!(told.contains("`bay east` for its bay"), "{told}");
+    }
+}
+
+#[test]
+fn a_line_with_a_length_and_a_way_is_never_made_a_comment() {
+    for line in ["hedge rear 3'", "fence on west, 22.5'", "note W 14", "patio door side 3' SW"] {
+        let text = format!("{HOUSE}north 30'\neast 40'\nsouth 30'\n{line}\nwest 40'\n");
+        let (_, list) = diagnostics_of("walk.sides", text.into_bytes());
+        let [error] = &list[..] else { panic!("{list:?}") };
+        assert!(error.fixes().iter().all(|fix| !fix.text.starts_with('#')), "{error:?}");
+        assert!(error.helps()[0].starts_with("if it is a wall of the house"), "{error:?}");
+    }
+}
+
+#[test]
+fn a_first_wall_that_says_how_far_a_garage_starts_is_moved_to_its_place() {
+    let text = format!(
+        "{HOUSE}north 30'\neast 40'\nsouth 30'\nwest 40'\ngarage \"Garage\" start east 40'\nsouth 2' 2\"\nnorth 22'\neast 20'\nsouth 22'\nwest 20'\n"
+    );
+    let (_, list) = diagnostics_of("walk.sides", text.clone().into_bytes());
+    let told: String = list.iter().flat_map(fairfoot::Diagnostic::helps).cloned().collect();
+    assert!(told.contains("write `start east 40' south 2' 2\"` for `start east 40'`"), "{told}");
+    let mended = text.replace("start east 40'\nsouth 2' 2\"", "start east 40' south 2' 2\"");
+    assert_eq!(size(&mended), (1_200, 40 * 12, 30 * 12));
+}

@@ -13,7 +13,7 @@ use crate::house::check::suspects::{
     behind_backwards, is_turn, off, same_axis_neighbors, suspects_on, turned_before_closing,
     turned_slants,
 };
-use crate::sketch::statement::{Run, usual_form};
+use crate::sketch::statement::{Place, Run, usual_form};
 use crate::units::length::{Form, Length, WrittenLength};
 
 /// The diagnostic for a traverse that misses its start.
@@ -54,6 +54,33 @@ pub(crate) fn does_not_close(
             None => with_suspects(fault, level.is_none(), traverse, sides, misses),
         },
     }
+}
+
+/// What to do where a walk closes without its first side, and that may be how far it starts the other way:
+/// `garage "Garage" start east 37' 5"` over `south 2' 2"` and four walls.
+pub(super) fn second_half_of_its_start(place: &Place, sides: &[Side]) -> Option<String> {
+    let Place::Start(offsets) = place else { return None };
+    let [(along, far)] = offsets[..] else { return None };
+    let (first, others) = sides.split_first()?;
+    let Run::Straight(way, length) = first.run else { return None };
+    let (mut east, mut north) = (0_i64, 0_i64);
+    for side in others {
+        let Run::Straight(way, length) = side.run else { return None };
+        match way.axis() {
+            Axis::East => east += way.sign() * length.length().nm(),
+            Axis::North => north += way.sign() * length.length().nm(),
+        }
+    }
+    let is_closed = east.abs() <= Length::INCH.nm() && north.abs() <= Length::INCH.nm();
+    if !is_closed || others.len() < 4 || way.axis() == along.axis() {
+        return None;
+    }
+    let start = format!("start {} {}", along.word(), far.spoken());
+    let more = format!("{} {}", way.word(), length.spoken());
+    Some(format!(
+        "without {} the walk closes: if that is how far it starts the other way, take the line out and write `{start} {more}` for `{start}`; if it is a wall, the walls after it are to be measured again",
+        first.quoted()
+    ))
 }
 
 /// What to do where the walk misses its start by the width of a bay whose wall was typed as a whole besides.

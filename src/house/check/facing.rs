@@ -8,6 +8,8 @@ use crate::house::check::street_words::SIDES;
 use crate::house::{Side, Space};
 use crate::sketch::SpaceSketch;
 
+const COMPASS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
+
 impl Checker<'_> {
     /// The name of a space whose walls may be named by the sides on which they stand: turned by a quarter, what lies in it
     /// or beside it would start elsewhere.
@@ -73,12 +75,28 @@ impl Checker<'_> {
             }
             false => "",
         };
+        let turned = |way: Direction| if turn > 0 { way.left() } else { way.right() };
+        let bays = |of: &dyn Fn(Direction) -> Direction| {
+            let mut all: Vec<String> = Vec::new();
+            for one in &space.walk.bays {
+                let typed = format!("`bay {}`", of(one.bay.direction).word());
+                if !all.contains(&typed) {
+                    all.push(typed);
+                }
+            }
+            match all.is_empty() {
+                true => String::new(),
+                false => format!(", and {} for its bay", crate::diagnostic::words::all_of(&all)),
+            }
+        };
         let help = format!(
-            "compass words say which is meant: if each wall is named by the side on which it stands, so that it is {deep} wide and {wide} deep, type {} {walks}, as {}{others}; if the walls were walked these ways, type {}, as {}",
+            "compass words say which is meant: if each wall is named by the side on which it stands, so that it is {deep} wide and {wide} deep, type {} {walks}, as {}{}{others}; if the walls were walked these ways, type {}, as {}{}",
             words(&stands),
             example(stands(&word)),
+            bays(&turned),
             words(&seen),
             example(seen(&word)),
+            bays(&|way| way),
         );
         let span = side.span;
         self.report(Diagnostic::new(Word::StreetWays, span, message).help(help));
@@ -115,12 +133,26 @@ fn is_square(space: &Space) -> bool {
     space.sides.len() == 4 && east.1 - east.0 == north.1 - north.0
 }
 
-/// Whether every wall of a walk is typed with a word as seen from the street.
+/// Whether every straight wall of a walk is typed with a word as seen from the street, and no other with one of the
+/// compass. A bay runs as its wall does.
 fn is_by_street(space: &SpaceSketch) -> bool {
-    let sides = &space.walk.sides;
-    let says = |typed: &str| {
-        let word = typed.split(' ').next().unwrap_or_default();
-        SIDES.iter().any(|side| side.eq_ignore_ascii_case(word))
+    let is = |word: &str, words: &[&str]| words.iter().any(|one| one.eq_ignore_ascii_case(word));
+    let is_of_a_bay = |at: usize| {
+        space.walk.bays.iter().any(|one| (one.first..one.first + one.count()).contains(&at))
     };
-    sides.len() >= 4 && sides.iter().all(|side| says(&side.typed))
+    let sides = space.walk.sides.iter().enumerate().filter(|(at, _)| !is_of_a_bay(*at));
+    let mut straight = 0;
+    for (_, side) in sides {
+        let mut words = side.typed.split(' ');
+        match words.next() {
+            Some(first) if is(first, &SIDES) => straight += 1,
+            Some(first) if is(first, &["diagonal", "arc"]) => {
+                if words.any(|word| is(word, &COMPASS)) {
+                    return false;
+                }
+            }
+            _ => return false,
+        }
+    }
+    straight >= 4
 }

@@ -36,7 +36,7 @@ use crate::house::SideNumber;
 pub use crate::house::check::bounds::{
     MOST_FIGURES, MOST_LEVELS, MOST_MISSING, MOST_OUTLINES, MOST_PICTURES, MOST_SPACES,
 };
-use crate::house::check::closure::{closing_backwards, does_not_close};
+use crate::house::check::closure::{closing_backwards, does_not_close, second_half_of_its_start};
 use crate::house::check::glance::Glance;
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
 use crate::house::{Level, Lot, Side, Space, TapedCheck};
@@ -260,12 +260,20 @@ impl Checker<'_> {
         on_level: &OnLevel,
     ) -> Option<usize> {
         let statement = &sketch.space;
+        let errors = self.found.len();
         let walked = self.close_walk(
             &statement.name.text,
             Some(&on.level.name.text),
             sketch.span,
             &sketch.walk,
         );
+        // What was meant as a part of its place is not to be measured again.
+        let fault = self.found.get_mut(errors..).and_then(<[Diagnostic]>::last_mut);
+        if let Some(fault) = fault.filter(|fault| fault.word() == Word::DoesNotClose)
+            && let Some(help) = second_half_of_its_start(&statement.place, &sketch.walk.sides)
+        {
+            *fault = fault.clone().instead(None, vec![help], Vec::new());
+        }
         let at = self.place(on, sketch, on_level);
         let (sides, closed, checks) = walked?;
         let at = if statement.detached { Some(self.beside(&closed, on_level)) } else { at };

@@ -830,6 +830,15 @@ impl Checker<'_> {
                 }
             }
             (0, None) => note.help("nothing has to be typed"),
+            // Walls that may be named by their sides are settled before another level is turned to fit them.
+            (1 | 3, _) if self.turned_on(lower).is_some() => note.help(format!(
+                "its areas are the same either way; the walls of {} are typed as seen from the street: settle first, as the note on them says, whether they are named by the sides on which they stand; if they are, {above} may fit as it is",
+                quoted(&self.turned_on(lower).unwrap_or_default())
+            )),
+            (1 | 3, _) if self.turned_on(upper).is_some() => note.help(format!(
+                "its areas are the same either way; for a drawing that matches, type the walls of {} in compass words as they were walked: `front`, `right`, `back` and `left` are read as the ways, and not as the sides on which the walls stand",
+                quoted(&self.turned_on(upper).unwrap_or_default())
+            )),
             _ => note.help(format!(
                 "its areas are the same either way; for a drawing that matches, walk it again with the directions of {below}"
             )),
@@ -852,6 +861,14 @@ impl Checker<'_> {
             })
         });
         moved.collect()
+    }
+
+    /// The name of a space of a level whose walls may be named by the sides on which they stand.
+    fn turned_on(&self, level: usize) -> Option<String> {
+        let spaces = (0..self.house.spaces.len()).filter(|&i| {
+            self.house.spaces[i].level == level && self.house.spaces[i].parent.is_none()
+        });
+        spaces.into_iter().find_map(|space| self.may_be_turned(space))
     }
 
     /// The area that each level covers, measured at the frame if the house has different faces.

@@ -1,6 +1,7 @@
 //! A wall whose length is written in its own way and that has other words on its line. Each of the two is known by
 //! itself, so the wall is mended alone and the other words become its comment.
 
+use super::compass::{slant, way_and_back};
 use super::pieces::{Piece, Sort, cut, join};
 use super::{Attempt, Mend, begins_as_side, comment_of, kinds, lengths, mend, remarked};
 
@@ -120,6 +121,11 @@ pub(super) fn answer(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Op
         .get(to)
         .is_some_and(|next| next.is_number() || next.touches && !is_next && !next.is_mark("."));
     let wall = format!("{} {}", way_at(&pieces, way)?, join(&pieces[first..end]));
+    // `west wall - see photo 3`, `overhang 18" west side`: no length of a wall.
+    let hangs = pieces.iter().any(|piece| piece.is_word(&["overhang", "overhangs", "eave"]));
+    if is_no_wall(line, &wall) || hangs && way > 0 {
+        return None;
+    }
     let is_alone = rest.is_empty() && wall.len() < line.trim().len();
     if !has_letters && !is_alone || joined {
         return None;
@@ -207,6 +213,66 @@ pub(super) fn loses_wall(typed: &str, offered: &str) -> bool {
         None => first != "#" && before(&pieces, way).is_some(),
     };
     runs && kinds::measures(typed) && !pieces[0].is_word(&["tie", "overall", "total", "corner"])
+}
+
+/// Whether the suggestion makes of a wall a published figure, or of the number of a photo or of another wall its length.
+pub(super) fn is_no_wall(typed: &str, offered: &str) -> bool {
+    let pieces = cut(typed);
+    if offered.starts_with("figure ") {
+        return kinds::only_area(&pieces).is_none();
+    }
+    let numbered = ["photo", "photos", "pic", "picture", "img", "image"];
+    let of_a_photo =
+        |at: usize| at > 0 && pieces[at].is_number() && pieces[at - 1].is_word(&numbered);
+    let numbers: Vec<usize> = (0..pieces.len()).filter(|&at| pieces[at].is_number()).collect();
+    let length = cut(comment_of(offered).0).into_iter().find(Piece::is_number);
+    begins_as_side(offered)
+        && length.is_some_and(|length| {
+            let mut same = numbers.iter().filter(|&&at| pieces[at].text == length.text).peekable();
+            same.peek().is_some() && same.all(|&at| of_a_photo(at))
+        })
+}
+
+/// The answer to a line of a walk that has a length and a way, or a side of the house, in it: as a comment a wall would be
+/// lost, so whether it is one is asked.
+pub(super) fn asked_whether_a_wall(line: &str, found: Mend, tried: &Attempt) -> Mend {
+    let beside = &tried.beside;
+    let is_in_a_walk = tried.space.is_some() && !beside.in_lot && kinds::is_in_a_walk(line, tried);
+    let pieces = cut(line);
+    let names_a_side = |piece: &Piece| {
+        let is_letter = piece.text.len() == 1 && piece.text != piece.text.to_uppercase();
+        let is_way = way_and_back(&piece.text).is_some() || slant(&piece.text).is_some();
+        piece.sort == Sort::Word && is_way && !is_letter
+    };
+    let all = kinds::lengths_in(&pieces);
+    let [(_, _, length), ..] = &all[..] else { return found };
+    let begins = pieces.first().is_some_and(|first| first.is_mark("(/*-–—;%<>"));
+    let measures = kinds::measures(line) || pieces.last().is_some_and(Piece::is_number);
+    // `about 11 m north of the house`, `easement 10' rear`: how far something else is.
+    let is_far =
+        pieces.windows(2).any(|two| names_a_side(&two[0]) && two[1].is_word(&["of", "from"]))
+            || pieces.iter().any(|piece| piece.is_word(&["easement", "setback", "setbacks"]));
+    if is_far {
+        return found;
+    }
+    let is_size = kinds::size_in(line).is_some();
+    if !is_in_a_walk || !pieces.iter().any(names_a_side) || begins || is_size || !measures {
+        return found;
+    }
+    let lines: Vec<String> =
+        found.lines.iter().filter(|offered| !offered.starts_with('#')).cloned().collect();
+    if !lines.is_empty() {
+        return Mend { lines, ..found };
+    }
+    Mend {
+        cause:
+            "between the walls of a walk stands a wall, and whether this line is one is not said"
+                .to_owned(),
+        help: Some(format!(
+            "if it is a wall of the house, write the way that it was walked, `north`, `east`, `south` or `west`, and then `{length}`; if it is a remark, put a `#` before it"
+        )),
+        ..Mend::default()
+    }
 }
 
 /// Whether words of a line say more than a remark does.

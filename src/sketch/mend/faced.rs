@@ -176,6 +176,9 @@ fn of_walls(line: &str, clad: Clad, attempt: &mut dyn FnMut(&str) -> Attempt) ->
             face = face.or(Some(said));
             thick = thick.or(thickness);
             kept.push(before);
+        } else if let Some((said, before, size)) = before_a_size(clause).filter(|_| is_level) {
+            face = face.or(Some(said));
+            kept.extend([before, size].into_iter().filter(|part| !part.is_empty()));
         } else if let Some((said, before)) = at_the_end(clause, is_level || is_house) {
             face = face.or(Some(said));
             kept.push(before);
@@ -262,6 +265,22 @@ fn after_the_name<'a>(clause: &Clause<'a>) -> Option<(&'static str, Option<Strin
     }
     let (face, thick) = face_and_thickness(rest)?;
     Some((face, thick, clause.text.get(..rest[0].at)?.trim_end()))
+}
+
+/// A part of a line that says a face right before a size, and what stands before it and after it:
+/// `level "Upper" inside 34' 6" x 26' 7"`.
+fn before_a_size<'a>(clause: &Clause<'a>) -> Option<(&'static str, &'a str, &'a str)> {
+    let says = |piece: &&Piece| {
+        piece.is_word(&FILLERS[..9]) || FACES.iter().any(|(_, words)| piece.is_word(words))
+    };
+    let number = (1..clause.pieces.len())
+        .find(|&at| clause.pieces[at].is_number() && says(&&clause.pieces[at - 1]))?;
+    let words = clause.pieces[..number].iter().rev().take_while(says).count();
+    let first = number.checked_sub(words)?;
+    let face = face_of(clause.pieces.get(first..number)?)?;
+    let size = clause.text.get(clause.pieces[number].at..)?;
+    kinds::size_in(size)?;
+    Some((face, clause.text.get(..clause.pieces[first].at)?.trim_end(), size))
 }
 
 /// A part of a line whose last words say a face, and what stands before them: `2nd floor taped inside`. `inside` alone

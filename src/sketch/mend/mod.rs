@@ -126,6 +126,14 @@ fn read_or_mended(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Optio
 
 /// Finds a readable replacement for `line`; `attempt` tries to read a line. `None` if there is none.
 pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    let found = found(line, attempt)?;
+    match found.lines.iter().any(|offered| offered.starts_with('#')) {
+        true => Some(apart::asked_whether_a_wall(line, found, &attempt(line))),
+        false => Some(found),
+    }
+}
+
+fn found(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     if line.chars().count() > LONGEST {
         return None;
     }
@@ -200,6 +208,13 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
             None => mend(plain, attempt),
         };
     }
+    // `Measured: 14 March 2026, owner, steel tape`: as without the colon.
+    if let Some((word, rest)) = line.split_once(':')
+        && ["measured", "taped"].contains(&word.trim().to_lowercase().as_str())
+        && rest.trim_start().starts_with(|c: char| c.is_alphanumeric())
+    {
+        return read_or_mended(&format!("measured {}", rest.trim_start()), attempt);
+    }
     let evened = marks::evened(line);
     let line = evened.as_str();
     if let Some(reads) = attempt(line).reads {
@@ -239,7 +254,8 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
             let is_lost = apart::loses_inches(line, offered)
                 || apart::estimates(line, offered)
                 || veto::makes_an_area(line, offered)
-                || in_a_walk && apart::loses_wall(line, offered)
+                || in_a_walk
+                    && (apart::loses_wall(line, offered) || apart::is_no_wall(line, offered))
                 || offered.starts_with("tax year") && kinds::only_area(&cut(line)).is_some()
                 || veto::misses_a_corner(line, offered, &corners)
                 || !follows && veto::loses_a_size(line, offered);

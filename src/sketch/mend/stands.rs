@@ -45,10 +45,82 @@ pub(in crate::sketch) fn rest(line: &str) -> Option<String> {
     Some(if is_name { length } else { format!("{length} note \"{note}\"") })
 }
 
+/// A wall that is told from one of its ends to the other.
+pub(super) struct Ends {
+    /// The way from the first end to the second.
+    pub(super) way: &'static str,
+    /// The pieces that say it.
+    pub(super) first: usize,
+    pub(super) end: usize,
+}
+
+/// From which end to which a wall was walked: `front, left to right 37' 5"`, `NE corner to SE corner 30'`.
+pub(super) fn from_end_to_end(pieces: &[Piece]) -> Option<Ends> {
+    let says = |at: usize, words: &[&str]| pieces.get(at).is_some_and(|piece| piece.is_word(words));
+    let is_joint = |at: usize| {
+        let marks = pieces.get(at).is_some_and(|mark| mark.is_mark("→>-–/"));
+        says(at, &["to", "toward", "towards", "through", "thru"]) || marks
+    };
+    let after = |mut at: usize, words: &[&str]| {
+        while says(at, words) {
+            at += 1;
+        }
+        at
+    };
+    let part = ["corner", "end", "side", "edge", "hand"];
+    (0..pieces.len()).find_map(|at| {
+        let joint = after(at + 1, &part);
+        let mut next = joint;
+        while is_joint(next) && next < joint + 3 {
+            next += 1;
+        }
+        let next = after(next, &["the"]);
+        if next == joint {
+            return None;
+        }
+        let is_word = says(joint, &["to", "toward", "towards", "through", "thru"]);
+        let way = way_between(&pieces.get(at)?.text, &pieces.get(next)?.text)?;
+        // `N-S` may be no more than how the wall lies.
+        let is_plain = is_word || pieces[joint].is_mark("→>") || !pieces[next].touches;
+        let letters = ["l", "r"];
+        let is_seen = says(at, &letters) && says(next, &letters);
+        let first = if at > 0 && says(at - 1, &["from"]) { at - 1 } else { at };
+        let first = match first.checked_sub(2) {
+            Some(from) if says(from, &["from"]) && says(from + 1, &["the"]) => from,
+            _ => first,
+        };
+        (is_plain || is_seen).then(|| Ends { way, first, end: after(next + 1, &part) })
+    })
+}
+
+/// The way from one end of a wall to the other.
+fn way_between(from: &str, to: &str) -> Option<&'static str> {
+    let whole = |word: &str| match word.to_lowercase().as_str() {
+        "l" => Some("left"),
+        "r" => Some("right"),
+        "street" => Some("front"),
+        _ => compass::way_and_back(word).map(|(way, _)| way),
+    };
+    if let Some((one, other)) = whole(from).zip(whole(to)) {
+        let (_, back) = compass::way_and_back(one)?;
+        return (back == other).then_some(other);
+    }
+    // `NE` to `SE` runs south.
+    let (one, other) = compass::slant(from).zip(compass::slant(to))?;
+    match (one.0 == other.0, one.1 == other.1) {
+        (false, true) => Some(other.0),
+        (true, false) => Some(other.1),
+        _ => None,
+    }
+}
+
 /// The way that was walked, in a line that names the side as well: `west wall north 32' 7"`, `rear east 24'`.
 pub(in crate::sketch) fn walked(line: &str) -> Option<&'static str> {
     const COMPASS: [&str; 4] = ["north", "east", "south", "west"];
     let pieces = cut(line);
+    if let Some(ends) = from_end_to_end(&pieces) {
+        return Some(ends.way);
+    }
     let (first, _) = compass::way_and_back(&pieces.first()?.text)?;
     let by_street = !COMPASS.contains(&first);
     let mut ways = pieces.iter().skip(1).filter_map(|piece| {

@@ -49,6 +49,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         .chain(sides.end..typed.pieces.len())
         .any(|at| direction(typed, at).is_some());
     let progress = straight::progress(typed, &beside.last_walk);
+    if let Some(way) = super::bays::way_of_its_wall(typed).filter(|_| !has_side) {
+        return Some(Answer::line(line(&way), cause));
+    }
     let is_wall = super::super::begins_as_wall;
     if is_wall(&beside.before)
         && (progress.is_open() || progress.has_closing && is_wall(&beside.after))

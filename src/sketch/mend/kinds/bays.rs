@@ -104,6 +104,66 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
+/// `bay window 8' wide 2' deep, rest south 24' 3"`: the bay, and the wall after it on a line of its own.
+pub(super) fn and_the_rest(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = (0..3).any(|at| typed.says(at, &["bay"]));
+    let rest = typed
+        .find(2, &["rest", "then", "remaining", "remainder", "balance"])
+        .filter(|_| begins && typed.attempt.space.is_some())?;
+    let mut way = rest + 1;
+    while typed.says(way, &["of", "the", "wall", "side", "then", "is", "runs", "goes", "length"])
+        || typed.piece(way).is_some_and(|mark| mark.is_mark(",:-–"))
+    {
+        way += 1;
+    }
+    let (word, _) = super::super::compass::way_and_back(&typed.lower(way))?;
+    let length = straight::length_in(typed, &typed.pieces, way + 1)
+        .filter(|length| length.end == typed.pieces.len())?;
+    let bay = typed.text(0, rest).trim_end_matches([',', ';', '.', ' ', '-', '–']);
+    let bay = bay.strip_suffix(" and").unwrap_or(bay).trim_end_matches([',', ' ']);
+    let after = format!("{word} {}", length.text);
+    let told = Typed { line: bay, pieces: super::cut(bay), attempt: typed.attempt };
+    let is_told = typed.says(1, &["north", "south", "east", "west"]);
+    const CAUSE: &str = "a bay and the wall after it stand on lines of their own";
+    if is_told {
+        return Some(Answer::line(format!("{bay}\n{after}"), CAUSE));
+    }
+    let found = super::shapes::bay_without_way(&told)?;
+    Some(match found {
+        Answer::Say { cause, help, .. } => Answer::say(
+            format!("{CAUSE}; {cause}"),
+            format!(
+                "{}; `{after}` goes on the line below it",
+                help.replace(
+                    "`bay`, then `north`, `east`, `south` or `west`, as the wall with the bay is walked, then `",
+                    &format!("`bay {word} "),
+                )
+            ),
+        ),
+        Answer::Lines(lines, cause) => Answer::Lines(
+            lines.iter().map(|line| format!("{line}\n{after}")).collect(),
+            format!("{CAUSE}; {cause}"),
+        ),
+        other => other,
+    })
+}
+
+/// The word of the way in which both walls beside a bay run, as it is typed there; `None` if they are not the two parts of
+/// one wall.
+pub(super) fn way_of_its_wall(typed: &Typed<'_>) -> Option<String> {
+    let beside = &typed.attempt.beside;
+    let way_of = |line: &str| {
+        let pieces = super::cut(line);
+        let first = pieces.first()?;
+        let is_plain = pieces.get(1).is_some_and(super::super::pieces::Piece::is_number);
+        let way = super::super::compass::way_and_back(&first.text)?.0;
+        is_plain.then(|| way.to_owned())
+    };
+    let (before, after) = (way_of(&beside.before)?, way_of(&beside.after)?);
+    let is_known = straight::compass(&before).is_some() || beside.front.is_some();
+    (before == after && is_known).then_some(before)
+}
+
 /// A bay typed where it comes in the walk, between the two parts of its wall: which way these run says how the bay runs.
 fn between_its_walls(
     typed: &Typed<'_>,
@@ -126,12 +186,14 @@ fn between_its_walls(
         return None;
     }
     let cause = "a bay is a side of the walk of the house, between the two parts of its wall";
-    let ways = match before.axis() == side.axis() {
+    let seen = way_of_its_wall(typed).filter(|way| straight::compass(way).is_none());
+    let lines: Vec<String> = match (seen, before.axis() == side.axis()) {
+        // In a walk as seen from the street a compass word would turn the bay alone.
+        (Some(way), _) => vec![line(&way)],
         // Its wall is called by the side on which it stands.
-        true => [side.left(), side.right()].to_vec(),
-        false => vec![before],
+        (None, true) => [side.left(), side.right()].map(|way| line(way.word())).to_vec(),
+        (None, false) => vec![line(before.word())],
     };
-    let lines: Vec<String> = ways.iter().map(|way| line(way.word())).collect();
     if bay.flat.is_none() && !bay.is_round {
         return Some(Answer::say(
             cause,

@@ -97,7 +97,7 @@ fn dormer(typed: &Typed<'_>) -> Option<Answer> {
 /// `fireplace bump 2' x 6' east wall`, `chimney chase 5 x 2`: a chimney has no floor.
 fn chimney(typed: &Typed<'_>) -> Option<Answer> {
     let first = usize::from(typed.says(0, &["gas", "direct-vent", "prefab", "brick", "stone"]));
-    let begins = typed.says(first, &["fireplace", "hearth", "chimney"])
+    let begins = typed.says(first, &["fireplace", "firebox", "hearth", "chimney"])
         && typed.says(
             first + 1,
             &[

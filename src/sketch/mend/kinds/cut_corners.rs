@@ -62,7 +62,14 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let one = length_at(&typed.pieces, first)?;
     let by = typed.says(one.end, &["x", "by"])
         || typed.piece(one.end).is_some_and(|mark| mark.is_mark("×*"));
-    let two = length_at(&typed.pieces, one.end + 1).filter(|_| by)?;
+    // `corner clipped 3' each way`
+    let is_each = (typed.says(one.end, &["each", "both", "either"])
+        && typed.says(one.end + 1, &["way", "ways", "side", "sides", "direction", "directions"]))
+    .then(|| super::measure::Measure { end: one.end + 2, ..one.clone() });
+    let two = match is_each {
+        Some(two) => two,
+        None => length_at(&typed.pieces, one.end + 1).filter(|_| by)?,
+    };
     let is_all = (two.end..typed.pieces.len()).all(is_one);
     if !is_all || corner.is_none() && !says_cut {
         return None;

@@ -10,7 +10,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::units::length::Length;
 
 /// Words of such a line that say nothing more.
-const SMALL: [&str; 86] = [
+const SMALL: [&str; 89] = [
     "eaves",
     "eave",
     "low",
@@ -50,6 +50,9 @@ const SMALL: [&str; 86] = [
     "only",
     "part",
     "parts",
+    "rooms",
+    "bedroom",
+    "bedrooms",
     "portion",
     "area",
     "section",
@@ -110,6 +113,8 @@ const AFTER_HEIGHT: [&str; 7] =
 struct Said {
     /// How far the strips reach into the room.
     depth: Option<Measure>,
+    /// Under which height they lie, if that is more than 5 ft.
+    height: Option<Measure>,
     says_height: bool,
     sides: Vec<Direction>,
     says_both: bool,
@@ -128,7 +133,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     }
     let said = read(typed)?;
     let depth = said.depth.clone()?;
-    let height = five_feet_like(&depth)?;
+    let five = five_feet_like(&depth)?;
+    let height = said.height.clone().unwrap_or_else(|| five.clone());
     if said.needs_street {
         return Some(Answer::say(
             "which sides are front, back, left and right is not known before the file says where the street is",
@@ -194,6 +200,15 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         1 => ".".to_owned(),
         _ => ": do they run along the longer walls or the shorter ones?".to_owned(),
     };
+    if said.height.is_some() {
+        return Some(Answer::Lines(
+            lines,
+            format!(
+                "what is lower than {} is deducted if it is typed as `low`{which} Where the ceiling is {} or more, the floor counts: leave the line out if it is that high even there",
+                height.text, five.text
+            ),
+        ));
+    }
     Some(Answer::Lines(
         lines,
         format!(
@@ -248,6 +263,60 @@ fn sized_on_both_sides(typed: &Typed<'_>) -> Option<Answer> {
         format!(
             "two strips are two spaces: where the ceiling is lower than {0} they are `low`. If it is {0} or more even there, leave the line out",
             height.text
+        ),
+    ))
+}
+
+/// `low "Eaves" slopes 4' to 7' start north 27'`: how high the ceiling is at its two ends, and no place.
+pub(super) fn slopes(typed: &Typed<'_>) -> Option<Answer> {
+    let is_low =
+        typed.says(0, &["low"]) && typed.piece(1).is_some_and(|name| name.sort == Sort::Text);
+    let slope = typed.find(2, &["slopes", "slope", "sloping", "sloped", "slanted", "slants"])?;
+    let mut at = slope + 1;
+    while typed.says(at, &["from", "ceiling", "down", "up", "roof"])
+        || typed.piece(at).is_some_and(|mark| mark.is_mark(",:(-–"))
+    {
+        at += 1;
+    }
+    let one = straight::length_in(typed, &typed.pieces, at).filter(|_| is_low)?;
+    let dash = typed.piece(one.end).is_some_and(|dash| dash.is_mark("-–"));
+    if !typed.says(one.end, &["to"]) && !dash {
+        return None;
+    }
+    let two = straight::length_in(typed, &typed.pieces, one.end + 1)?;
+    let mut end = two.end;
+    while typed.says(end, &["high", "tall", "ceiling"])
+        || typed.piece(end).is_some_and(|mark| mark.is_mark(",;)"))
+    {
+        end += 1;
+    }
+    let five = five_feet_like(&one)?;
+    let low = one.length.min(two.length);
+    if low >= five.length {
+        return Some(Answer::say(
+            format!(
+                "{COUNTS}, and this ceiling is {} at its lowest",
+                if low == one.length { &one.text } else { &two.text }
+            ),
+            "leave this line out, and the walls below it",
+        ));
+    }
+    // Where it lies along a side is for other rules.
+    let rest = typed.rest(end);
+    if !rest.is_empty() && !typed.says(end, &["start", "from", "within", "under"]) {
+        return None;
+    }
+    let under = match typed.find(2, &["under"]) {
+        Some(_) => String::new(),
+        None => format!(" under {}", five.text),
+    };
+    let head = typed.text(0, slope).trim_end_matches([',', ';', ' ']);
+    let line = format!("{head}{under} {rest}");
+    Some(Answer::line(
+        line.trim_end(),
+        format!(
+            "{COUNTS}: the walls of what is `low` go as far as the ceiling is lower than {}",
+            five.text
         ),
     ))
 }
@@ -371,9 +440,15 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
             "knee-walls",
         ],
     ) || first == 1;
-    let is_high =
-        says(&["more", "above", "over", "higher", "taller", "least", "corner", "recorded"])
-            || typed.line.contains(['+', '>', '≥', '#', '$']);
+    let is_high = says(&["more", "above", "over", "higher", "taller", "least", "corner", "recorded"])
+            || typed.line.contains(['>', '≥', '#', '$'])
+            // `5'+` is how high it is at least, and `N+S` both sides.
+            || typed.pieces.iter().enumerate().any(|(at, plus)| {
+                plus.is_mark("+")
+                    && !(at > 0
+                        && direction(typed, at - 1).is_some()
+                        && direction(typed, at + 1).is_some())
+            });
     if follows
         || !begins
         || is_high
@@ -414,7 +489,7 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
             // `back` may only say how far.
             Some(Some(way)) => said.sides.push(way),
             Some(None) => said.needs_street = true,
-            None if typed.says(at, &SMALL) || typed.pieces[at].is_mark(",;:()-–.&/'’\"") => {}
+            None if typed.says(at, &SMALL) || typed.pieces[at].is_mark(",;:()-–.&/+'’\"") => {}
             None => return None,
         }
         at += 1;
@@ -436,7 +511,7 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
         }
         // `roof slopes from 8' at the front to 4' at the back`
         [(one, ..), (two, ..)]
-            if says(&["slopes", "slope", "sloping", "sloped"])
+            if (says(&["slopes", "slope", "sloping", "sloped"]) || is_named && says(&["to"]))
                 && is_placed
                 && !is_five_feet(one)
                 && !is_five_feet(two)
@@ -471,8 +546,19 @@ fn read(typed: &Typed<'_>) -> Option<Said> {
                 ([true, true], false, true, ..) | ([true, true], _, _, true, false) => {
                     (second, first)
                 }
+                // `under 7 ft`: what is said to be low there.
+                ([false, false], true, false, ..) if is_high_enough(&first.0) => (first, second),
+                ([false, false], false, true, ..) if is_high_enough(&second.0) => (second, first),
                 _ => return None,
             };
+            const HIGHEST: Length = Length::from_nm(8 * Length::FOOT.nm());
+            if !is_five_feet(&height.0) {
+                // Other words ask how high the ceiling is at one of two places.
+                if height.0.length > HIGHEST || !says(&["under", "below", "less", "lower"]) {
+                    return None;
+                }
+                said.height = Some(height.0.clone());
+            }
             said.says_height = true;
             said.is_depth |= depth.2 || !height.2;
             depth.0.clone()

@@ -18,6 +18,26 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     first_of(rules, typed)
 }
 
+/// `west 14' 0 0/0"`: no part of an inch over.
+pub(super) fn nothing_over(typed: &Typed<'_>) -> Option<Answer> {
+    let is_nothing = |at: usize| typed.piece(at).is_some_and(|zero| zero.text == "0");
+    let at = (1..typed.pieces.len()).find(|&at| {
+        let slash = typed.piece(at + 1).is_some_and(|slash| slash.is_mark("/"));
+        is_nothing(at) && slash && typed.piece(at + 2).is_some_and(|bottom| bottom.text == "0")
+    })?;
+    let before = &typed.pieces[at - 1];
+    let inches = typed.piece(at + 3).is_some_and(|mark| mark.is_mark("\"”″"));
+    let end = at + 3 + usize::from(inches);
+    let dash = usize::from(before.is_mark("-–"));
+    let first = at.checked_sub(dash)?;
+    let whole = match typed.piece(first.checked_sub(1)?)?.is_number() {
+        true => "\"",
+        false => " 0\"",
+    };
+    let line = format!("{}{whole} {}", typed.text(0, first), typed.rest(end));
+    Some(Answer::line(line.trim_end(), "whole inches have no fraction"))
+}
+
 /// `tolerance half an inch`, `veneer three eighths of an inch`: a part of an inch alone, in words.
 fn part_of_an_inch(typed: &Typed<'_>) -> Option<Answer> {
     (1..typed.pieces.len()).find_map(|first| {

@@ -472,6 +472,24 @@ fn brick_thickness(typed: &Typed<'_>) -> Option<Answer> {
             "write `veneer` and how thick it is, from the frame to its outside",
         ));
     }
+    // `stone`, `stone walls` at the top of a file: before a frame, or all of the wall.
+    let is_stone = typed.says(0, &["stone", "fieldstone", "masonry", "rock"])
+        && typed.attempt.space.is_none()
+        && found.is_empty()
+        && (1..typed.pieces.len())
+            .all(|at| typed.says(at, &["walls", "wall", "house", "outside", "exterior", "all"]));
+    if is_stone {
+        let (frame, all) = match typed.attempt.is_metric {
+            true => ("12 cm", "60 cm"),
+            false => ("5\"", "2'"),
+        };
+        return Some(Answer::say(
+            "stone is told by its thickness: as `veneer` where it stands before a frame, or as `wall` where all of the wall is stone",
+            format!(
+                "measure it at a window or a door; before a frame write `veneer` and how thick the stone and the gap behind it are, as `veneer {frame}`; where all of the wall is stone write `wall` and how thick it is, as `wall {all}`, and on the next line `veneer none`"
+            ),
+        ));
+    }
     let [.., (first, measure)] = &found[..] else { return None };
     if !measure.is_inches() {
         return None;

@@ -1,10 +1,10 @@
 //! Walls with a jog in the middle of the line, and jogs that do not say which way they run.
 
-use super::super::compass::is_upright;
+use super::super::compass::{by_compass, is_upright, way_and_back};
 use super::measure::{Measure, length_at};
 use super::offhand::runs_upright;
 use super::shapes::whole_way;
-use super::{Answer, Typed};
+use super::{Answer, Typed, straight};
 
 /// Words between the walls of a jog that say nothing more.
 const BETWEEN: [&str; 20] = [
@@ -57,6 +57,45 @@ pub(super) fn in_a_wall(typed: &Typed<'_>) -> Option<Answer> {
 /// The two ways of a wall between walls that run as those beside it.
 pub(super) fn ways_across(typed: &Typed<'_>) -> Option<[&'static str; 2]> {
     Some(across_of(!runs_upright(typed)?))
+}
+
+/// `jog back 2' 2"`, `step toward the street 3'` beside a wall at the front or the back of the house: the way that it runs.
+/// Behind the house `back` may be said from there as well.
+pub(super) fn from_the_street(typed: &Typed<'_>) -> Option<Vec<&'static str>> {
+    let front = typed.attempt.beside.front?;
+    let forward = typed.find(1, &["forward", "forwards", "street", "road"]).is_some();
+    let back = typed.find(1, &["back", "backward", "backwards", "rear"]).is_some();
+    // `back out`, `back in`: on from there.
+    let is_other = typed.find(1, &["in", "out", "again", "inward", "outward"]).is_some();
+    if forward == back || is_other {
+        return None;
+    }
+    let beside = &typed.attempt.beside;
+    let side_of = |line: &str| {
+        let mut words = line.split([' ', ',', ':']).take(3).map(str::to_lowercase);
+        words.find_map(|word| {
+            let way = way_and_back(&word)?.0;
+            Some((way, is_upright(by_compass(way, Some(front)))))
+        })
+    };
+    let across = is_upright(front.word());
+    let (mut on_front, mut on_back) = (false, false);
+    for line in [&beside.before, &beside.after] {
+        match side_of(line) {
+            Some(("front", _)) => on_front = true,
+            Some(("back", _)) => on_back = true,
+            // A wall that runs along the street.
+            Some((way, upright)) if straight::compass(way).is_some() && upright != across => {}
+            Some(_) => return None,
+            None => {}
+        }
+    }
+    let way = if forward { front } else { front.opposite() };
+    match (on_front, on_back) {
+        (true, false) => Some(vec![way.word()]),
+        (_, true) => Some(vec![way.word(), way.opposite().word()]),
+        (false, false) => None,
+    }
 }
 
 fn across_of(is_upright: bool) -> [&'static str; 2] {

@@ -115,6 +115,10 @@ fn with_a_face(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let at = typed.find(2, &["taped", "measured", "inside", "interior", "studs", "frame"])?;
+    // `level "2nd floor" inside 34' 6" x 26' 7"`: its size is said by another rule.
+    if super::size_in(typed.line).is_some() {
+        return None;
+    }
     let says = |words: &[&str]| typed.find(at, words).is_some();
     let face = if says(&["inside", "interior", "drywall"]) {
         "inside"

@@ -114,6 +114,10 @@ const NO_WALL: &[&str] = &[
     "sw",
     "miles",
     "turn",
+    "overhang",
+    "overhangs",
+    "eave",
+    "eaves",
 ];
 
 /// `next wall east 12'`, `go east 12 feet, then south`, `total 40' east`: a wall, or a whole extent, among other words.

@@ -220,3 +220,52 @@ fn sized(typed: &Typed<'_>) -> Option<Answer> {
             .to_owned(),
     ))
 }
+
+/// `80 x 120`, `front 80' along street, 120 deep` below the line of a lot: its four sides.
+pub(super) fn size_alone(typed: &Typed<'_>) -> Option<Answer> {
+    const WORDS: [&str; 20] = [
+        "x", "by", "front", "frontage", "wide", "width", "deep", "depth", "along", "street",
+        "road", "on", "the", "back", "and", "about", "lot", "in", "of", "is",
+    ];
+    if !typed.is_in_lot() || super::super::begins_as_wall(&typed.attempt.beside.before) {
+        return None;
+    }
+    let [(first, one), (second, two)] = &super::measure::lengths(&typed.pieces, 0)[..] else {
+        return None;
+    };
+    let is_length = |at: usize| (*first..one.end).contains(&at) || (*second..two.end).contains(&at);
+    let is_plain = |at: usize| typed.says(at, &WORDS) || typed.pieces[at].is_mark(",;:×*()-–.");
+    let says = |words: &[&str]| typed.find(0, words).is_some();
+    let is_size = says(&["x", "by", "deep", "depth", "wide", "width"]) || typed.line.contains('×');
+    let runs = (0..typed.pieces.len()).all(|at| is_length(at) || is_plain(at));
+    if !is_size || !runs || super::super::begins_as_wall(&typed.attempt.beside.after) {
+        return None;
+    }
+    let (a, b) = in_one_unit(one, two);
+    let sides =
+        |north: &str, east: &str| format!("north {north}\neast {east}\nsouth {north}\nwest {east}");
+    // Which of the two is the depth, the words after it or before it say.
+    let is_deep = |from: usize, end: usize| {
+        typed.says(end, &["deep", "depth"])
+            || from.checked_sub(1).is_some_and(|before| typed.says(before, &["depth", "deep"]))
+    };
+    let depth = match (is_deep(*first, one.end), is_deep(*second, two.end)) {
+        (false, true) => Some((&a, &b)),
+        (true, false) => Some((&b, &a)),
+        _ => None,
+    };
+    let front = typed.attempt.beside.front;
+    Some(match depth.zip(front) {
+        Some(((wide, deep), front)) => {
+            let upright = front.axis() == crate::geometry::compass::Axis::North;
+            Answer::line(
+                if upright { sides(deep, wide) } else { sides(wide, deep) },
+                "a lot is typed as its sides, each with its way and its length",
+            )
+        }
+        None => Answer::Lines(
+            vec![sides(&a, &b), sides(&b, &a)],
+            "a lot is typed as its sides, each with its way and its length; which of the two lengths runs north and south?".to_owned(),
+        ),
+    })
+}

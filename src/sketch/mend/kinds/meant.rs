@@ -334,7 +334,7 @@ fn part_taken_off(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `east 42' 7 1/2" ±1`: which unit, in feet and inches.
 fn bare_tolerance(typed: &Typed<'_>) -> Option<Answer> {
-    let measure = length_at(&typed.pieces, 1).filter(|measure| measure.has_unit)?;
+    let measure = length_at(&typed.pieces, 1)?;
     let mut at = measure.end;
     while typed.piece(at).is_some_and(|mark: &Piece| mark.is_mark("+-–/±(")) {
         at += 1;
@@ -346,6 +346,19 @@ fn bare_tolerance(typed: &Typed<'_>) -> Option<Answer> {
     // `40.0' ±0.1`: tenths of feet, as the wall.
     let is_decimal = measure.text.contains('.') && !measure.text.contains('"');
     let unit = if is_decimal { "'" } else { "\"" };
+    // `w 40 +/- 2`: of feet without their mark it may be feet as well.
+    if !measure.has_unit {
+        let in_feet = typed.attempt.units == crate::sketch::statement::Unit::Feet;
+        let lines = ["\"", "'"].map(|unit| {
+            format!("{} {}' tolerance {}{unit}", typed.lower(0), measure.text, number.text)
+        });
+        return (ends && in_feet && super::walls::is_way(typed, 0)).then(|| {
+            Answer::Lines(
+                lines.to_vec(),
+                "how exactly a wall was measured goes after `tolerance`, with its unit".to_owned(),
+            )
+        });
+    }
     (ends && !measure.is_metric()).then(|| {
         Answer::line(
             format!("{} {} tolerance {}{unit}", typed.lower(0), measure.text, number.text),

@@ -39,6 +39,7 @@ mod depths;
 mod described;
 mod digits;
 mod eaves;
+mod end_to_end;
 mod faces;
 mod feet_of_a_lot;
 mod figure_parts;
@@ -46,6 +47,7 @@ mod figure_words;
 mod figures;
 mod finish;
 mod fractions;
+mod from_a_jog;
 mod gist;
 mod gone;
 mod heading;
@@ -105,6 +107,7 @@ mod surveyed;
 mod tails;
 mod titles;
 mod topics;
+mod turns;
 mod two_sizes;
 mod unmeasured;
 mod unnumbered;
@@ -276,6 +279,15 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let rules: &[Rule] = &[
         deeds::several,
         by_topic::early,
+        end_to_end::answer,
+        from_a_jog::answer,
+        turns::answer,
+        worded::roughly_with_a_remark,
+        lots::size_alone,
+        eaves::slopes,
+        fractions::nothing_over,
+        unmeasured::on_paper,
+        bays::and_the_rest,
         already::answer,
         figure_parts::answer,
         size_lines::answer,
@@ -289,6 +301,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         walls_with_bays::answer,
         bumps::answer,
         card_figures::answer,
+        turns::square_bump,
         card_lines::answer,
         beside_walls::answer,
         plain_speech::answer,
@@ -317,6 +330,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         feet_of_a_lot::answer,
         storeys::as_below,
         level_words::above_a_space,
+        unmeasured::part_of_a_wall,
         unmeasured::same_as,
         unmeasured::stands_only,
         rooms::answer,
@@ -407,6 +421,18 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
 pub(super) use faces::STANDS;
 pub(super) use feet_of_a_lot::{marked, unit_said};
 pub(super) use storeys::with_a_space;
+
+/// Whether a line stands in a walk that is not back at its start yet, or between two of its walls.
+pub(super) fn is_in_a_walk(line: &str, attempt: &Attempt) -> bool {
+    let beside = &attempt.beside;
+    let typed = Typed { line, pieces: cut(line), attempt };
+    let progress = straight::progress(&typed, &beside.last_walk);
+    let follows = super::begins_as_wall(&beside.after);
+    let begins = follows && super::begins_as_named_space(&beside.before);
+    // A walk with a curve may be at its start for all that is known.
+    let is_open = progress.back.is_some() && progress.is_open();
+    begins || progress.walls > 0 && (follows || is_open)
+}
 
 /// The first length among these pieces, if it is in inches alone: where it begins and ends, and its text.
 pub(super) fn first_inches(pieces: &[Piece]) -> Option<(usize, usize, String)> {

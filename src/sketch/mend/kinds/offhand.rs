@@ -686,10 +686,13 @@ fn back_to_the_start(typed: &Typed<'_>) -> Option<Answer> {
     // `thence back to the iron pin`
     let marked = typed.find(0, &["back", "return", "returning"]).is_some()
         && typed.find(0, &["pin", "pins", "rod", "pipe", "stake", "monument", "start"]).is_some();
-    let ends = letters || marked || typed.find(0, &["pob", "beginning"]).is_some();
+    // `then back`
+    let is_back = typed.says(0, &["then", "thence", "and"]) && typed.says(1, &["back"]);
+    let is_back = is_back && typed.pieces.len() == 2;
+    let ends = letters || marked || is_back || typed.find(0, &["pob", "beginning"]).is_some();
     let begins = bearing.is_some()
         || runs
-        || typed.says(0, &["thence", "then", "back", "to", "return", "returning"]);
+        || typed.says(0, &["thence", "then", "back", "to", "return", "returning", "and"]);
     let beside = &typed.attempt.beside;
     let in_lot = beside.in_lot || begins_as_call(&beside.before);
     let line = match bearing {

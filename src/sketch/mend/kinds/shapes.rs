@@ -216,8 +216,16 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
     {
         return None;
     }
+    let way = super::bays::way_of_its_wall(typed);
+    let lacks_its_way = |[wide, out, flat]: &[&str; 3]| match &way {
+        Some(way) => Answer::line(
+            format!("bay {way} {wide} out {out} flat {flat}"),
+            "a bay says which way its wall runs, as the walls beside it do",
+        ),
+        None => bay_that_lacks_its_way(&[wide, out, flat]),
+    };
     if let Some(bay) = by_words_before(typed, first, &found) {
-        return Some(bay_that_lacks_its_way(&bay));
+        return Some(lacks_its_way(&bay));
     }
     // `10' front, 2' deep, 4' in the middle`
     if let [(_, wide), (_, out), (_, flat)] = &found[..]
@@ -225,7 +233,7 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
         && typed.says(out.end, &["deep", "out"])
         && !typed.says(wide.end, &["deep", "out"])
     {
-        return Some(bay_that_lacks_its_way(&[&wide.text, &out.text, &flat.text]));
+        return Some(lacks_its_way(&[&wide.text, &out.text, &flat.text]));
     }
     // The word right after a length says which one it is, or else the one right before it.
     let labeled = |labels: &[&str]| {
@@ -300,6 +308,12 @@ pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
     } else {
         "flat` and the width of its front, or `round".to_owned()
     };
+    if let Some(way) = way.filter(|_| !front.contains('`')) {
+        return Some(Answer::line(
+            format!("bay {way} {} out {} {front}", text(0), text(1)),
+            "a bay says which way its wall runs, as the walls beside it do",
+        ));
+    }
     Some(Answer::say(
         "a bay says which way its wall runs",
         format!(

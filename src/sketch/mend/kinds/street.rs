@@ -139,6 +139,7 @@ pub(super) fn front(typed: &Typed<'_>) -> Option<Answer> {
     if typed.says(0, &["faces", "face"])
         && ways.is_empty()
         && typed.find(1, &["street", "road"]).is_none()
+        && !typed.pieces.iter().any(|piece| slant(&piece.text).is_some())
     {
         return None;
     }
@@ -186,6 +187,13 @@ pub(super) fn front(typed: &Typed<'_>) -> Option<Answer> {
             Some(Answer::line(
                 format!("front {way_word}{comment}"),
                 "the street side is `front` and one word of the compass",
+            ))
+        }
+        [] if between && !typed.says(0, &["front"]) => {
+            let (one, two) = typed.pieces.iter().find_map(|piece| slant(&piece.text))?;
+            Some(Answer::Lines(
+                [one, two].map(|way| format!("front {way}")).into(),
+                "the plan has four sides: the one nearer to the street".to_owned(),
             ))
         }
         [] if !between || typed.says(0, &["house", "home", "the"]) => Some(Answer::say(

@@ -25,6 +25,55 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     walked(typed).or_else(|| refers(typed)).or_else(|| without_length(typed))
 }
 
+/// Whether a way is one as seen from the street.
+fn is_no_compass(way: &str) -> bool {
+    STREET.contains(&way)
+}
+
+/// `down - can't reach, fence`: up and down as on paper, with north at its top.
+pub(super) fn on_paper(typed: &Typed<'_>) -> Option<Answer> {
+    typed.attempt.space.as_ref()?;
+    let way = match typed.lower(0).as_str() {
+        "up" => "north",
+        "down" => "south",
+        _ => return None,
+    };
+    let is_plain = |piece: &Piece| !piece.is_number() && piece.sort != Sort::Text;
+    let says_so = typed.pieces.iter().skip(1).any(|piece| piece.is_word(&OUT_OF_REACH));
+    (says_so && typed.pieces.iter().all(is_plain))
+        .then(|| super::answer(&format!("{way} {}", typed.rest(1)), typed.attempt))
+        .flatten()
+}
+
+/// `rear right not reachable (fence)`, `back left corner - no access`: a wall at two sides of the house, which is the one
+/// along the side named first.
+pub(super) fn part_of_a_wall(typed: &Typed<'_>) -> Option<Answer> {
+    let (first, _) = way_and_back(&typed.lower(0))?;
+    let (second, _) = way_and_back(&typed.lower(1))?;
+    let front = typed.attempt.beside.front;
+    let (side, part) = (by_compass(first, front), by_compass(second, front));
+    let is_plain = |piece: &Piece| !piece.is_number() && piece.sort != Sort::Text;
+    if typed.attempt.space.is_none()
+        || is_upright(side) == is_upright(part)
+        || !typed.pieces.iter().all(is_plain)
+        || !typed.pieces[2..].iter().any(|piece| piece.is_word(&OUT_OF_REACH))
+    {
+        return None;
+    }
+    if is_no_compass(side) {
+        return Some(Answer::say(
+            format!(
+                "`{}` says nothing until the file says which way the street is",
+                typed.lower(0)
+            ),
+            "add `front south`, for instance, at the top of the file, before the first `level`",
+        ));
+    }
+    let note = quoted(&remark(typed.line));
+    let lines = along(side).map(|way| format!("{way} by closing note {note}"));
+    Some(Answer::Lines(lines.to_vec(), NOT_MEASURED.to_owned()))
+}
+
 /// `east wall south not measured (fence)`: with the side on which it stands stands the way that was walked.
 fn walked(typed: &Typed<'_>) -> Option<Answer> {
     let line = typed.text(0, typed.pieces.len());
@@ -258,7 +307,15 @@ pub(super) fn named_later(typed: &Typed<'_>) -> Option<Answer> {
     if typed.attempt.space.is_none() || is_way(typed, 0) || typed.attempt.beside.comment.is_some() {
         return None;
     }
-    let mut ways = (0..typed.pieces.len()).filter(|&at| typed.says(at, &COMPASS));
+    let named = |at: usize| -> Option<&'static str> {
+        let (way, _) = way_and_back(&typed.piece(at)?.text)?;
+        let is_word = typed.says(at, &COMPASS);
+        // `no access W side`
+        let is_letter =
+            matches!(&*typed.piece(at)?.text, "N" | "E" | "S" | "W") && typed.says(at + 1, &STANDS);
+        (is_word || is_letter).then_some(way)
+    };
+    let mut ways = (0..typed.pieces.len()).filter(|&at| named(at).is_some());
     let at = ways.next().filter(|_| ways.next().is_none())?;
     let says_not = |at: usize| {
         typed.says(at, &OUT_OF_REACH)
@@ -277,7 +334,7 @@ pub(super) fn named_later(typed: &Typed<'_>) -> Option<Answer> {
     if !out || counts || is_other || typed.pieces.len() > 12 {
         return None;
     }
-    let way = COMPASS.into_iter().find(|way| typed.says(at, &[way]))?;
+    let way = named(at)?;
     let lines = match typed.says(at + 1, &STANDS) {
         true => along(way).to_vec(),
         false => vec![way],

@@ -395,9 +395,41 @@ fn jog(typed: &Typed<'_>) -> Option<Answer> {
         typed.says(
             at,
             &[
-                "in", "out", "to", "the", "of", "back", "a", "then", "goes", "go", "over", "and",
-                "deep", "wide", "by", "x", "outward", "inward", "window", "again", "about", "is",
-                "long", "down", "up", "jog",
+                "in",
+                "out",
+                "to",
+                "the",
+                "of",
+                "back",
+                "a",
+                "then",
+                "goes",
+                "go",
+                "over",
+                "and",
+                "deep",
+                "wide",
+                "by",
+                "x",
+                "outward",
+                "inward",
+                "window",
+                "again",
+                "about",
+                "is",
+                "long",
+                "down",
+                "up",
+                "jog",
+                "forward",
+                "forwards",
+                "backward",
+                "backwards",
+                "toward",
+                "towards",
+                "street",
+                "road",
+                "rear",
             ],
         ) || typed.pieces[at].is_mark(",;:.-–×=")
     };
@@ -418,6 +450,13 @@ fn jog(typed: &Typed<'_>) -> Option<Answer> {
             Some(Answer::line(
                 format!("{} {}{note}", typed.lower(way), one.text),
                 "each wall of a jog is a side: its direction, then its length",
+            ))
+        }
+        ([(_, one)], None) if super::jogs::from_the_street(typed).is_some() => {
+            let ways = super::jogs::from_the_street(typed)?;
+            Some(Answer::Lines(
+                ways.iter().map(|way| format!("{way} {}", one.text)).collect(),
+                "each wall of a jog is a side: its direction, then its length".to_owned(),
             ))
         }
         ([(_, one)], None) if super::jogs::ways_across(typed).is_some() => {

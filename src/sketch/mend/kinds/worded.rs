@@ -222,6 +222,11 @@ pub(super) fn sum_of_named_parts(typed: &Typed<'_>) -> Option<Answer> {
     let ((_, last), parts) = all.split_last()?;
     let adds =
         typed.pieces.iter().any(|piece| piece.is_mark("+&") || piece.is_word(&["plus", "and"]));
+    // `west 12', out 2', west 6'`: several walls.
+    let ways = (0..typed.pieces.len()).filter(|&at| is_way(typed, at)).count();
+    if ways > 1 || typed.find(1, &["out", "then"]).is_some() {
+        return None;
+    }
     let sum: Length = parts.iter().map(|(_, part)| part.length).sum();
     // The last of several parts is no sum because it happens to be as long as the others.
     let says_sum = typed.pieces.iter().any(|piece| piece.is_mark("=→>")) || !adds;
@@ -274,6 +279,29 @@ pub(super) fn worked_out(typed: &Typed<'_>) -> Option<Answer> {
         lines,
         "a wall that was worked out was not measured: it follows from the others `by closing`, or is `estimated`".to_owned(),
     ))
+}
+
+/// `west ~40 paced, dog in yard`: with the remark stays that the length is not exact.
+pub(super) fn roughly_with_a_remark(typed: &Typed<'_>) -> Option<Answer> {
+    let is_rough = typed.piece(1).is_some_and(|mark| mark.is_mark("~≈")) && is_way(typed, 0);
+    let one = length_at(&typed.pieces, 2).filter(|_| is_rough)?;
+    let said = super::remark(typed.rest(one.end));
+    let said = said.trim_matches([',', ';', '.', '(', ')', ' ']);
+    let is_all = ["paced", "paced off", "approx", "est", "estimate", "guess"];
+    if is_all.contains(&said.to_lowercase().as_str()) {
+        return Some(Answer::line(
+            format!("{} {} estimated", typed.lower(0), one.text),
+            "a length that was not measured exactly is `estimated`",
+        ));
+    }
+    let is_plain = said.contains(char::is_alphabetic)
+        && !said.contains(|c: char| c.is_ascii_digit() || "\"#".contains(c));
+    is_plain.then(|| {
+        Answer::line(
+            format!("{} {} estimated  # {said}", typed.lower(0), one.text),
+            "a length that was not measured exactly is `estimated`",
+        )
+    })
 }
 
 /// `north 28' 4" +/-`: an approximate length.
