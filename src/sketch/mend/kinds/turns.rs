@@ -183,7 +183,9 @@ pub(super) fn square_bump(typed: &Typed<'_>) -> Option<Answer> {
     let is_wall = super::super::begins_as_wall(&beside.before);
     // `entry inset 4' x 6'`; what a chimney stands out has no floor.
     let chimney = ["chimney", "fireplace", "firebox", "flue", "hearth"];
-    let is_bump = (0..2).any(|at| typed.says(at, &BUMPS));
+    // `bump out 2' x 6'` is known to other rules.
+    let is_bump =
+        (0..2).any(|at| typed.says(at, &BUMPS)) && !typed.says(0, &["bump", "bumpout", "bump-out"]);
     // `firebox bump 5' x 20"`: known to other rules.
     let is_bump = is_bump && typed.find(0, &chimney).is_none();
     if !(is_box || is_bump) || !is_wall || !progress.is_open() {
