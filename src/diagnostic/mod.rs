@@ -161,7 +161,7 @@ words! {
     NamedBelowGrade "named-below-grade" Warning "A level named as a basement counts as above grade.";
     NamedOtherwise "named-otherwise" Warning "A space named as a garage, a porch or the like is counted as living area, or deducted.";
     OutbuildingAbove "outbuilding-above" Warning "An outbuilding, a garage or a patio is typed under an upper level, or an outbuilding under one below grade.";
-    UnlikelySize "unlikely-size" Warning "A house far larger or smaller than houses are.";
+    UnlikelySize "unlikely-size" Warning "A house far larger or smaller than houses are, or land smaller than the house on it.";
     UnlikelyValue "unlikely-value" Warning "A tax rate, a price or a year that is hardly meant: is a digit or a point wrong?";
     NothingCounted "nothing-counted" Warning "No space is counted, so the measured area is nothing.";
     RoundedSidesCross "rounded-sides-cross" Warning "With whole-foot walls the outline crosses itself.";

@@ -478,3 +478,18 @@ fn what_stands_upstairs_goes_to_the_level_there() {
         );
     }
 }
+
+#[test]
+fn land_that_is_smaller_than_the_house_on_it_is_told() {
+    // 12 by 10 feet of land, and 1,200 square feet of house.
+    let lot = |north: &str, east: &str| {
+        format!("{HOUSE}lot \"Lot 4\"\nnorth {north}\neast {east}\nsouth {north}\nwest {east}\n")
+    };
+    let told = |text: String| {
+        let (_, list) = diagnostics_of("advised.sides", text.into_bytes());
+        list.iter().map(|one| one.message().to_owned()).find(|one| one.contains("land comes to"))
+    };
+    let warning = told(lot("12'", "10'")).expect("a warning");
+    assert!(warning.contains("120 sq ft, less than `House` alone, 1,200 sq ft"), "{warning}");
+    assert_eq!(told(lot("120'", "100'")), None);
+}

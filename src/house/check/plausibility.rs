@@ -56,7 +56,37 @@ impl Checker<'_> {
             self.report_unit_missing();
         }
         self.report_recorded_far_off();
+        self.report_lot_smaller_than_the_house();
         self.report_unlikely_values();
+    }
+
+    /// Warns of land that is smaller than the house on it, usually because its lengths are in another unit.
+    fn report_lot_smaller_than_the_house(&mut self) {
+        let Some(span) = self.sketch.lots.first().map(|lot| lot.span) else { return };
+        let land: Area = self.house.lots.iter().map(|lot| lot.outline().area()).sum();
+        let living = self.house.spaces.iter().filter(|space| space.kind == Kind::Living);
+        let Some(largest) = living.max_by_key(|space| space.outline().area()) else { return };
+        let house = largest.outline().area();
+        if land >= house
+            || land.whole_sq_ft() == 0
+            || self.house.lots.len() != self.sketch.lots.len()
+        {
+            return;
+        }
+        let message = format!(
+            "the land comes to {} sq ft, less than {} alone, {} sq ft",
+            thousands(land.whole_sq_ft()),
+            quoted(&largest.name),
+            thousands(house.whole_sq_ft())
+        );
+        let help = match self.sketch.heads.units {
+            Some(unit) => format!(
+                "numbers without a unit are taken in {}: if those of the deed are in another one, type its mark after each, as `120'` or `36.6 m`",
+                unit.word()
+            ),
+            None => "look at the lengths of the calls and at their units".to_owned(),
+        };
+        self.report(Diagnostic::new(Word::UnlikelySize, span, message).help(help));
     }
 
     /// Reports a house far larger or smaller than usual, usually because of a missing unit.
