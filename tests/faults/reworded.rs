@@ -157,3 +157,26 @@ fn an_upper_floor_without_brick_says_so_itself() {
         "if `Upper floor` has no brick or stone before its walls, write `veneer none` at the end of this line"
     );
 }
+
+#[test]
+fn dashes_between_feet_and_inches_are_read_in_every_place_of_a_line() {
+    // An opening of 9 by 7 feet in an upper floor of 1,200 square feet.
+    let text = format!(
+        "{HEADS}veneer none\nlevel \"Ground floor\"\n{WALLS}level \"Upper floor\"\n{UPPER}Foyer open to below 9-0 x 7-0 on front, 15-0 from left\n"
+    );
+    assert_eq!(gross(&obeyed(&text)), 2400 - 63);
+    let walk = "living \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 16'\n";
+    let bay = format!(
+        "{HEADS}veneer none\nlevel \"Ground floor\"\n{walk}bay window (angled) 8-0 wide 2-0 deep 4-0 flat\nwest 16'\n"
+    );
+    assert!(helps(&bay).contains("`8' 0\" out 2' 0\" flat 4' 0\"`"), "{}", helps(&bay));
+}
+
+#[test]
+fn what_was_measured_with_is_no_year() {
+    let text = format!(
+        "property \"9 Alder Lane, Juniper County\"\nmeasured sat. march 7 with a 25 ft tape\nveneer none\nlevel \"Ground floor\"\n{WALLS}"
+    );
+    let told = helps(&text);
+    assert!(told.contains("the year, and then `-03-07 with \"a 25 ft tape\"`"), "{told}");
+}

@@ -185,7 +185,6 @@ fn where_only_the_writer_knows_what_is_meant_no_line_is_offered() {
         ("side", "north 14' 2\" + same"),
         ("side", "north 28' 4\" from photo"),
         ("level", "level 2 measured inside"),
-        ("head", "house built 1962"),
         ("head", "living area 1,900"),
         ("lot", "bearing S 88° 52' 30\" W back to POB"),
     ] {

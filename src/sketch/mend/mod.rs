@@ -19,6 +19,7 @@ mod lengths;
 mod lost;
 mod marks;
 mod negation;
+mod noted;
 mod pieces;
 mod remarked;
 mod reworded;

@@ -428,37 +428,42 @@ fn short_year(typed: &Typed<'_>) -> Option<Answer> {
 /// `vaulted`, `vaulted ceilings`: a remark, unless a floor is missing there.
 fn vaulted(typed: &Typed<'_>) -> Option<Answer> {
     let is_high = typed.says(0, &["vaulted", "cathedral"]);
+    let is_first_level = !typed.attempt.beside.has_level_above;
     let only = (1..typed.pieces.len()).all(|at| {
-        typed.says(
-            at,
-            &[
-                "ceiling",
-                "ceilings",
-                "living",
-                "room",
-                "rooms",
-                "family",
-                "great",
-                "throughout",
-                "kitchen",
-                "dining",
-                "bedroom",
-                "master",
-                "den",
-                "hall",
-                "foyer",
-                "entry",
-                "over",
-                "in",
-                "at",
-                "the",
-                "and",
-                "above",
-                "lr",
-                "fr",
-                "great-room",
-            ],
-        )
+        is_first_level
+            && (typed.pieces[at].is_number()
+                || typed.pieces[at].is_mark("'\"×’′″,")
+                || typed.says(at, &["x", "by", "ft"]))
+            || typed.says(
+                at,
+                &[
+                    "ceiling",
+                    "ceilings",
+                    "living",
+                    "room",
+                    "rooms",
+                    "family",
+                    "great",
+                    "throughout",
+                    "kitchen",
+                    "dining",
+                    "bedroom",
+                    "master",
+                    "den",
+                    "hall",
+                    "foyer",
+                    "entry",
+                    "over",
+                    "in",
+                    "at",
+                    "the",
+                    "and",
+                    "above",
+                    "lr",
+                    "fr",
+                    "great-room",
+                ],
+            )
     });
     let is_high = is_high
         && !(typed.attempt.beside.has_level_above && typed.find(1, &["over", "above"]).is_some());
