@@ -49,7 +49,11 @@ fn dashes_for_marks(line: &str) -> Option<(String, &'static str)> {
         "bearing", "property", "address", "record",
     ];
     let pieces = cut(line);
-    let is_other = pieces.first()?.is_word(&NOT) || line.contains(['"', '#', '$', '°']);
+    let is_inches = |at: usize| {
+        line.get(..at).is_some_and(|before| before.ends_with(|c: char| c.is_ascii_digit()))
+    };
+    let has_text = line.match_indices('"').any(|(at, _)| !is_inches(at));
+    let is_other = pieces.first()?.is_word(&NOT) || has_text || line.contains(['#', '$', '°']);
     let says = pieces.iter().any(|piece| piece.is_word(&SAYS));
     let words: Vec<&str> = line.split(' ').collect();
     let count = words.iter().filter(|word| dashed(word).is_some()).count();

@@ -5,11 +5,11 @@
 pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
     super::shortened::written_out(line)
         .or_else(|| super::reworded::in_other_words(line))
-        .or_else(|| super::noted::plainly(line))
         .or_else(|| super::head_forms::written_out(line))
         .or_else(|| rough_second_length(line))
         .or_else(|| dashed_size(line))
         .or_else(|| letter_before_a_dashed_length(line))
+        .or_else(|| super::noted::plainly(line))
         .or_else(|| without_its_number(line))
         .or_else(|| side_before_its_kind(line))
         .or_else(|| cover_after_its_kind(line))
