@@ -181,3 +181,18 @@ fn what_was_measured_with_is_no_year() {
     let told = helps(&text);
     assert!(told.contains("the year, and then `-03-07 with \"a 25 ft tape\"`"), "{told}");
 }
+
+#[test]
+fn a_wall_with_dashes_and_a_remark_is_one_of_its_walk() {
+    // 28 by 40 feet with a bay 8 feet wide in the east wall, between 10 and 10 feet of it.
+    let text = format!(
+        "{HEADS}veneer none\nlevel \"Ground floor\"\nliving \"House\"\nleft side 28-0\nback side 40-0\nright side 10-0 to bay\nbay south 8' out 2' flat 4'\nright side 10-0\nfront side 40-0\n"
+    );
+    let told = helps(&text);
+    assert!(
+        told.contains(
+            "`east 40' 0\"`, `south 10' 0\" note \"right side to bay\"`, `south 10' 0\"`"
+        ),
+        "{told}"
+    );
+}

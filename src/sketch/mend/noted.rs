@@ -39,7 +39,7 @@ fn dashed(word: &str) -> Option<(&str, &str, &str)> {
 }
 
 /// `bay window 8-0 wide 2-0 deep 4-0 flat`, `right side 10-0 to bay`, `Foyer 9-0 x 7-1 on front, 15-0 from left`.
-fn dashes_for_marks(line: &str) -> Option<(String, &'static str)> {
+pub(super) fn dashes_for_marks(line: &str) -> Option<(String, &'static str)> {
     const SAYS: [&str; 22] = [
         "wide", "deep", "flat", "out", "from", "long", "side", "wall", "bay", "along", "x", "by",
         "porch", "deck", "garage", "foyer", "stair", "stairs", "living", "patio", "closet", "in",

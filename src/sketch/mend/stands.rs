@@ -23,6 +23,9 @@ pub(in crate::sketch) fn is_said(line: &str) -> bool {
 
 /// What follows the way in the line of such a wall, its own words as a note: `21' 5" note "front of garage"`.
 pub(in crate::sketch) fn rest(line: &str) -> Option<String> {
+    // `right side 10-0 to bay`
+    let with_marks = super::noted::dashes_for_marks(line).map(|(line, _)| line);
+    let line = with_marks.as_deref().unwrap_or(line);
     let pieces = cut(line);
     let is_plain = |piece: &Piece| piece.sort != Sort::Text && !piece.is_mark("#");
     let is_wall = is_said(line) || walked(line).is_some();
