@@ -196,3 +196,22 @@ fn a_wall_with_dashes_and_a_remark_is_one_of_its_walk() {
         "{told}"
     );
 }
+
+#[test]
+fn an_area_without_its_unit_is_asked_about_in_a_metric_file() {
+    let text = "property \"9 Alder Lane, Juniper County\"\nunits meters\nrecord 114.5\nveneer none\nlevel \"Ground floor\"\nliving \"House\"\nnorth 10\neast 11.45\nsouth 10\nwest 11.45\n";
+    assert!(helps(text).contains("`record 114.5 sq m` or `record 114.5 sq ft`"), "{}", helps(text));
+}
+
+#[test]
+fn a_wall_with_a_jog_behind_it_is_two_walls() {
+    // A house of 30 by 40 feet whose last 10 feet to the east end 6 feet sooner.
+    let text = format!(
+        "{HEADS}veneer none\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 30' then jog in 6'\neast 10'\nsouth 24'\nwest 40'\n"
+    );
+    let told = helps(&text);
+    assert!(told.contains("`east 30'` and on the next line `south 6'`"), "{told}");
+    let text = text.replace("east 30' then jog in 6'", "east 30'\nsouth 6'");
+    assert!(errors(&text).is_empty());
+    assert_eq!(gross(&text), 1140);
+}

@@ -45,6 +45,6 @@ pub(super) fn closings(sides: &[Side]) -> Option<String> {
     };
     let ((one, one_length), (two, two_length)) = (told(first)?, told(second)?);
     Some(format!(
-        "a walk turns at each corner, and here it does if the two walls by closing run the other way each: type {one} and {two}, which leaves them {one_length} and {two_length}"
+        "a walk turns at each corner, and here it does if the two walls by closing exchange north or south with east or west: type {one} and {two}, which leaves them {one_length} and {two_length}"
     ))
 }

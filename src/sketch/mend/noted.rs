@@ -14,6 +14,8 @@ pub(super) fn plainly(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| inside_and_thickness(line))
         .or_else(|| said_otherwise(line))
         .or_else(|| not_reached(line))
+        .or_else(|| assumed_brick(line))
+        .or_else(|| front_of_a_bay(line))
 }
 
 fn begins(line: &str, forms: &[&str]) -> Option<usize> {
@@ -285,6 +287,23 @@ fn said_otherwise(line: &str) -> Option<(String, &'static str)> {
             "a level has its name, and its space says where it lies",
         ));
     }
+    if let Some(rest) = rest_of(&["n is up", "n = up", "n=up", "north = up", "n up"]) {
+        return rest
+            .is_empty()
+            .then(|| (format!("# {plain}"), "north is up in any case; a comment begins with `#`"));
+    }
+    if let Some(rest) = rest_of(&["1/2 story ", "1/2 storey "]) {
+        let is_name = rest.chars().all(|c| c.is_alphabetic() || c == ' ');
+        return (is_name && !rest.is_empty()).then(|| {
+            (
+                format!("level \"{plain}\""),
+                "a level is `level` and its name, with a `\"` on each side",
+            )
+        });
+    }
+    if let Some(rest) = rest_of(&["measured twice, ", "measured twice ", "measured twice: "]) {
+        return Some((format!("measured {rest}"), "`measured` has one day, the last of several"));
+    }
     if let Some(rest) = rest_of(&["attic bonus room "]) {
         return Some((
             format!("bonus room {rest}, in the attic"),
@@ -327,5 +346,40 @@ fn not_reached(line: &str) -> Option<(String, &'static str)> {
     let is_wall = super::begins_as_side(wall) && pieces.len() <= 6;
     (is_wall && begins_so && !remark.contains(['(', '"', '#'])).then(|| {
         (format!("{}, {remark}", wall.trim_end()), "a length that was not taped is `estimated`")
+    })
+}
+
+/// `brick veneer, 4 5/8" assumed`: a thickness that was not measured.
+fn assumed_brick(line: &str) -> Option<(String, &'static str)> {
+    let lower = line.trim().to_ascii_lowercase();
+    let begins = ["brick", "veneer", "stone"].iter().any(|word| lower.starts_with(word));
+    let (before, word) = lower.trim_end_matches([')', '.']).rsplit_once([' ', '('])?;
+    let is_so = ["assumed", "guessed", "typical", "standard"].contains(&word);
+    let length = before.get(before.find(|c: char| c.is_ascii_digit())?..)?.trim_end();
+    let is_length = length.ends_with(['"', '\''])
+        && length.chars().all(|c| c.is_ascii_digit() || " \"'/.".contains(c));
+    (begins && is_so && is_length && !line.contains('#')).then(|| {
+        (
+            format!("veneer {length}  # {word}"),
+            "brick or stone before the frame is `veneer` and its thickness",
+        )
+    })
+}
+
+/// `bay window 8' wide 2' out 4' across front`: how wide its front is.
+fn front_of_a_bay(line: &str) -> Option<(String, &'static str)> {
+    begins(line, &["bay ", "angled bay "])?;
+    let form = [" across the front", " across front", " in front", " at the front", " front"]
+        .into_iter()
+        .find(|form| line.contains(form))?;
+    let (before, after) = line.split_once(form)?;
+    let follows_length = before.ends_with(['\'', '"', '′']) || before.ends_with(" ft");
+    let has_all = ["wide", "out"].iter().all(|word| line.contains(word));
+    let ends = after.is_empty() || after.starts_with([',', ' ']);
+    (follows_length && has_all && ends && !line.contains("flat")).then(|| {
+        (
+            format!("{before} flat{after}"),
+            "a bay has its direction and width, then `out`, then `flat` or `round`",
+        )
     })
 }

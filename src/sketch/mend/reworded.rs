@@ -21,6 +21,7 @@ pub(super) fn in_other_words(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| second_area(line))
         .or_else(|| said_by_the_plat(line))
         .or_else(|| height_line(line))
+        .or_else(|| right_of_way(line))
 }
 
 /// `acct no. R-120045 (homestead)`: what stands in parentheses is a remark.
@@ -472,5 +473,14 @@ fn height_line(line: &str) -> Option<(String, &'static str)> {
             format!("low {length} deep along the {}", walls.join(" ")),
             "what is left of the floor where the ceiling is lower than 5' is `low`",
         )
+    })
+}
+
+/// `S 89°30' E along Alder Rd R/W 90.00'`: a slash in a remark.
+fn right_of_way(line: &str) -> Option<(String, &'static str)> {
+    let is_call = cut(line).first()?.is_word(&["n", "s", "north", "south", "bearing", "thence"]);
+    let (before, after) = line.split_once(" R/W").or_else(|| line.split_once(" r/w"))?;
+    (is_call && !line.contains(['"', '#'])).then(|| {
+        (format!("{before} ROW{after}"), "a remark about a call goes to the end of its line")
     })
 }

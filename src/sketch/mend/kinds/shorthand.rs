@@ -246,11 +246,12 @@ fn parcel_above_its_calls(typed: &Typed<'_>) -> Option<Answer> {
     }
     if let Some((_, end, area)) = area.filter(|(first, ..)| *first <= 2) {
         return (end == typed.pieces.len()).then(|| {
+            let name = match is_text(typed.piece(1)) {
+                true => typed.text(1, 2).to_owned(),
+                false => quoted(&super::levels::capitalized(&typed.lower(0))),
+            };
             Answer::line(
-                format!(
-                    "lot {} recorded {area}",
-                    quoted(&super::levels::capitalized(&typed.lower(0)))
-                ),
+                format!("lot {name} recorded {area}"),
                 "the land is a `lot`, and its calls stand on the lines below it",
             )
         });

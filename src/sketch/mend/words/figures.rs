@@ -131,12 +131,17 @@ pub(super) fn units_of_areas(pieces: &[Piece], here: usize, attempt: &Attempt) -
             ]) || piece.is_mark("'\"’”′″/")
         });
         if !next_is_unit && may_lack {
-            for unit in [&["sq", "ft"][..], &["acres"]] {
+            // In a metric file it may be in either.
+            let units = match attempt.is_metric {
+                true => [&["sq", "m"][..], &["sq", "ft"]],
+                false => [&["sq", "ft"][..], &["acres"]],
+            };
+            for unit in units {
                 let mut with = pieces.to_vec();
                 for word in unit.iter().rev() {
                     with.insert(at + 1, Piece::word(word));
                 }
-                if *unit != ["acres"] || pieces.first().is_some_and(|piece| piece.is_word(&["lot"]))
+                if unit != ["acres"] || pieces.first().is_some_and(|piece| piece.is_word(&["lot"]))
                 {
                     edits.push(Edit::new(with, cause));
                 }
