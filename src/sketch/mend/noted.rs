@@ -302,7 +302,10 @@ fn said_otherwise(line: &str) -> Option<(String, &'static str)> {
         });
     }
     if let Some(rest) = rest_of(&["measured twice, ", "measured twice ", "measured twice: "]) {
-        return Some((format!("measured {rest}"), "`measured` has one day, the last of several"));
+        return [" and ", " & "]
+            .iter()
+            .any(|and| rest.contains(and))
+            .then(|| (format!("measured {rest}"), "`measured` has one day, the last of several"));
     }
     if let Some(rest) = rest_of(&["attic bonus room "]) {
         return Some((
