@@ -1,5 +1,7 @@
 //! From the text of a sides file to a checked house.
 
+use std::collections::HashSet;
+
 use crate::diagnostic::words::list_or;
 use crate::diagnostic::{Diagnostic, Diagnostics, Fix, Source, Span, Word, sort};
 use crate::house::House;
@@ -55,6 +57,8 @@ const MOST_ASKED: usize = 8;
 fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut [Diagnostic]) {
     let unplaced = |one: &Asked| one.line.at("", one.line.sizes.first());
     let mut taken: Vec<String> = told.iter().map(unplaced).collect();
+    let shown_already: HashSet<String> =
+        faults.iter().map(|fault| fault.message().to_owned()).collect();
     for (i, one) in told.iter().enumerate().take(MOST_ASKED) {
         let mut offered: Vec<(String, String)> = Vec::new();
         let mut answer = asked::Answer::default();
@@ -188,6 +192,8 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
             helps.push("what lies over another space is on a level of its own: put `level \"Upper floor\"` on a line before it, and leave this line as it is".to_owned());
         } else if let Some(waits) = answer.waits_for {
             let name = waits.name;
+            let wrong = waits.wrong.filter(|wrong| !shown_already.contains(wrong.message()));
+            let is_other = !waits.by_itself && !lacks_place;
             helps.push(match (waits.by_itself, lacks_place) {
                 (true, _) => {
                     offered = ways.iter().map(|size| (one.line.by_itself(*size), String::new())).collect();
@@ -203,10 +209,23 @@ fn offer_places(source: &Source, told: &[Asked], unread: &[Unread], faults: &mut
                 (false, true) => format!(
                     "this counts from `{name}`, which has no place yet: say after its name where it starts, as `start` with a way and a length from where the first walk of the house begins; leave this line as it is"
                 ),
-                (false, false) => format!(
-                    "this follows from `{name}`: settle that first and leave this line as it is"
-                ),
+                (false, false) => match &wrong {
+                    // The level is not looked at while lines of it cannot be read.
+                    Some(wrong) => format!(
+                        "this follows from `{name}`: {}; settle that first and leave this line as it is",
+                        wrong.message()
+                    ),
+                    None => format!(
+                        "this follows from `{name}`: settle that first and leave this line as it is"
+                    ),
+                },
             });
+            let more = wrong.filter(|_| is_other);
+            helps.extend(
+                more.iter()
+                    .flat_map(|wrong| wrong.helps())
+                    .map(|help| format!("of `{name}`: {help}")),
+            );
         } else if let Some(name) = answer.unknown {
             if one.line.place.is_over() && !is_on_an_upper_level(source, one.span) {
                 helps.push(format!("what lies over another space is on a level of its own: if `{name}` is on the level below, put `level \"Upper floor\"` on a line before this one"));

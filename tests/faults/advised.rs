@@ -493,3 +493,16 @@ fn land_that_is_smaller_than_the_house_on_it_is_told() {
     assert!(warning.contains("120 sq ft, less than `House` alone, 1,200 sq ft"), "{warning}");
     assert_eq!(told(lot("120'", "100'")), None);
 }
+
+#[test]
+fn what_a_place_waits_for_is_told_with_what_is_wrong_there() {
+    // The foyer lies outside its floor, which is not looked at while the line of the stair cannot be read.
+    let text = format!(
+        "{HOUSE}level \"Upper floor\"\nliving \"Rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nopen \"Foyer\" start west 20'\nnorth 8'\neast 8'\nsouth 8'\nwest 8'\nstair \"Stairs\" 3' wide x 10' deep behind the foyer\n"
+    );
+    let list = errors(&text);
+    let [error] = &list[..] else { panic!("{list:?}") };
+    let told = error.helps().join("\n");
+    assert!(told.starts_with("this follows from `Foyer`: `Foyer` does not lie inside"), "{told}");
+    assert!(told.contains("of `Foyer`: it fits inside `Rooms`"), "{told}");
+}

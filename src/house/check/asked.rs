@@ -58,11 +58,13 @@ pub(crate) struct Waits {
     pub(crate) unplaced: Option<usize>,
     /// Whether it is `detached`, so that it has no place on the drawing.
     pub(crate) by_itself: bool,
+    /// The error that the level has of it, which is not shown while other lines cannot be read.
+    pub(crate) wrong: Option<Diagnostic>,
 }
 
 impl Answer {
     fn waiting(name: &str) -> Answer {
-        let waits = Waits { name: name.to_owned(), unplaced: None, by_itself: false };
+        let waits = Waits { name: name.to_owned(), unplaced: None, by_itself: false, wrong: None };
         Answer { waits_for: Some(waits), ..Answer::default() }
     }
 }
@@ -94,7 +96,19 @@ pub(crate) fn places(
         let example = checker.example();
         return Answer { needs_size: true, needs_level, example, ..Answer::default() };
     }
-    space.and_then(|space| checker.places_told(space, told, sized, open)).unwrap_or_default()
+    let answer = space.and_then(|space| checker.places_told(space, told, sized, open));
+    let mut answer = answer.unwrap_or_default();
+    if let Some(waits) = &mut answer.waits_for {
+        let spaces = sketch.levels.iter().flat_map(|level| &level.spaces);
+        let above = spaces.filter(|one| one.span.start < line);
+        let of = above.filter(|one| one.space.name.text == waits.name).last();
+        waits.wrong = of.and_then(|of| {
+            let is_of_it =
+                |error: &&Diagnostic| error.is_error() && error.span().start == of.span.start;
+            found.iter().find(is_of_it).cloned()
+        });
+    }
+    answer
 }
 
 /// What one part of the words allows.
@@ -206,7 +220,7 @@ impl Checker<'_> {
             let there = &self.house.spaces[*of];
             let begins = there.span.start;
             let unplaced = (is_unplaced(*of) && !open.contains(&begins)).then_some(begins);
-            let waits = Waits { name: there.name.clone(), unplaced, by_itself: false };
+            let waits = Waits { name: there.name.clone(), unplaced, by_itself: false, wrong: None };
             return Some(Answer { waits_for: Some(waits), ..Answer::default() });
         }
         let here = &self.house.spaces[space];
@@ -313,6 +327,7 @@ impl Checker<'_> {
                     name: one.space.name.text.clone(),
                     unplaced: None,
                     by_itself: one.space.detached,
+                    wrong: None,
                 };
                 Answer { waits_for: Some(waits), ..Answer::default() }
             }
