@@ -299,6 +299,19 @@ proptest! {
     }
 }
 
+/// A step of 3 feet 11 inches between two long walls, with its own length on a line beside it: its number stands farther
+/// off, at the end of a line.
+#[test]
+fn the_number_of_a_short_wall_that_is_asked_about_is_on_the_drawing() {
+    let text = "property \"1 Test Lane\"\nfront south\nveneer 4 5/8\"\nrecord 4596 sq ft\nlevel \"Ground floor\"\nliving \"Mvnqvyuiwomx mvqynr\"\nnorth 36' 0\"\neast 23' 11\" recorded 26 ft\nnorth 20' 7\"\neast 12' 10\"\nsouth 23' 1\"\neast 20' 10\"\nnorth 9' 6\"\neast 11' 8\"\nsouth 35' 9\"\neast 15' 2\"\nnorth 33' 9\"\neast 13' 11\"\nsouth 3' 11\"\neast 20' 5\"\nsouth 12' 11\"\neast 8' 11\"\nsouth 24' 2\"\nwest 127' 8\"\n";
+    let pages = pages_on(text, Paper::Letter);
+    let page = &pages.pages()[0];
+    assert_eq!(walls_asked_about(page), ["2", "11", "13"]);
+    for number in walls_asked_about(page) {
+        assert!(page.texts().any(|text| text.is_label() && text.words() == number), "{number}");
+    }
+}
+
 /// 40 sides over 200 ft, and a shed: the extremes of usual houses.
 #[test]
 fn a_long_house_and_a_small_shed_both_have_labels() {

@@ -140,6 +140,10 @@ impl Marks {
             });
         self.named = differing.chain(shares).chain(parts).collect();
         self.named.extend(&self.misread);
+        // A cause that could be chance is told with its walls as well.
+        let by_chance = figure.explanations().unnamed().and_then(Explanation::misread_wall);
+        let by_chance = by_chance.map(|wall| misread_walls(say.house, wall)).unwrap_or_default();
+        self.named.extend(by_chance);
     }
 
     /// The recorded length of one wall, if it is marked.
@@ -237,19 +241,19 @@ impl Marks {
                 .filter(|&i| house.spaces[i].parent.is_none() && is_in_total(house, i, false))
         };
         self.would_count.extend(levels.flat_map(on));
-        // In a rectangle the wall across changes with it.
-        let walls = |wall: MisreadWall| {
-            let across = causes::across(&house.spaces[wall.space], wall.side);
-            let across = across.map(|_| (wall.side + 2) % 4);
-            let walls = wall.walls().into_iter().map(|(side, _)| side).chain(across);
-            let walls: Vec<usize> = walls.collect();
-            let spaces = [Some(wall.space), wall.also].into_iter().flatten();
-            spaces
-                .flat_map(|space| walls.iter().map(move |&side| (space, side)))
-                .collect::<Vec<_>>()
-        };
-        self.misread = reported().filter_map(Explanation::misread_wall).flat_map(walls).collect();
+        let misread = reported().filter_map(Explanation::misread_wall);
+        self.misread = misread.flat_map(|wall| misread_walls(house, wall)).collect();
     }
+}
+
+/// The walls of a length that may have been misread, as space and side index. In a rectangle the wall across changes with
+/// it.
+fn misread_walls(house: &House, wall: MisreadWall) -> Vec<(usize, usize)> {
+    let across = causes::across(&house.spaces[wall.space], wall.side);
+    let across = across.map(|_| (wall.side + 2) % 4);
+    let walls: Vec<usize> = wall.walls().into_iter().map(|(side, _)| side).chain(across).collect();
+    let spaces = [Some(wall.space), wall.also].into_iter().flatten();
+    spaces.flat_map(|space| walls.iter().map(move |&side| (space, side))).collect()
 }
 
 /// The net area of every space with each wall to the half foot, if that is the figure's rule.

@@ -219,7 +219,9 @@ impl Plan<'_> {
                 let Some((wall, _)) = longest else { continue };
                 let is_placed =
                     self.canvas.number(wall, &shape.figure, &others, &inner, number + 1)
-                        || is_named && self.canvas.number_led(wall, number + 1);
+                        || is_named
+                            && (self.canvas.number_led(wall, number + 1)
+                                || self.canvas.pointer(wall.middle(), &(number + 1).to_string()));
                 is_numbered |= is_placed;
                 if is_named && !is_placed {
                     let name = fonts::shown(&house.spaces[shape.space].name);
