@@ -101,7 +101,7 @@ pub(crate) fn places(
     if let Some(waits) = &mut answer.waits_for {
         let spaces = sketch.levels.iter().flat_map(|level| &level.spaces);
         let above = spaces.filter(|one| one.span.start < line);
-        let of = above.filter(|one| one.space.name.text == waits.name).last();
+        let of = above.rev().find(|one| one.space.name.text == waits.name);
         waits.wrong = of.and_then(|of| {
             let is_of_it =
                 |error: &&Diagnostic| error.is_error() && error.span().start == of.span.start;
