@@ -155,7 +155,7 @@ fn two_days(line: &str) -> Option<(String, &'static str)> {
 fn measured_with(line: &str) -> Option<(String, &'static str)> {
     let mut words = line.trim().splitn(4, ' ');
     let (tool, verb, day) = (words.next()?, words.next()?, words.next()?);
-    let tools = ["laser", "tape", "disto", "wheel"];
+    let tools = ["laser", "tape", "wheel"];
     let is_tool = tools.iter().any(|one| tool.eq_ignore_ascii_case(one));
     let is_verb = ["measured", "taped"].iter().any(|one| verb.eq_ignore_ascii_case(one));
     let day = day.trim_end_matches(',');
@@ -237,7 +237,7 @@ fn account_and_address(line: &str) -> Option<(String, &'static str)> {
     })
 }
 
-/// `Homefinder 1,250`: a figure with the name of its source, and without its unit.
+/// `Brightside 1,250`: a figure with the name of its source, and without its unit.
 fn figure_of_somebody(line: &str) -> Option<(String, &'static str)> {
     const OTHERS: [&str; 16] = [
         "record",

@@ -91,8 +91,7 @@ impl Parts {
                 said => quoted(join(said).trim_matches(|c: char| " ,;:.".contains(c))),
             }
         };
-        let tool =
-            |piece: &Piece| piece.is_word(&["tape", "laser", "disto", "ruler", "wheel", "stick"]);
+        let tool = |piece: &Piece| piece.is_word(&["tape", "laser", "ruler", "wheel", "stick"]);
         let marks = part
             .iter()
             .take_while(|piece| {

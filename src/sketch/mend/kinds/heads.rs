@@ -65,7 +65,7 @@ fn measured(typed: &Typed<'_>) -> Option<Answer> {
     let used = [by, using].into_iter().flatten().flat_map(|at| [at - 1, at]).chain(first..end);
     let used: Vec<usize> = used.chain([0]).collect();
     // `by "the owner" laser`
-    const TOOLS: [&str; 5] = ["laser", "tape", "wheel", "disto", "ruler"];
+    const TOOLS: [&str; 4] = ["laser", "tape", "wheel", "ruler"];
     let tool = (end..typed.pieces.len())
         .find(|&at| using.is_none() && !used.contains(&at) && typed.says(at, &TOOLS));
     let others = (0..typed.pieces.len()).filter(|at| !used.contains(at) && Some(*at) != tool);

@@ -44,7 +44,6 @@ pub(super) fn sums(typed: &Typed<'_>) -> Option<Answer> {
         "purchase",
         "purchased",
         "sale",
-        "zestimate",
         "estimate",
     ];
     let about = [

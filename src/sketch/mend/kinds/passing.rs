@@ -36,7 +36,7 @@ fn day_and_face(typed: &Typed<'_>) -> Option<Answer> {
         ("outside", &["outside", "exterior", "outdoors"]),
         ("frame", &["studs", "frame", "framing"]),
     ];
-    const TOOLS: [&str; 7] = ["tape", "laser", "wheel", "disto", "ruler", "rangefinder", "measure"];
+    const TOOLS: [&str; 6] = ["tape", "laser", "wheel", "ruler", "rangefinder", "measure"];
     if !typed.says(0, &["measured", "taped"]) || !is_above_the_spaces(typed) {
         return None;
     }

@@ -41,17 +41,7 @@ fn measured_to_a_face(typed: &Typed<'_>) -> Option<Answer> {
     }
     let tool = typed.find(1, &["with", "by", "using"]).and_then(|with| {
         let from = with + 1 + usize::from(typed.says(with + 1, &["a", "the", "my"]));
-        let tools = [
-            "laser",
-            "tape",
-            "wheel",
-            "measure",
-            "disto",
-            "steel",
-            "cloth",
-            "meter",
-            "rangefinder",
-        ];
+        let tools = ["laser", "tape", "wheel", "measure", "steel", "cloth", "meter", "rangefinder"];
         let stop = (from..typed.pieces.len())
             .find(|&at| !typed.says(at, &tools))
             .unwrap_or(typed.pieces.len());
