@@ -139,6 +139,7 @@ words! {
     TenthsBesideInches "tenths-beside-inches" Warning "A length with a point and no mark, or in inches alone, stands among lengths in feet and inches: was it read otherwise?";
     NoTurn "no-turn" Warning "Two sides in a row run the same way, and no closure check would show a wall missing between them.";
     UpperOverhangs "upper-overhangs" Warning "An upper level reaches beyond the level under it.";
+    LevelsOutOfOrder "levels-out-of-order" Warning "A level is typed after one that its name puts above it.";
     LevelsOverlap "levels-overlap" Warning "A level that stands beside another lies on it.";
     EmptyLevel "empty-level" Warning "A level has no space, so that nothing of it is drawn or counted.";
     CommonOnOneLevel "common-on-one-level" Warning "A level has common walls, and a level next to it has walls as long and none that is common.";

@@ -74,7 +74,10 @@ pub(crate) fn check(sketch: &Sketch, house: &mut Model, found: &mut Vec<Diagnost
     if checker.whole {
         let says = std::mem::take(&mut checker.says_counted);
         checker.find_detached(&says);
-        checker.overhangs();
+        checker.report_level_order();
+        if !checker.top_down {
+            checker.overhangs();
+        }
         checker.beside_and_on();
         checker.common_on_one_level();
         checker.report_street_ways();
@@ -171,6 +174,8 @@ pub(super) struct Checker<'a> {
     /// Whether numbers without a unit make a house of an unlikely size; then nothing is reported about where its
     /// spaces lie.
     pub(super) unit_doubtful: bool,
+    /// Whether levels were reported to be typed from the top down; then nothing is reported about what lies on what.
+    pub(super) top_down: bool,
     /// The notation of most sides.
     form: Form,
     pub(super) glance: Glance,
@@ -202,6 +207,7 @@ impl<'a> Checker<'a> {
             overlaps_reported: 0,
             tries: 0,
             unit_doubtful: false,
+            top_down: false,
             form: glance.form.unwrap_or_else(|| form_of(sketch)),
             glance,
             work: 0,

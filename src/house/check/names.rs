@@ -69,7 +69,38 @@ impl Checker<'_> {
                 self.report_other_kind(space);
             }
         }
-        self.report_outbuildings_above();
+        if !self.top_down {
+            self.report_outbuildings_above();
+        }
+    }
+
+    /// Reports the first level that is typed after one which, by their names, lies over it. What a level stands on is the
+    /// level typed before it.
+    pub(super) fn report_level_order(&mut self) {
+        let above_grade = || self.sketch.levels.iter().filter(|level| !level.level.below_grade);
+        let ranks = above_grade().map(|level| (level, storey(&level.level.name.text)));
+        let ranked: Vec<_> = ranks.filter(|(level, _)| !level.level.beside).collect();
+        let lower = ranked.windows(2).find_map(|two| match two {
+            [(over, Some(high)), (under, Some(low))] if low < high => Some((*over, *under)),
+            _ => None,
+        });
+        let Some((over, under)) = lower else { return };
+        let (high, low) = (&over.level.name, &under.level.name);
+        let warning = Diagnostic::new(
+            Word::LevelsOutOfOrder,
+            low.span,
+            format!(
+                "{} is typed after {}, so that it stands on it",
+                quoted(&low.text),
+                quoted(&high.text)
+            ),
+        );
+        let warning = warning.also(high.span, "the level under it, as typed").help(format!(
+            "levels are typed from the lowest up: move this line, and the lines of its spaces below it, up above the line of {}",
+            quoted(&high.text)
+        ));
+        self.report(warning);
+        self.top_down = true;
     }
 
     fn report_other_kind(&mut self, sketch: &SpaceSketch) {
@@ -206,4 +237,22 @@ fn is_one_of(word: &str, these: &[&str]) -> bool {
 /// The words of a name.
 fn parts(name: &str) -> impl DoubleEndedIterator<Item = &str> + Clone {
     name.split(|c: char| !c.is_alphanumeric()).filter(|part| !part.is_empty())
+}
+
+/// How high the name of a level puts it: the ground floor, a first floor, those above. `None` if it does not say.
+fn storey(name: &str) -> Option<u8> {
+    let name = lower(name);
+    let is = |words: &[&str]| parts(&name).any(|word| is_one_of(word, words));
+    let named = [
+        (0, &["lower", "downstairs"][..]),
+        (1, &["ground", "main"]),
+        (2, &["first", "1st"]),
+        (3, &["second", "2nd", "upper", "upstairs"]),
+        (4, &["third", "3rd"]),
+        (5, &["attic", "loft", "top"]),
+    ];
+    let mut ranks = named.iter().filter(|(_, words)| is(words)).map(|(rank, _)| *rank);
+    // Of `Upper floor over the garage, second bedroom` nothing is certain.
+    let rank = ranks.next()?;
+    (ranks.next().is_none() && !is(&["over", "above", "under", "part", "half"])).then_some(rank)
 }

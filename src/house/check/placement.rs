@@ -103,8 +103,6 @@ impl Checker<'_> {
         Some((space.at.0 + corner.0, space.at.1 + corner.1))
     }
 
-    /// Reports two levels with the same name. Spaces of different levels are not compared, so spaces typed under two
-    /// such lines could overlap unnoticed.
     /// Warns of a level without a space.
     pub(super) fn report_empty_level(&mut self, level: &LevelSketch) {
         let name = &level.level.name;
@@ -115,6 +113,8 @@ impl Checker<'_> {
         ));
     }
 
+    /// Reports two levels with the same name. Spaces of different levels are not compared, so spaces typed under two
+    /// such lines could overlap unnoticed.
     pub(super) fn report_level_twice(&mut self, number: usize, level: &LevelSketch) {
         let name = &level.level.name;
         // A name that could not be read has an error of its own.

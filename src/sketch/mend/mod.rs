@@ -9,6 +9,7 @@ mod bare_inches;
 mod change;
 mod cladded;
 mod compass;
+mod continued;
 mod faced;
 mod fitted;
 mod head_forms;
@@ -158,6 +159,9 @@ fn found(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
             let cause = "this line says nothing about the house; a comment begins with `#`";
             return Some(Mend { lines: vec![comment], cause: cause.to_owned(), ..Mend::default() });
         }
+    }
+    if let Some(mended) = continued::answer(line, attempt) {
+        return Some(mended);
     }
     let clad = cladded::with_siding(line, attempt)
         .or_else(|| cladded::with_brick(line, attempt))

@@ -22,6 +22,37 @@ pub(super) fn in_other_words(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| said_by_the_plat(line))
         .or_else(|| height_line(line))
         .or_else(|| right_of_way(line))
+        .or_else(|| opening_said_twice(line))
+}
+
+/// `open "Foyer" open to below`: what such a space is, its kind says.
+fn opening_said_twice(line: &str) -> Option<(String, &'static str)> {
+    const SAID: [&str; 10] = [
+        "open to below",
+        "open to above",
+        "open to foyer",
+        "open below",
+        "open above",
+        "no floor",
+        "void",
+        "two story",
+        "two stories",
+        "double height",
+    ];
+    let pieces = cut(line);
+    let name = pieces.get(1).filter(|name| name.text.starts_with('"'))?;
+    let end = name.at + name.text.len();
+    let is_open = pieces[0].is_word(&["open"]);
+    let rest = line.get(end..)?.trim_start_matches([',', ' ', ';']);
+    let lower = rest.to_ascii_lowercase();
+    let words = SAID.iter().find(|words| lower.starts_with(**words)).filter(|_| is_open)?;
+    let after = rest.get(words.len()..)?;
+    let is_whole = after.is_empty() || after.starts_with([',', ' ', ';', '#']);
+    let after = after.trim_start_matches([',', ' ', ';']);
+    is_whole.then(|| {
+        let line = format!("{} {after}", &line[..end]);
+        (line.trim_end().to_owned(), "a part without a floor is `open` and its name")
+    })
 }
 
 /// `acct no. R-120045 (homestead)`: what stands in parentheses is a remark.

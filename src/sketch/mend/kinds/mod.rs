@@ -59,6 +59,7 @@ mod indoors;
 mod inferred;
 mod jogs;
 mod lengths;
+mod less_a_corner;
 mod level_lines;
 mod level_words;
 mod levels;
@@ -324,6 +325,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         set_back::answer,
         bays::answer,
         in_a_walk::answer,
+        less_a_corner::answer,
         two_sizes::answer,
         house_size::answer,
         topics::address_alone,

@@ -1322,5 +1322,10 @@ pub(super) fn starts(typed: &Typed<'_>, kind: &str, is_within: bool) -> String {
     if can_stand_apart(kind) && !is_within {
         places.push("`detached` if it stands by itself".to_owned());
     }
+    if let Some(house) = typed.attempt.house.as_ref().filter(|_| kind == "garage" && !is_within) {
+        places.push(format!(
+            "`within \"{house}\"` and one of these if the walk of `{house}` goes round the garage too"
+        ));
+    }
     crate::diagnostic::words::list_or(&places)
 }

@@ -343,15 +343,30 @@ pub(super) fn named_later(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::Lines(lines, NOT_MEASURED.to_owned()))
 }
 
+/// Whether a line begins with a way of the compass.
+fn begins_by_compass(line: &str) -> bool {
+    let first = line.split_whitespace().next().unwrap_or_default();
+    way_and_back(first).is_some_and(|(way, _)| !STREET.contains(&way))
+}
+
 /// The ways in which the wall can run: the typed one, or along the side of the house on which it stands.
 fn ways(typed: &Typed<'_>, stands: bool) -> Option<Vec<&'static str>> {
     let (way, _) = way_and_back(&typed.lower(0))?;
     // Whether the other walls that are named so are meant as ways is asked when the walk is whole.
     let seen = ["front", "back", "left", "right"].into_iter().find(|word| typed.says(0, &[word]));
-    if let Some(word) = seen.filter(|_| !stands && typed.attempt.beside.front.is_some()) {
-        return Some(vec![word]);
-    }
+    let by_word = seen.filter(|_| !stands && typed.attempt.beside.front.is_some());
     let way = by_compass(way, typed.attempt.beside.front);
+    if let Some(word) = by_word {
+        // Between `north 28'` and `south 28'` the back is where the wall stands.
+        let beside = &typed.attempt.beside;
+        let is_between =
+            [&beside.before, &beside.after].into_iter().all(|line| begins_by_compass(line));
+        let is_across = runs_upright(typed).is_some_and(|upright| upright != is_upright(way));
+        return Some(match is_between && is_across {
+            true => along(way).to_vec(),
+            false => vec![word],
+        });
+    }
     if !stands {
         return Some(vec![way]);
     }
