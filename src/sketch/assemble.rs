@@ -139,6 +139,12 @@ impl Assembler {
             self.doubt(&read.begins);
         }
         let kept = if self.keeps_lines { read.statement.clone() } else { None };
+        let says_garage = read.comment.as_deref().is_some_and(names_a_garage);
+        if matches!(&read.statement, Some(Statement::Side(..)) if says_garage)
+            && let Some(walk) = walk_of(self.open, &mut self.sketch)
+        {
+            walk.garage_comments += 1;
+        }
         if let Some(statement) = read.statement {
             self.statement(statement, (read.span, read.typed), faults);
         }
@@ -168,7 +174,8 @@ impl Assembler {
             level.doubtful |= level.spaces.iter().any(is_level);
         }
         for (walk, name, span) in walks(sketch) {
-            tell_size(walk, name, span, faults);
+            let is_lot = sketch.lots.iter().any(|lot| lot.span == span);
+            tell_size((walk, name, span), is_lot, faults);
         }
         let nothing =
             sketch.levels.iter().all(|level| level.spaces.is_empty()) && sketch.lots.is_empty();
@@ -600,13 +607,23 @@ fn is_level(space: &SpaceStatement) -> bool {
     space.kind == Kind::Living && names_a_level(&space.name.text)
 }
 
+/// Whether a remark about a wall says that it is of a garage.
+pub(crate) fn names_a_garage(remark: &str) -> bool {
+    let mut words = remark.split(|c: char| !c.is_alphanumeric());
+    words.any(|word| word.eq_ignore_ascii_case("garage") || word.eq_ignore_ascii_case("gar"))
+}
+
 fn names_a_level(name: &str) -> bool {
     let name = name.to_lowercase();
     let mut parts = name.split(|c: char| !c.is_alphanumeric());
     parts.any(|part| LEVEL_WORDS.contains(&part) || part == "level")
 }
 
-fn tell_size(walk: &WalkSketch, name: &str, span: Span, faults: &mut Vec<Diagnostic>) {
+fn tell_size(
+    (walk, name, span): (&WalkSketch, &str, Span),
+    is_lot: bool,
+    faults: &mut Vec<Diagnostic>,
+) {
     if walk.doubtful {
         return;
     }
@@ -616,7 +633,10 @@ fn tell_size(walk: &WalkSketch, name: &str, span: Span, faults: &mut Vec<Diagnos
             true => fault.help(format!("is it a level? Then it is `level \"{name}\"`")),
             false => fault,
         };
-        faults
-            .push(fault.help("walk round it and type each side on a line below: `north 42' 7\"`"));
+        let fault = fault.help("walk round it and type each side on a line below: `north 42' 7\"`");
+        faults.push(match is_lot {
+            true => fault.help("without its sides or calls nothing of it can be drawn: then put its line after a `#`"),
+            false => fault,
+        });
     }
 }

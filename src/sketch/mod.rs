@@ -28,6 +28,7 @@ mod wanted;
 mod whole_walk;
 
 pub(crate) use asked::{Asked, THEN, Whereabouts};
+pub(crate) use assemble::names_a_garage;
 pub(crate) use phrases::opens_level;
 pub use reader::parse;
 pub(crate) use reader::{Reading, in_one_row, read, read_without_lines};

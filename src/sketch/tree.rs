@@ -112,6 +112,8 @@ pub(crate) struct WalkSketch {
     pub(crate) bays: Vec<BaySketch>,
     pub(crate) overalls: Vec<(Direction, WrittenLength, Span)>,
     pub(crate) ties: Vec<(CornerRef, CornerRef, WrittenLength, Span)>,
+    /// How many of its walls a comment calls those of a garage.
+    pub(crate) garage_comments: usize,
     /// Whether an error in it means that its closure cannot be checked.
     pub(crate) doubtful: bool,
 }

@@ -14,6 +14,7 @@ mod closing;
 mod described;
 mod kept;
 mod limits;
+mod loosely;
 mod not_of_the_walk;
 mod obeyed;
 mod pads;

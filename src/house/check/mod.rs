@@ -814,19 +814,38 @@ impl Checker<'_> {
                 _ => None,
             };
             let Some(direction) = way(i).filter(|_| way(i) == way(j)) else { continue };
-            if unchecked.iter().all(|&axis| axis == direction.axis()) {
-                continue;
-            }
+            let length = |k: usize| match closed.traverse.sides[k].shape {
+                Shape::Straight { length, .. } if !sides[k].follows => Some(length),
+                _ => None,
+            };
+            // A side by closing on the same axis takes up a wall too many, one across it a wall too few.
+            let is_twice = unchecked.contains(&direction.axis())
+                && length(i).is_some()
+                && length(i) == length(j);
+            let is_left_out = unchecked.iter().any(|&axis| axis != direction.axis());
+            let last = sides[j].quoted();
+            let question = match (is_twice, is_left_out) {
+                (true, true) => format!(
+                    "is it one wall, typed twice? Then take the line of {last} out; or is a wall left out between the two? The sides by closing would hide either"
+                ),
+                (true, false) => format!(
+                    "is it one wall, typed twice? Then take the line of {last} out; the side by closing would hide it"
+                ),
+                (false, true) => {
+                    "is a wall left out between the two? the side by closing would hide it"
+                        .to_owned()
+                }
+                (false, false) => continue,
+            };
             let message = format!(
-                "{}: between {} and {} the walk does not turn",
+                "{}: between {} and {last} the walk does not turn",
                 quoted(name),
-                sides[i].quoted(),
-                sides[j].quoted()
+                sides[i].quoted()
             );
             self.report(
                 Diagnostic::new(Word::NoTurn, sides[j].span, message)
                     .also(sides[i].span, "runs the same way")
-                    .help("is a wall left out between the two? the side by closing would hide it"),
+                    .help(question),
             );
         }
     }

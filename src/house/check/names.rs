@@ -5,7 +5,7 @@ use std::borrow::Cow;
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::house::check::Checker;
-use crate::sketch::{Kind, LevelSketch, SpaceSketch};
+use crate::sketch::{Kind, LevelSketch, SpaceSketch, names_a_garage};
 
 /// Words for what is below the ground.
 const UNDERGROUND: [&str; 3] = ["basement", "cellar", "crawlspace"];
@@ -68,9 +68,38 @@ impl Checker<'_> {
             for space in &level.spaces {
                 self.report_other_kind(space);
             }
+            self.report_garage_walls(level);
         }
         if !self.top_down {
             self.report_outbuildings_above();
+        }
+    }
+
+    /// Asks for the garage inside a walk of which walls are said to be its: without a line of its own its area counts as
+    /// living area.
+    fn report_garage_walls(&mut self, level: &LevelSketch) {
+        let is_garage = |space: &SpaceSketch| space.space.kind == Kind::Garage;
+        if self.sketch.levels.iter().any(|level| level.spaces.iter().any(is_garage)) {
+            return;
+        }
+        let noted = |space: &SpaceSketch| {
+            let notes = space.walk.sides.iter().filter_map(|side| side.words.note.as_deref());
+            space.walk.garage_comments + notes.filter(|note| names_a_garage(note)).count()
+        };
+        let is_one = |space: &&SpaceSketch| space.space.kind == Kind::Living && noted(space) > 1;
+        for space in level.spaces.iter().filter(is_one) {
+            let name = quoted(&space.space.name.text);
+            self.report(
+                Diagnostic::new(
+                    Word::NamedOtherwise,
+                    space.span,
+                    format!("walls of {name} are noted as those of a garage, and the file has none: all inside the walk is counted as living area"),
+                )
+                .help(format!(
+                    "if the walk goes round a garage, say so below its last wall, with its size and the corner in which it lies: `garage \"Garage\" 20' x 22' inside {}, in the southeast corner`; the answer to that gives the lines to type",
+                    space.space.name.text
+                )),
+            );
         }
     }
 

@@ -503,8 +503,13 @@ impl Checker<'_> {
             Kind::Porch | Kind::Balcony | Kind::Carport if is_unplaced || !is_part => starts,
             Kind::Porch | Kind::Balcony | Kind::Carport => [starts, self.within(a, b)].concat(),
             _ if is_level => {
+                // Of a place at a corner of this level nothing is left on another one.
+                let place = match self.begins_at(b) {
+                    Some(_) => ", and take its place, `from` and what follows, out of its line",
+                    None => "",
+                };
                 let level = format!(
-                    "if {} is on another level, put `level \"Upper floor\"` on a line before it",
+                    "if {} is on another level, put `level \"Upper floor\"` on a line before it{place}",
                     quoted(&name)
                 );
                 [vec![level], starts, self.within(a, b), apart].concat()

@@ -366,6 +366,21 @@ pub(super) fn behind_backwards(
     };
     turned.retain(|one| !is_told(one.side));
     list.retain(|one| !is_turn(one) || turned.iter().all(|other| other.side != one.side));
+    // A walk that doubles back on itself at a wall cannot be right, whatever the lengths are.
+    let doubles_back = |side: usize| {
+        let n = traverse.sides.len();
+        let way = |side: usize| match traverse.sides[side % n].shape {
+            Shape::Straight { direction, .. } => Some(direction),
+            _ => None,
+        };
+        [side + n - 1, side + 1]
+            .into_iter()
+            .any(|beside| way(beside) == way(side).map(Direction::opposite))
+    };
+    if turned.iter().any(|one| one.slip == Some(Slip::OtherWay) && doubles_back(one.side)) {
+        turned.retain(|one| doubles_back(one.side));
+        return turned;
+    }
     turned.append(&mut list);
     turned
 }
@@ -398,7 +413,13 @@ pub(super) fn turned_before_closing(traverse: &Traverse, back: Option<Axis>) -> 
             if is_back && back != Some(axis) {
                 continue;
             }
-            if ![at + n - 1, at + 1].into_iter().all(|beside| runs_across(beside, axis)) {
+            // Where the walk would double back on itself, the turned wall may go straight on.
+            let goes_on = |beside: usize| {
+                is_back
+                    && matches!(shape(beside), Some(Shape::Straight { direction: next, .. }) if next == way)
+            };
+            let fits = |beside: usize| runs_across(beside, axis) || goes_on(beside);
+            if ![at + n - 1, at + 1].into_iter().all(fits) {
                 continue;
             }
             let mut turned = traverse.clone();

@@ -102,7 +102,10 @@ fn before_the_house(line: &str, attempt: &Attempt) -> Option<Mend> {
     let is_part = !matches!(kind, "living" | "unfinished" | "outbuilding");
     let says = pieces.iter().skip(1).any(|piece| piece.is_word(&SAYS_PLACE));
     let house = beside.known.iter().find(|[kind, _]| **kind == *"living").map(|[_, name]| name)?;
-    let is_first = attempt.house.is_none() && !beside.has_level_above && !beside.in_lot;
+    // With its size, or its walls below it.
+    let has_walls = kinds::size_in(line).is_some() || super::begins_as_side(&beside.after);
+    let is_first =
+        has_walls && attempt.house.is_none() && !beside.has_level_above && !beside.in_lot;
     if !is_part || !says || !is_first || pieces.iter().any(|piece| piece.is_word(&["detached"])) {
         return None;
     }

@@ -159,7 +159,14 @@ pub(super) fn asking_where_it_stands(mut mend: Mend, attempt: &Attempt) -> Mend 
             "to your line how far it is from two walls that meet, as `{head} {north} x {east}, {near} from the south end, {far} from the west end{comment}`"
         ),
         false => format!(
-            "to your line on which side of `{house}` and how far from which end, as `{head} {north} x {east} on the south side, {near} from the west end{comment}`"
+            "to your line on which side of `{house}` and how far from which end, as `{head} {north} x {east} on the south side, {near} from the west end{comment}`{}",
+            match kind.as_str() {
+                // The walk of a house often goes round its garage.
+                "garage" if !rest.contains("within") => format!(
+                    ", or, if the walk of `{house}` goes round it too, in which corner of that, as `{head} {north} x {east} inside {house}, in the southeast corner{comment}`"
+                ),
+                _ => String::new(),
+            }
         ),
     };
     mend.cause = format!(

@@ -58,6 +58,7 @@ pub(super) fn kept(typed: &str, offered: &str) -> String {
             || IN_THE_EAVES.contains(&word) && lower.starts_with("low \"eaves")
             || ["over", "across"].contains(&word) && lower.starts_with("diagonal ")
             || lower.contains(word)
+            || word == "flat" && lower.contains("note \"bay\"")
             || super::lengths::is_spoken_number(word)
             || super::kinds::month_named(word).is_some()
             || !MATTER.contains(&word) && crate::sketch::phrases::is_said(word)

@@ -13,6 +13,7 @@ mod continued;
 mod faced;
 mod fitted;
 mod head_forms;
+mod in_comments;
 mod in_meters;
 mod kinds;
 mod left_out;
@@ -128,7 +129,7 @@ fn read_or_mended(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Optio
 
 /// Finds a readable replacement for `line`; `attempt` tries to read a line. `None` if there is none.
 pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
-    let found = found(line, attempt)?;
+    let found = in_comments::told(line, found(line, attempt)?, &attempt(line));
     match found.lines.iter().any(|offered| offered.starts_with('#')) {
         true => Some(apart::asked_whether_a_wall(line, found, &attempt(line))),
         false => Some(found),
@@ -161,6 +162,9 @@ fn found(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
         }
     }
     if let Some(mended) = continued::answer(line, attempt) {
+        return Some(mended);
+    }
+    if let Some(mended) = in_comments::wall_and_thickness(line, attempt) {
         return Some(mended);
     }
     let clad = cladded::with_siding(line, attempt)

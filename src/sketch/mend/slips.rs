@@ -50,15 +50,26 @@ fn fraction_after_its_mark(line: &str) -> Option<Edit> {
     })
 }
 
-/// `east 20' 3" + 22' 4"` becomes the sum: one wall measured in two parts.
+/// `east 20' 3" + 22' 4"`, `north 18' 2" + 5" wall + 15'` become the sum: one wall measured in parts.
 fn sum(line: &str) -> Option<Edit> {
+    const BETWEEN_ROOMS: [&str; 5] = [" walls", " wall", " partition", " divider", " inner wall"];
     let (way, lengths) = line.trim().split_once(' ')?;
     direction(way)?;
-    let parts: Vec<&str> = lengths.split('+').map(str::trim).collect();
+    let (lengths, remark) = match lengths.split_once(';') {
+        Some((lengths, remark)) => (lengths, remark.trim()),
+        None => (lengths, ""),
+    };
+    let without = |part: &'_ str| {
+        BETWEEN_ROOMS.iter().find_map(|word| part.strip_suffix(word)).map(str::to_owned)
+    };
+    let parts: Vec<String> = lengths
+        .split('+')
+        .map(|part| without(part.trim()).unwrap_or_else(|| part.trim().to_owned()))
+        .collect();
     if !(2..=4).contains(&parts.len()) {
         return None;
     }
-    let read = |part: &&str| part.parse::<Length>().ok();
+    let read = |part: &String| part.trim().parse::<Length>().ok();
     let read: Vec<Length> = parts.iter().filter_map(read).collect();
     let is_metric = lengths.contains('m');
     if read.len() != parts.len() {
@@ -67,7 +78,11 @@ fn sum(line: &str) -> Option<Edit> {
     let form = if is_metric { Form::Meters } else { Form::FeetAndInches };
     let all = WrittenLength::new(read.into_iter().sum(), form);
     let cause = "a wall has one length: the parts added up";
-    Some(Edit { converts: true, ..Edit::line(format!("{way} {all}"), cause) })
+    let line = match remark.is_empty() {
+        true => format!("{way} {all}"),
+        false => format!("{way} {all}  # {remark}"),
+    };
+    Some(Edit { converts: true, ..Edit::line(line, cause) })
 }
 
 /// `north -4'`, `north minus 4'` become `south 4'`: a length has no sign.

@@ -15,6 +15,7 @@ mod assembled;
 mod attic;
 mod bays;
 mod bays_without_a_way;
+mod belongs;
 mod beside_place;
 mod beside_walls;
 mod between;
@@ -459,6 +460,21 @@ pub(super) fn late(line: &str, attempt: &Attempt) -> Option<Answer> {
 /// The format's word for a kind of space; `None` if the word is not one.
 pub(super) fn kind_word(word: &str) -> Option<&'static str> {
     spaces::kind_word(word)
+}
+
+/// A sentence for each thing that a text says and that has a place of its own in a sides file.
+pub(super) fn where_it_belongs(text: &str, attempt: &Attempt) -> Vec<String> {
+    belongs::told(&Typed { line: text, pieces: cut(text), attempt })
+}
+
+/// Whether a text says more than one wall, a call of a deed or the area of the land.
+pub(super) fn is_of_a_walk(text: &str, attempt: &Attempt) -> bool {
+    belongs::is_of_a_walk(&Typed { line: text, pieces: cut(text), attempt })
+}
+
+/// Whether a text says how thick the walls are and nothing else.
+pub(super) fn is_only_a_thickness(text: &str, attempt: &Attempt) -> bool {
+    belongs::is_only_a_thickness(&Typed { line: text, pieces: cut(text), attempt })
 }
 
 /// The kind of space for which a word stands, as `outbuilding` for a barn.

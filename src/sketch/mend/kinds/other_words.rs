@@ -424,6 +424,25 @@ fn rectangular_bay(typed: &Typed<'_>) -> Option<Answer> {
         "north" | "south" => ("east", "west"),
         _ => ("north", "south"),
     };
+    // Between `south 2'` and `north 2'`, which are its other two sides.
+    let is_leg = |line: &str, way: &str| {
+        let pieces = super::cut(line);
+        let is_way = pieces
+            .first()
+            .and_then(|word| super::super::compass::way_and_back(&word.text))
+            .is_some_and(|(own, _)| own == way);
+        is_way && length_at(&pieces, 1).is_some_and(|leg| leg.length == out.length)
+    };
+    let beside = &typed.attempt.beside;
+    let has_legs = [(one, other), (other, one)]
+        .into_iter()
+        .any(|(first, last)| is_leg(&beside.before, first) && is_leg(&beside.after, last));
+    if has_legs {
+        return Some(Answer::line(
+            format!("{way} {} note \"bay\"", wide.text),
+            "a bay with square corners is three sides of the walk, and the lines above and below are the other two",
+        ));
+    }
     let line = |first: &str, last: &str| {
         format!("{first} {0}\n{way} {1}\n{last} {0}", out.text, wide.text)
     };

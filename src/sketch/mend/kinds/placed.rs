@@ -1324,7 +1324,7 @@ pub(super) fn starts(typed: &Typed<'_>, kind: &str, is_within: bool) -> String {
     }
     if let Some(house) = typed.attempt.house.as_ref().filter(|_| kind == "garage" && !is_within) {
         places.push(format!(
-            "`within \"{house}\"` and one of these if the walk of `{house}` goes round the garage too"
+            "`within \"{house}\"` before one of these if the walk of `{house}` goes round the garage too"
         ));
     }
     crate::diagnostic::words::list_or(&places)

@@ -82,8 +82,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
                 "write `{bay} out`, then how far it stands out from the wall, then `flat {flat}`"
             ),
         ),
-        // Between two slanted walls it is the front of the bay.
-        (None, None) if is_between_slants(typed) => Answer::line(
+        // Between two slanted walls it is the front of the bay; beside walls across it that say so too, one of its sides.
+        (None, None) if is_between_slants(typed) || is_one_of_three(typed) => Answer::line(
             format!("{direction} {} note \"bay\"", wide.text),
             "a remark about a wall is a `note`",
         ),
@@ -95,6 +95,24 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             ),
         ),
     })
+}
+
+/// Whether this wall is one of three, out, along and back, of which another one says too that it is of the bay:
+/// `south 2' bay`, `west 8' bay`, `north 2' bay`.
+fn is_one_of_three(typed: &Typed<'_>) -> bool {
+    let way = |line: &str| {
+        let pieces = super::cut(line);
+        let says = pieces.iter().skip(1).any(|piece| {
+            piece.is_word(&["bay"]) || piece.text.trim_matches('"').eq_ignore_ascii_case("bay")
+        });
+        let (way, _) = super::super::compass::way_and_back(&pieces.first()?.text)?;
+        says.then_some(way)
+    };
+    let upright = super::super::compass::is_upright;
+    let Some(own) = way(typed.line) else { return false };
+    let beside = &typed.attempt.beside;
+    let others = [&beside.before, &beside.after].into_iter().filter_map(|line| way(line));
+    others.filter(|other| upright(other) != upright(own)).count() > 0
 }
 
 /// Whether the walls before and after the line are slanted.

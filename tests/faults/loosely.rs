@@ -1,0 +1,225 @@
+//! Pads typed as loosely as they were jotted down: what they say is read, asked for, or said to belong elsewhere, and no
+//! answer leads away from the house that is meant. The areas were worked out here by hand.
+
+use fairfoot::{Diagnostic, Settings};
+
+use super::diagnostics_of;
+
+const WALLS: &str = "north 30'\neast 40'\nsouth 30'\nwest 40'\n";
+
+fn diagnostics(text: &str) -> Vec<Diagnostic> {
+    diagnostics_of("loosely.sides", text.as_bytes().to_vec()).1
+}
+
+/// Each diagnostic by its word, its message and its helps.
+fn said(text: &str) -> String {
+    let one = |diagnostic: &Diagnostic| {
+        format!(
+            "{}: {}\n{}\n",
+            diagnostic.word(),
+            diagnostic.message(),
+            diagnostic.helps().join("\n")
+        )
+    };
+    diagnostics(text).iter().map(one).collect()
+}
+
+/// The text with the first line that is offered for its only error.
+fn obeyed(text: &str, which: usize) -> String {
+    let errors: Vec<Diagnostic> =
+        diagnostics(text).into_iter().filter(Diagnostic::is_error).collect();
+    let [error] = &errors[..] else { panic!("{errors:?}") };
+    let fix = error.fixes().get(which).unwrap_or_else(|| panic!("{error:?}"));
+    let mut text = text.to_owned();
+    text.replace_range(fix.span.start..fix.span.end, &fix.text);
+    let left = diagnostics(&text);
+    assert!(!left.iter().any(Diagnostic::is_error), "{text}\n{left:?}");
+    text
+}
+
+fn living(text: &str) -> i64 {
+    let house = fairfoot::read_source(fairfoot::Source::new("loosely.sides", text)).unwrap();
+    house.areas(&Settings::default()).unwrap().gross().as_measured().whole_sq_ft()
+}
+
+#[test]
+fn a_place_on_a_line_of_its_own_is_put_on_the_line_of_its_space() {
+    let house = format!("veneer none\nlevel \"Ground floor\"\nliving \"House\"\n{WALLS}");
+    let foyer = "north 10'\neast 10'\nsouth 10'\nwest 10'\n";
+    let said = said(&format!("{house}open \"Foyer\" open to below\nstart east 13'\n{foyer}"));
+    assert!(
+        said.contains(
+            "write this line as `open \"Foyer\" start east 13'` and leave the line below it out"
+        ),
+        "{said}"
+    );
+    // 40 by 30 feet less 10 by 10.
+    assert_eq!(living(&format!("{house}open \"Foyer\" start east 13'\n{foyer}")), 1_100);
+    let said = self::said(&format!("{house}garage \"Garage\"\nstarts at east 40'\n{foyer}"));
+    assert!(
+        said.contains("write the line above it as `garage \"Garage\" start east 40'`"),
+        "{said}"
+    );
+}
+
+#[test]
+fn a_house_less_one_of_its_corners_is_six_walls() {
+    // 42 by 30 feet less 14 by 9: 1,260 less 126.
+    for corner in ["at front right", "at the SE corner", "back left", "in the north-west corner"] {
+        for (size, notch, offers) in [
+            ("42' x 30'", "14' x 9'", 2),
+            ("42' wide x 30' deep", "14' x 9'", 1),
+            ("42 x 30", "9 x 14", 2),
+        ] {
+            let text = format!(
+                "veneer none\nfront south\nlevel \"Ground floor\"\nliving \"House\" {size} less {notch} {corner}\n"
+            );
+            for which in 0..offers {
+                assert_eq!(living(&obeyed(&text, which)), 1_134, "{text}");
+            }
+        }
+    }
+    let said = said("level \"Ground floor\"\nhouse 42 x 30 minus a notch 14 x 9 at front right\n");
+    assert!(said.contains("as `front south`, on a line at the top"), "{said}");
+    // A notch as long as the house leaves no corner.
+    let said =
+        self::said("level \"Ground floor\"\nhouse 42' x 30' less 42' x 9' at the SE corner\n");
+    assert!(!said.contains("six walls"), "{said}");
+}
+
+#[test]
+fn levels_typed_from_the_top_down_are_told_once() {
+    let upper =
+        "level \"Upper floor\"\nliving \"Bedrooms\"\nnorth 24'\neast 30'\nsouth 24'\nwest 30'\n";
+    let ground = format!(
+        "level \"Ground floor\"\nliving \"House\"\n{WALLS}garage \"Garage\" from \"House\" corner 4\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n"
+    );
+    let words = |text: &str| -> Vec<String> {
+        diagnostics(text).iter().map(|one| one.word().to_string()).collect()
+    };
+    let head = "property \"9 Alder Lane, Juniper County\"\nveneer none\nfront south\n";
+    assert_eq!(words(&format!("{head}{upper}{ground}")), ["levels-out-of-order"]);
+    let in_order = words(&format!("{head}{ground}{upper}"));
+    assert!(!in_order.contains(&"levels-out-of-order".to_owned()), "{in_order:?}");
+    // Names that do not say which lies over which.
+    let named = |one: &str, two: &str| {
+        format!("{head}{upper}{ground}").replace("Upper floor", one).replace("Ground floor", two)
+    };
+    assert!(!words(&named("North wing", "South wing")).contains(&"levels-out-of-order".to_owned()));
+    assert!(words(&named("2nd", "1st floor")).contains(&"levels-out-of-order".to_owned()));
+}
+
+#[test]
+fn a_garage_above_the_house_waits_for_it() {
+    let text = format!(
+        "front south\nlevel \"Ground floor\"\ngarage 20 x 22 attached, right side of house\nliving \"House\"\n{WALLS}"
+    );
+    let said = said(&text);
+    assert!(
+        said.contains("below the walls of `House`; where it stands is answered there"),
+        "{said}"
+    );
+}
+
+#[test]
+fn a_wall_at_which_the_walk_doubles_back_is_the_one_to_look_at() {
+    // The front of the garage, 22 feet, was walked west.
+    let walk = "N 30' 4\"\neast by closing\nN 4'\nE 14' 2\"\nsouth by closing\nE 22'\nS 24'\nE 22'\nW 36' 2\"\n";
+    let text = format!("veneer none\nlevel \"Ground floor\"\nliving \"House\"\n{walk}");
+    let said = said(&text);
+    assert!(said.contains("look which way side 8 (`E 22'`) runs: walked west"), "{said}");
+    assert!(!said.contains("measure again first"), "{said}");
+    // 36' 2" by 30' 4" with 14' 2" by 4' on it, and the garage of 22' by 24' beside it.
+    let mended = text.replacen("S 24'\nE 22'", "S 24'\nW 22'", 1);
+    assert_eq!(living(&mended), 1_682);
+}
+
+#[test]
+fn two_equal_walls_in_a_row_may_be_one_typed_twice() {
+    let text = "veneer none\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 20'\neast 20'\nsouth 30'\nwest by closing\n";
+    let said = said(text);
+    assert!(
+        said.contains("is it one wall, typed twice? Then take the line of side 3 (`east 20'`) out"),
+        "{said}"
+    );
+    let other = said_of_lengths("20'", "22'");
+    assert!(
+        other.contains("is a wall left out between the two?") && !other.contains("typed twice"),
+        "{other}"
+    );
+}
+
+fn said_of_lengths(one: &str, two: &str) -> String {
+    said(&format!(
+        "veneer none\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast {one}\neast {two}\nsouth 30'\nwest by closing\n"
+    ))
+}
+
+#[test]
+fn three_walls_of_a_square_bay_are_three_walls() {
+    let walk = "north 30'\neast 40'\nsouth 30'\nwest 16'\nsouth 2' bay\nwest 8' bay\nnorth 2' bay\nwest 16'\n";
+    let text = format!("veneer none\nlevel \"Ground floor\"\nliving \"House\"\n{walk}");
+    let mut mended = text.clone();
+    for error in diagnostics(&text).iter().rev() {
+        let fix = error.fixes().first().unwrap_or_else(|| panic!("{error:?}"));
+        mended.replace_range(fix.span.start..fix.span.end, &fix.text);
+    }
+    assert_eq!(living(&mended), 1_216);
+    // The middle one as a bay, between its two other sides.
+    let text = text.replace(" bay", "").replace("west 8'", "bay west 8' out 2' flat 8'");
+    assert_eq!(living(&obeyed(&text, 0)), 1_216);
+}
+
+#[test]
+fn walls_of_a_garage_without_a_garage_are_asked_about() {
+    let walk = "north 30'\neast 20'\neast 20'  # gar\nsouth 30' note \"garage\"\nwest 40'\n";
+    let text = format!("veneer none\nlevel \"Ground floor\"\nliving \"House\"\n{walk}");
+    let said = said(&text);
+    assert!(
+        said.contains("named-otherwise") && said.contains("noted as those of a garage"),
+        "{said}"
+    );
+    let garage = "garage \"Garage\" within \"House\" start east 20'\nnorth 30'\neast 20'\nsouth 30'\nwest 20'\n";
+    assert!(!self::said(&format!("{text}{garage}")).contains("named-otherwise"));
+    assert!(!self::said(&text.replacen("  # gar", "", 1)).contains("named-otherwise"));
+}
+
+#[test]
+fn what_a_comment_would_hide_is_said_to_belong_elsewhere() {
+    let house = format!("front south\nlevel \"Ground floor\"\nliving \"House\"\n{WALLS}");
+    for (line, told) in [
+        (
+            "Upstairs taped inside 28-10 x 24-8, walls 8 in.  No bay up.",
+            "`wall 8 in`, and with it `veneer none`",
+        ),
+        (
+            "living \"Rooms\" measured to inside ext walls 6\"",
+            "`wall 6 in`, and with it `veneer none`",
+        ),
+    ] {
+        let said = said(&format!("{house}{line}\n"));
+        assert!(said.contains(told), "{said}");
+    }
+    let said = said(&format!("Old farmhouse, Tarn End, county of Wexby - all in m\n{house}"));
+    assert!(
+        said.contains("`units meters`") && !said.contains("says nothing about the house"),
+        "{said}"
+    );
+    let deed = "Lot per deed: N 12°30' E 220.4 ft; S 77°30' E 330 ft; S 12°30' W 220.4 ft; N 77°30' W 330 ft to POB. 1.67 ac";
+    let said = self::said(&format!("{deed}\n{house}"));
+    assert!(!said.contains("`# Lot") && said.contains("bearing"), "{said}");
+}
+
+#[test]
+fn rooms_and_the_wall_between_them_add_up_to_one_wall() {
+    let text = "veneer none\nlevel \"Ground floor\"\nliving \"House\" measured to outside\nnorth 18'2\" + 5\" wall + 15'0\"; ext walls 6\"\neast 20'\nsouth 33' 7\"\nwest 20'\n";
+    // 33' 7" by 20'.
+    assert_eq!(living(&obeyed(text, 0)), 672);
+    assert!(said(text).contains("`wall 6\"`"), "{}", said(text));
+}
+
+#[test]
+fn a_wall_called_by_its_side_between_ways_runs_across_them() {
+    let text = "veneer none\nfront south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 28'\nback not measured\nsouth 28'\nwest 42'\n";
+    assert_eq!(living(&obeyed(text, 0)), 1_176);
+}
