@@ -151,7 +151,7 @@ fn two_equal_walls_in_a_row_may_be_one_typed_twice() {
 
 fn said_of_lengths(one: &str, two: &str) -> String {
     said(&format!(
-        "veneer none\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast {one}\neast {two}\nsouth 30'\nwest by closing\n"
+        "veneer none\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast {one}\neast {two}\nsouth by closing\nwest 42'\n"
     ))
 }
 
