@@ -341,7 +341,7 @@ impl Cursor<'_> {
             let message =
                 format!("`{word}` says nothing until the file says which way the street is");
             return self.fault(Diagnostic::new(Word::Unexpected, start, message).help(
-                "add `front south` at the top of the file, before the first `level`; back is then north, right is east, left is west; leave the other lines with such a word as they are, and check the file again",
+                "add `front south` at the top of the file, before the first `level`; back is then north, right is east, left is west; leave the other lines with such a word as they are, and check the file again; where the other walls are typed by the compass, write the way that you walked along this one instead, `north`, `east`, `south` or `west`",
             ));
         };
         let back = front.opposite();

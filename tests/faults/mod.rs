@@ -23,6 +23,7 @@ mod reworded;
 mod second_look;
 mod taped;
 mod told;
+mod told_walls;
 mod typing;
 mod whole_walk;
 

@@ -29,6 +29,7 @@ mod rewritten;
 mod search;
 mod shares;
 mod shortened;
+mod size_forms;
 mod slips;
 pub(super) mod stands;
 mod strays;
@@ -193,6 +194,11 @@ fn found(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
         in_meters::answer(line, attempt).or_else(|| in_meters::measured(line, attempt))
     {
         return Some(mended);
+    }
+    if let Some((plain, cause)) = size_forms::size_apart(line) {
+        let mended = read_or_mended(&plain, attempt)?;
+        let cause = if mended.cause.is_empty() { cause.to_owned() } else { mended.cause };
+        return Some(Mend { cause, ..mended });
     }
     if let Some(mended) = bare_inches::answer(line, attempt) {
         return Some(mended);

@@ -53,6 +53,7 @@ mod gist;
 mod gone;
 mod heading;
 mod heads;
+mod high_rooms;
 mod house_size;
 mod in_a_walk;
 mod included;
@@ -108,6 +109,7 @@ mod sums;
 mod surveyed;
 mod tails;
 mod titles;
+mod told_walls;
 mod topics;
 mod turns;
 mod two_sizes;
@@ -282,6 +284,8 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         deeds::several,
         by_topic::early,
         end_to_end::answer,
+        told_walls::answer,
+        high_rooms::answer,
         from_a_jog::answer,
         turns::answer,
         worded::roughly_with_a_remark,

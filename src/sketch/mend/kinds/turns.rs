@@ -29,7 +29,7 @@ const IN: [&str; 4] = ["in", "inward", "inwards", "back"];
 const ALONG: [&str; 4] = ["over", "across", "along", "straight"];
 
 /// Which way a walk goes round, by its turns so far: to the right, so that the outside is on the left.
-fn is_clockwise(typed: &Typed<'_>) -> Option<bool> {
+pub(super) fn is_clockwise(typed: &Typed<'_>) -> Option<bool> {
     let beside = &typed.attempt.beside;
     let way = |line: &std::rc::Rc<str>| {
         let (word, _) = way_and_back(line.split(' ').next()?)?;
@@ -110,7 +110,7 @@ fn out_and_in_again(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `jog left 4'`, `jog R 3-4`: to one hand as it was walked, or as seen from the street.
+/// `jog left 4'`, `jog R 3-4`, `jog left 4', then straight 12'`: to one hand as it was walked, or as seen from the street.
 fn jog_to_a_hand(typed: &Typed<'_>) -> Option<Answer> {
     const JOGS: [&str; 7] = ["jog", "jogs", "step", "steps", "offset", "bump", "return"];
     let to = usize::from(typed.says(1, &["to"])) + usize::from(typed.says(2, &["the"]));
@@ -125,13 +125,17 @@ fn jog_to_a_hand(typed: &Typed<'_>) -> Option<Answer> {
     {
         at += 1;
     }
+    let mut goes_on = None;
     let one = match typed.pieces.get(at..)? {
         // `3-4`: feet and inches.
         [feet, dash, inches] if feet.is_number() && dash.is_mark("-–") && inches.is_number() => {
             Some(format!("{}' {}\"", feet.text, inches.text))
         }
         _ => straight::length_in(typed, &typed.pieces, at)
-            .filter(|one| one.end == typed.pieces.len())
+            .filter(|one| {
+                goes_on = wall_after_a_jog(typed, one.end);
+                one.end == typed.pieces.len() || goes_on.is_some()
+            })
             .map(|one| one.text),
     };
     let text = one.filter(|_| typed.says(0, &JOGS))?;
@@ -141,7 +145,12 @@ fn jog_to_a_hand(typed: &Typed<'_>) -> Option<Answer> {
     let turned = if hand == "left" { before.left() } else { before.right() };
     let seen = straight::compass(by_compass(hand, beside.front))
         .filter(|seen| *seen != turned && seen.axis() == turned.axis());
-    let line = |way: Direction| format!("{} {text}", way.word());
+    let on = match goes_on {
+        Some((Some(way), _)) if way.axis() != before.axis() => return None,
+        Some((way, one)) => format!("\n{} {}", way.unwrap_or(before).word(), one.text),
+        None => String::new(),
+    };
+    let line = |way: Direction| format!("{} {text}{on}", way.word());
     Some(match seen {
         Some(seen) => Answer::Lines(
             vec![line(turned), line(seen)],
@@ -159,6 +168,38 @@ fn jog_to_a_hand(typed: &Typed<'_>) -> Option<Answer> {
             ),
         ),
     })
+}
+
+/// `, then straight 12'`, `, on 12'`, `, then south 12'` at the end of a line: the wall that goes on after a jog, and its
+/// way if it says one.
+fn wall_after_a_jog(typed: &Typed<'_>, from: usize) -> Option<(Option<Direction>, Measure)> {
+    const ON: [&str; 13] = [
+        "then",
+        "and",
+        "straight",
+        "on",
+        "ahead",
+        "continue",
+        "continues",
+        "again",
+        "along",
+        "for",
+        "go",
+        "goes",
+        "over",
+    ];
+    let is_small =
+        |at: usize| typed.says(at, &ON) || typed.piece(at).is_some_and(|mark| mark.is_mark(",;+&"));
+    let at = (from..typed.pieces.len()).find(|&at| !is_small(at)).filter(|at| *at > from)?;
+    let front = typed.attempt.beside.front;
+    let way = way_and_back(&typed.lower(at)).and_then(|(way, _)| {
+        // `left` and `right` are turns here, and `back` is on or back.
+        let by_name = !["left", "right", "back", "front"].contains(&way);
+        straight::compass(by_compass(way, front)).filter(|_| by_name)
+    });
+    let one = straight::length_in(typed, &typed.pieces, at + usize::from(way.is_some()))?;
+    let ends = (one.end..typed.pieces.len()).all(is_small);
+    ends.then_some((way, one))
 }
 
 /// `box bay 6' x 2'`, `alcove in 3' x 8'` between the walls of a walk: three walls, and no space.
@@ -198,18 +239,28 @@ pub(super) fn square_bump(typed: &Typed<'_>) -> Option<Answer> {
         .collect();
     let says_both = typed.find(1, &["deep", "depth"]).is_some()
         && typed.find(1, &["wide", "width", "long"]).is_some();
-    let size = match (super::size_in(typed.line), &found[..]) {
-        (Some(size), _) => size.to_owned(),
-        (None, [one, two]) if says_both => format!("{} and {}", one.text, two.text),
-        _ => return None,
+    let [one, two] = &found[..] else { return None };
+    if super::size_in(typed.line).is_none() && !says_both {
+        return None;
+    }
+    // What stands out of a wall is wider than deep, unless the words say so.
+    let is_deep =
+        |one: &Measure| typed.says(one.end, &["deep", "d", "depth", "out", "in", "back", "high"]);
+    let is_wide = |one: &Measure| typed.says(one.end, &["wide", "w", "width", "long", "across"]);
+    let (wide, out) = if is_deep(one) || is_wide(two) {
+        (two, one)
+    } else if is_deep(two) || is_wide(one) || one.length >= two.length {
+        (one, two)
+    } else {
+        (two, one)
     };
     let flat = typed.find(0, &["flat"]).is_some();
     (!flat && !is_way(typed, 0)).then(|| {
         Answer::say(
             "what stands out of a wall or back from it with square corners is three walls of the walk",
             format!(
-                "write `north`, `east`, `south` or `west`, as you walked along it, and a length for each of the three, out, along and back, instead of this line: `{}` are how far it stands out and how long it is; at a corner of the house they are two walls",
-                size.trim_end_matches([',', ' '])
+                "write `north`, `east`, `south` or `west`, as you walked along it, and a length for each of the three, out, along and back, instead of this line: `{0}` out, `{1}` along and `{0}` back, if it is {1} wide and {0} deep; at a corner of the house they are two walls",
+                out.text, wide.text
             ),
         )
     })

@@ -53,6 +53,9 @@ fn party_walls(typed: &Typed<'_>) -> Option<Answer> {
     if !begins && !is_turned && !names_walls {
         return None;
     }
+    if begins && all.is_empty() && is_own_garage(typed, 2) {
+        return Some(Answer::line(format!("# {}", typed.line.trim()), OWN_GARAGE));
+    }
     // `party wall north 33' 4"`
     let side = length_at(&typed.pieces, 3).filter(|_| begins && typed.says(2, &WAYS));
     if let Some(side) = side.filter(|side| side.end == typed.pieces.len()) {
@@ -238,6 +241,26 @@ fn curve_after_its_way(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// What a wall between a house and its garage is.
+const OWN_GARAGE: &str = "a wall between the house and its own garage is typed as any other: `common` is only a wall shared with another dwelling";
+
+/// Whether the words from this piece on say that a wall is shared with the house's own garage, or with the house.
+fn is_own_garage(typed: &Typed<'_>, from: usize) -> bool {
+    const OWN: [&str; 7] = ["garage", "house", "porch", "carport", "breezeway", "shop", "workshop"];
+    const OTHERS: [&str; 9] = [
+        "neighbor",
+        "neighbors",
+        "neighbour",
+        "neighbours",
+        "neighbor's",
+        "unit",
+        "next",
+        "door",
+        "their",
+    ];
+    typed.find(from, &OWN).is_some() && typed.find(from, &OTHERS).is_none()
+}
+
 /// `west 40' party wall with no. 90`, `west 40' (shared wall)`, `west 40' attached to neighbor`: a common wall, and whose
 /// the other side is in a note.
 fn shared_with(typed: &Typed<'_>) -> Option<Answer> {
@@ -263,6 +286,13 @@ fn shared_with(typed: &Typed<'_>) -> Option<Answer> {
         && typed.find(at, &says_more).is_none()
         && !rest.contains('"');
     let wall = format!("{} common", typed.text(0, length.end));
+    if !is_attached && is_note && is_own_garage(typed, at) {
+        let said = typed.rest(length.end).trim_matches([',', '(', ')', ' ', '.']);
+        return Some(Answer::line(
+            format!("{} note {}", typed.text(0, length.end), quoted(said)),
+            OWN_GARAGE,
+        ));
+    }
     match rest.is_empty() {
         _ if !is_note => None,
         true if length.end + 1 == typed.pieces.len() => None,
