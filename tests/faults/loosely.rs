@@ -223,3 +223,18 @@ fn a_wall_called_by_its_side_between_ways_runs_across_them() {
     let text = "veneer none\nfront south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 28'\nback not measured\nsouth 28'\nwest 42'\n";
     assert_eq!(living(&obeyed(text, 0)), 1_176);
 }
+
+#[test]
+fn feet_with_a_point_are_asked_about_beside_another_space_in_feet_and_inches() {
+    let house = "veneer none\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30' 2\"\neast 40'\nsouth 30' 2\"\nwest 40'\n";
+    let garage = |wall: &str| {
+        format!(
+            "{house}garage \"Garage\" from \"House\" corner 4\nnorth 20\neast {wall}\nsouth 20\nwest {wall}\n"
+        )
+    };
+    let said = said(&garage("22.6"));
+    assert!(said.contains("tenths-beside-inches") && said.contains("type `22' 6\"`"), "{said}");
+    for wall in ["22.6'", "22.75", "22"] {
+        assert!(!self::said(&garage(wall)).contains("tenths-beside-inches"), "{wall}");
+    }
+}

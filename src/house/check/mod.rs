@@ -601,7 +601,11 @@ impl Checker<'_> {
             Some((side, written.length().spoken(), feet, tenths))
         };
         let all = || sides.iter().filter_map(straight).filter_map(bare);
-        let asked = if beside_inches {
+        // The walls of another space show too that a tape in feet and inches was read.
+        let may_be_inches =
+            all().all(|(.., tenths)| tenths.parse::<u32>().is_ok_and(|inches| inches < 12));
+        let is_elsewhere = !beside_inches && may_be_inches && self.has_feet_and_inches();
+        let asked = if beside_inches || is_elsewhere {
             all().next()
         } else if self.decimals_look_like_inches() {
             // The clearest example: 28.10 or 28.11.
@@ -613,7 +617,11 @@ impl Checker<'_> {
         let message = format!(
             "{}: {feet}.{tenths}{beside} is taken as {feet}.{tenths} ft, which is {length}",
             quoted(name),
-            beside = if beside_inches { " beside feet and inches" } else { "" }
+            beside = match (beside_inches, is_elsewhere) {
+                (true, _) => " beside feet and inches",
+                (false, true) => " in a file with feet and inches",
+                (false, false) => "",
+            }
         );
         let inches = tenths.parse::<u32>().ok().filter(|&inches| (1..12).contains(&inches));
         // `2.8` may be 28 feet with a point too many; `12.6` is no wall of 126 feet.
@@ -694,6 +702,16 @@ impl Checker<'_> {
         );
         let fault = Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help);
         self.report(either(fault, side, Some(meant), spoken));
+    }
+
+    /// Whether a wall of some space is in feet and inches.
+    fn has_feet_and_inches(&self) -> bool {
+        let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
+        spaces.flat_map(|space| space.walk.sides.iter()).any(|side| {
+            matches!(&side.run, Run::Straight(_, written) if written.form() == Form::FeetAndInches)
+                && side.typed.contains('\'')
+                && side.typed.contains('"')
+        })
     }
 
     /// Whether all decimals of a file that has no other lengths could be inches after a point: none is over 11, and
