@@ -155,3 +155,118 @@ fn a_cover_for_a_vehicle_is_a_carport() {
     assert!(fixed.contains("carport \"RV cover\" from \"House\" corner 2"), "{fixed}");
     assert_eq!(gross(&fixed), 1200);
 }
+
+#[test]
+fn what_a_basement_is_stands_behind_its_level() {
+    for line in
+        ["basement unfinished, full", "full basement, unfinished", "basement: unfinished, full"]
+    {
+        let text = format!("{TOP}{WALLS}{line}\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n");
+        let fixed = obeyed(&text);
+        assert!(fixed.contains("level \"Basement\" below grade  # "), "{fixed}");
+        assert!(fixed.contains("\nunfinished \"Basement\"\nnorth 30'"), "{fixed}");
+        assert_eq!(gross(&fixed), 1200, "{line}");
+    }
+}
+
+#[test]
+fn a_floor_that_stands_back_starts_there() {
+    let upper = "living \"Rooms\"\nnorth 26'\neast 40'\nsouth 26'\nwest 40'\n";
+    let text = format!("front south\n{TOP}{WALLS}second floor sits back 4' from front\n{upper}");
+    let help = helps(&text);
+    assert!(help.contains("`level \"Second floor\"` on this line, and `start north 4'`"), "{help}");
+    // As it says: the upper floor lies over the one below and is counted whole.
+    let placed = upper.replace("\"Rooms\"", "\"Rooms\" start north 4'");
+    let text = format!("front south\n{TOP}{WALLS}level \"Second floor\"\n{placed}");
+    assert_eq!(gross(&text), 1200 + 26 * 40);
+}
+
+#[test]
+fn the_last_call_by_a_length_alone_is_close() {
+    // 100 by 80 feet, halved along the road.
+    let text = format!(
+        "{TOP}{WALLS}lot \"Lot 4\"\nbearing N 0° E 100'\nbearing N 90° E 80'\nthen 128 ft along the road to the point of beginning\n"
+    );
+    let fixed = obeyed(&text);
+    assert!(fixed.contains("close  # then 128 ft along the road"), "{fixed}");
+}
+
+#[test]
+fn an_account_with_areas_is_lines_of_their_own() {
+    let fixed = obeyed(&format!("account 12-034 1,230 sf\n{TOP}{WALLS}"));
+    assert!(fixed.starts_with("account \"12-034\"\nrecord 1,230 sq ft\n"), "{fixed}");
+    let help = helps(&format!("parcel 12-034 1,230 sf 440 garage\n{TOP}{WALLS}"));
+    assert!(
+        help.contains("`account \"12-034\"`") && help.contains("`recorded 440 sq ft`"),
+        "{help}"
+    );
+}
+
+#[test]
+fn two_thicknesses_before_the_frame_are_that_of_the_file_and_that_of_sides() {
+    for line in ["stone 6\", brick 4\" elsewhere", "brick 4\", stone 6\" on front"] {
+        let help = helps(&format!("{line}\nlevel \"Ground floor\"\n{WALLS}"));
+        assert!(help.contains("`veneer 4\"` for the brick on this line"), "{help}");
+        assert!(help.contains("`north 30' veneer 6\"`"), "{help}");
+    }
+}
+
+#[test]
+fn the_county_goes_into_the_name_of_the_property() {
+    let help = helps(&format!(
+        "property \"27 Millrace Road\"\nJuniper County\nlevel \"Ground floor\"\n{WALLS}"
+    ));
+    assert!(help.contains("`property \"27 Millrace Road, Juniper County\"`"), "{help}");
+    let help = helps(&format!(
+        "property \"27 Millrace Road\"\nrecord 1,250 sq ft\nJuniper County\nlevel \"Ground floor\"\n{WALLS}"
+    ));
+    assert!(help.contains("add it to the line that begins with `property`"), "{help}");
+}
+
+#[test]
+fn what_a_letter_is_about_is_no_address() {
+    let fixed = obeyed(&format!("re: 2026 value\n{TOP}{WALLS}"));
+    assert!(fixed.starts_with("# re: 2026 value\n"), "{fixed}");
+    let fixed = obeyed(&format!("re: 9 Alder Lane\nlevel \"Ground floor\"\n{WALLS}"));
+    assert!(fixed.starts_with("address \"9 Alder Lane\"\n"), "{fixed}");
+}
+
+#[test]
+fn a_wall_taped_in_stretches_is_their_sum() {
+    for line in [
+        "west 38-6 to gate, then 1-6 behind gate",
+        "west 30' to the fence, 10' more behind it",
+        "kitchen wall west 22' plus den wall 18'",
+    ] {
+        let text = format!("{TOP}living \"House\"\nnorth 30'\neast 40'\nsouth 30'\n{line}\n");
+        let fixed = obeyed(&text);
+        assert!(fixed.contains("\nwest 40'"), "{fixed}");
+        assert_eq!(gross(&fixed), 1200, "{line}");
+    }
+}
+
+#[test]
+fn calls_by_the_compass_keep_what_they_run_along_in_a_comment() {
+    let text = format!(
+        "{TOP}{WALLS}lot \"Lot 4\"\nnorth 100'\neast 80'\nS along alley 100' then W 80' to pin\n"
+    );
+    let fixed = obeyed(&text);
+    assert!(fixed.ends_with("south 100'  # along alley\nwest 80'  # to pin\n"), "{fixed}");
+}
+
+#[test]
+fn what_stands_in_the_garage_unfinished_is_in_its_area() {
+    let garage = "garage \"Garage\" start east 40'\nnorth 22'\neast 24'\nsouth 22'\nwest 24'\n";
+    let fixed = obeyed(&format!("{TOP}{WALLS}{garage}storage loft in garage 8 x 22\n"));
+    assert!(fixed.ends_with("# storage loft in garage 8 x 22\n"), "{fixed}");
+    assert_eq!(gross(&fixed), 1200);
+    let help = helps(&format!("{TOP}{WALLS}{garage}closet bumped into garage 3 x 6\n"));
+    assert!(help.contains("write `living \"Closet\"`"), "{help}");
+}
+
+#[test]
+fn what_is_up_is_a_level_with_its_size() {
+    let fixed = obeyed(&format!("{TOP}{WALLS}up: 2 bd 1 ba 24 x 30\n"));
+    assert!(fixed.contains("level \"Upstairs\"\nliving \"Upper rooms\"  # 2 bd 1 ba\n"), "{fixed}");
+    assert_eq!(gross(&fixed), 1200 + 720);
+}

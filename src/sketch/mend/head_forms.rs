@@ -49,11 +49,50 @@ fn home_of(line: &str) -> Option<(String, &'static str)> {
 /// `addr. 9 Alder Lane`, `addr 9 Alder Lane`.
 fn address_in_short(line: &str) -> Option<(String, &'static str)> {
     let line = line.trim();
+    let subject = line.get(4..).filter(|_| begins(line, "re: "));
+    let about = subject.and_then(|subject| subject_of_a_letter(line, subject.trim()));
+    if about.is_some() {
+        return about;
+    }
     let rest = ["addr. ", "addr.: ", "addrs ", "add. ", "re: ", "prop: ", "prop.: "]
         .iter()
         .find_map(|form| line.get(form.len()..).filter(|_| begins(line, form)))?;
     has_digit(rest).then(|| {
         (format!("address {}", rest.trim()), "the address of the house begins with `address`")
+    })
+}
+
+/// `re: 2026 value`, `re: account R-1204`: what a letter is about, if that is no address.
+fn subject_of_a_letter(line: &str, subject: &str) -> Option<(String, &'static str)> {
+    const ABOUT: [&str; 16] = [
+        "value",
+        "values",
+        "valuation",
+        "assessment",
+        "appraisal",
+        "notice",
+        "tax",
+        "taxes",
+        "protest",
+        "appeal",
+        "record",
+        "hearing",
+        "size",
+        "area",
+        "footage",
+        "reappraisal",
+    ];
+    const LINES: [&str; 8] =
+        ["account", "acct", "acct.", "parcel", "apn", "pin", "case", "property"];
+    let mut words = subject.split(' ').map(|word| word.trim_matches([',', '.', ':', ';']));
+    let first = words.next()?.to_lowercase();
+    if LINES.contains(&first.as_str()) && has_digit(subject) {
+        return Some((subject.to_owned(), "what a letter is about needs no `re:` before it"));
+    }
+    let is_about = ABOUT.contains(&first.as_str())
+        || words.any(|word| ABOUT.contains(&word.to_lowercase().as_str()));
+    is_about.then(|| {
+        (format!("# {line}"), "this line says nothing about the outline; a comment begins with `#`")
     })
 }
 

@@ -14,6 +14,109 @@ pub(super) fn plainly(line: &str) -> Option<(String, &'static str)> {
     wide_and_deep(line, &pieces)
         .or_else(|| cover(line, &pieces))
         .or_else(|| void_over_a_room(line, &pieces))
+        .or_else(|| run_for_a_dog(line, &pieces))
+        .or_else(|| closet_outside(line, &pieces))
+        .or_else(|| up_or_down(line, &pieces))
+        .or_else(|| with_after_its_size(line))
+        .or_else(|| said_of_the_whole(line))
+}
+
+/// `dog run 6 x 20 concrete`: ground, and no room.
+fn run_for_a_dog(line: &str, pieces: &[Piece]) -> Option<(String, &'static str)> {
+    let (first, second) = (pieces.first()?, pieces.get(1)?);
+    let is_run = first.is_word(&["dog"]) && second.is_word(&["run", "kennel", "pen"])
+        || first.is_word(&["chicken"]) && second.is_word(&["run", "yard"]);
+    let next = pieces.get(2).filter(|next| next.is_number() && is_run)?;
+    let name = format!("{} {}", capital(&first.text), second.text.to_lowercase());
+    let rest = line.get(next.at..)?;
+    Some((
+        format!("patio \"{name}\" {rest}"),
+        "ground that is paved or fenced is a `patio`, which is in no area of the house",
+    ))
+}
+
+/// `water heater closet outside 3 x 3`: a closet that opens to the outside, and no face of its walls.
+fn closet_outside(line: &str, pieces: &[Piece]) -> Option<(String, &'static str)> {
+    let at = pieces.iter().position(|piece| piece.is_word(&["closet"])).filter(|at| *at <= 3)?;
+    let size = pieces.get(at + 2).filter(|next| next.is_number())?;
+    let is_outside = pieces.get(at + 1)?.is_word(&["outside", "exterior", "outdoors"]);
+    let words = pieces.iter().take(at).all(|piece| piece.sort == Sort::Word);
+    let is_kind = kinds::kind_word(&pieces.first()?.text.to_lowercase())
+        .is_some_and(|kind| kind != "storage");
+    let name = line.get(..pieces[at].at + pieces[at].text.len())?.trim();
+    (is_outside && words && !is_kind).then(|| {
+        (
+            format!(
+                "storage \"{} outside\" {}",
+                capital(name),
+                line.get(size.at..).unwrap_or_default()
+            ),
+            "a closet that opens only to the outside is `storage`",
+        )
+    })
+}
+
+/// `up: 2 bd 1 ba 24 x 30`: the level, and what is on it.
+fn up_or_down(line: &str, pieces: &[Piece]) -> Option<(String, &'static str)> {
+    let level = match pieces.first()?.text.to_lowercase().as_str() {
+        "up" => "upstairs",
+        "dn" | "down" => "downstairs",
+        _ => return None,
+    };
+    let begin = 1 + usize::from(pieces.get(1)?.is_mark(":-–"));
+    let size = kinds::size_in(line)?;
+    let at = line.find(size)?;
+    let rooms = line.get(pieces.get(begin)?.at..at)?.trim().trim_matches([',', ';', ' ']);
+    let is_rooms = rooms.is_empty()
+        || ["bd", "br", "bed", "ba", "bath", "beds", "baths"]
+            .iter()
+            .any(|word| rooms.to_lowercase().split(' ').any(|one| one == *word));
+    let after = line.get(at + size.len()..)?.trim();
+    let said = if rooms.is_empty() { String::new() } else { format!(" ({rooms})") };
+    (is_rooms && after.is_empty()).then(|| {
+        (
+            format!("{level} {}{said}", size.trim()),
+            "a level is `level` and its name, and its space and its walls stand below it",
+        )
+    })
+}
+
+/// `hot tub deck 8 x 8 w/ gazebo`: with, and no width.
+fn with_after_its_size(line: &str) -> Option<(String, &'static str)> {
+    let at = line.find(" w/")?;
+    let (before, after) = (line.get(..at)?, line.get(at + " w/".len()..)?);
+    let ends = before.ends_with(|c: char| c.is_ascii_digit() || c == '\'');
+    let is_word = after.trim_start().starts_with(char::is_alphabetic) && !after.starts_with("o ");
+    (kinds::size_in(before).is_some() && ends && is_word && !is_quoted(before))
+        .then(|| (format!("{before} with {}", after.trim_start()), "the words are written out"))
+}
+
+/// `yr blt 1974 eff 1990`, `county has it 2 story, its 1 1/2`: what says nothing of the outline.
+fn said_of_the_whole(line: &str) -> Option<(String, &'static str)> {
+    let lower = line.trim().to_lowercase();
+    let is_year = ["yr blt ", "yr built ", "yr. built ", "yr. blt ", "blt ", "yb "]
+        .iter()
+        .find_map(|form| lower.strip_prefix(form))
+        .is_some_and(|rest| {
+            rest.starts_with(|c: char| c.is_ascii_digit()) && kinds::area_in(rest).is_none()
+        });
+    let has_it =
+        ["county has it ", "cad has it ", "record has it ", "assessor has it ", "card has it "]
+            .iter()
+            .any(|form| lower.starts_with(form));
+    let is_height = lower
+        .split(|c: char| !c.is_ascii_alphanumeric())
+        .any(|word| ["story", "storey", "stories", "storeys"].contains(&word));
+    let has_figure = lower
+        .split(|c: char| !c.is_ascii_digit() && c != ',')
+        .any(|number| number.chars().filter(char::is_ascii_digit).count() >= 3);
+    let is_other = has_it && is_height && !has_figure;
+    (is_year || is_other).then(|| {
+        (
+            format!("# {}", line.trim()),
+            "this line says nothing about the outline; a comment begins with `#`",
+        )
+    })
 }
 
 /// `barn "Barn" 15.24 wide x 9.75 deep`, `porch 6' deep by 20' wide`: two lengths with an `x` between them are a size.

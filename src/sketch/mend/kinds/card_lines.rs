@@ -459,6 +459,17 @@ fn area_of_a_floor(typed: &Typed<'_>) -> Option<Answer> {
         ));
     }
     let here = match is_heading && typed.attempt.house.is_some() {
+        // The line of its space stands below already.
+        true if typed.attempt.beside.after.starts_with("living \"")
+            && !typed.attempt.beside.after.contains("recorded") =>
+        {
+            format!(
+                "if that floor begins here, write `level {}` on this line, and the line below it as `{} recorded {area}`; if it stands elsewhere in the file, take this line out and {}",
+                quoted(&super::levels::capitalized(&told(floor))),
+                typed.attempt.beside.after.split('#').next().unwrap_or_default().trim_end(),
+                lines.join("; ")
+            )
+        }
         true => format!(
             "if that floor begins here, write `level {}` on this line, below it the line of its space, as `living \"Rooms\" recorded {area}`, and below that its walls; if it stands elsewhere in the file, take this line out and {}",
             quoted(&super::levels::capitalized(&told(floor))),

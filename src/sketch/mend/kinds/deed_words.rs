@@ -4,7 +4,7 @@ use super::super::pieces::{Piece, Sort};
 use super::{Answer, Rule, Typed, first_of};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] = &[call_without_figures, commencing];
+    let rules: &[Rule] = &[call_without_figures, back_by_a_length, commencing];
     first_of(rules, typed).filter(|_| typed.is_in_lot())
 }
 
@@ -27,6 +27,60 @@ fn call_without_figures(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::say(
         "this call has neither a bearing nor a length: as a comment it would be missing",
         "if it leads back to where the lot begins, write `close`; if not, find its bearing and its length in the deed or on the plat, and write it as the others, `bearing N 45° 30' E 120'`",
+    ))
+}
+
+/// `then 75 ft along the road to the point of beginning`: the way back, by a length alone.
+fn back_by_a_length(typed: &Typed<'_>) -> Option<Answer> {
+    const ENDS: [&str; 9] = [
+        "point of beginning",
+        "place of beginning",
+        "the beginning",
+        "p.o.b.",
+        "p.o.b",
+        "pob",
+        "where we started",
+        "where it began",
+        "place of start",
+    ];
+    let found = super::measure::lengths(&typed.pieces, 0);
+    let [(first, one)] = &found[..] else { return None };
+    let lower = typed.line.trim().to_lowercase();
+    let lower = lower.trim_end_matches(['.', ';', ',']);
+    let leads_back = ENDS.iter().any(|end| lower.ends_with(end.trim_end_matches('.')));
+    let begins = typed.says(0, &["thence", "then", "continuing", "and", "along", "back"]);
+    let words = (0..typed.pieces.len()).all(|at| {
+        (*first..one.end).contains(&at)
+            || typed.pieces[at].sort == Sort::Word
+            || typed.pieces[at].is_mark(",;.’'-")
+    });
+    // `thence 75 ft to the POB` is known.
+    let says_more = typed
+        .find(
+            0,
+            &["along", "by", "following", "with", "northerly", "southerly", "easterly", "westerly"],
+        )
+        .is_some();
+    if !begins || !leads_back || !words || !says_more || !one.has_unit {
+        return None;
+    }
+    if super::super::begins_as_wall(&typed.attempt.beside.after)
+        || typed.attempt.beside.before.starts_with("lot ")
+    {
+        return Some(Answer::say(
+            "the call that leads back to where the lot begins is its last one, and calls stand before it",
+            format!(
+                "type the calls in the order of the deed, each as `bearing N 45° 30' E 120'`, and below the last of them `close` instead of this line: `{}` is to compare with the length that follows",
+                one.text
+            ),
+        ));
+    }
+    Some(Answer::line(
+        format!("close  # {}", super::plainly(typed.line)),
+        format!(
+            "this call has a length and no bearing; `close` is the straight call back to where the lot begins, and its length follows from the others: compare it with {}",
+            one.text
+        ),
     ))
 }
 

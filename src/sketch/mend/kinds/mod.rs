@@ -109,6 +109,9 @@ mod sums;
 mod surveyed;
 mod tails;
 mod titles;
+mod told_heads;
+mod told_levels;
+mod told_parts;
 mod told_walls;
 mod topics;
 mod turns;
@@ -285,6 +288,9 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         by_topic::early,
         end_to_end::answer,
         told_walls::answer,
+        told_levels::answer,
+        told_heads::answer,
+        told_parts::answer,
         high_rooms::answer,
         from_a_jog::answer,
         turns::answer,

@@ -217,15 +217,47 @@ fn county(typed: &Typed<'_>) -> Option<Answer> {
             "an address is `address`, with a `\"` on each side",
         ));
     }
+    if let Some(answer) = in_the_property_above(typed).filter(|_| named && fits) {
+        return Some(answer);
+    }
     let own = typed.pieces.iter().filter(|piece| {
         piece.sort == Sort::Word && !piece.is_word(&["county", "address", "location", "situs"])
     });
     let name = own.map(|piece| piece.text.as_str()).collect::<Vec<_>>().join(" ");
+    let is_below = typed.attempt.space.is_none() && !typed.attempt.beside.before.is_empty();
+    if named && fits && is_below && !typed.attempt.beside.before.to_lowercase().contains("county") {
+        return Some(Answer::say(
+            "a sides file has no line for the county: it stands in the name of the property",
+            format!(
+                "add it to the line that begins with `property`, as `property \"9 Alder Lane, {name} County\"`, and take this line out; if it stands there already, put a `#` before this line"
+            ),
+        ));
+    }
     (named && fits).then(|| {
         comment(
             typed,
             format!(
                 "a sides file has no line for the county: it stands in the address, as in `property \"9 Alder Lane, {name} County\"`, or in a comment; the state whose rules apply is `place` and its name"
+            ),
+        )
+    })
+}
+
+/// The county below the line of the property, in whose name it stands.
+fn in_the_property_above(typed: &Typed<'_>) -> Option<Answer> {
+    let before = typed.attempt.beside.before.split('#').next()?.trim();
+    let (word, name) = before.split_once(' ')?;
+    let name = name.trim().strip_prefix('"')?.strip_suffix('"')?;
+    let is_one = ["property", "address"].contains(&word) && !name.contains('"');
+    let county = match typed.says(0, &["county"]) {
+        true => format!("{} County", typed.rest(1).trim_start_matches([':', '=', '.', ' '])),
+        false => typed.line.trim().trim_end_matches([',', '.']).to_owned(),
+    };
+    (is_one && !name.to_lowercase().contains("county")).then(|| {
+        Answer::say(
+            "a sides file has no line for the county: it stands in the name of the property",
+            format!(
+                "write the line above as `{word} \"{name}, {county}\"`, and take this line out"
             ),
         )
     })
