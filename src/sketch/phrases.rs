@@ -35,6 +35,7 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (First, "tax records", "record"),
     (First, "tax card", "record"),
     (First, "tax roll", "record"),
+    (First, "taxroll", "record"),
     (First, "record card", "record"),
     (First, "record area", "record"),
     (First, "record says", "record"),

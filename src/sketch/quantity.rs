@@ -239,6 +239,13 @@ impl Cursor<'_> {
                 "a word is missing between them, a direction or `rise`; or is the second mark an inch mark, as in `42' 7\"`?",
             );
         }
+        if digits.parse::<u32>().is_ok_and(|inches| inches >= 12) {
+            return self.bad_length(
+                start,
+                format!("after the feet come fewer than 12 inches, and here stands {digits}"),
+                "look at your pad: has the number a digit too many, or is it another length?",
+            );
+        }
         let help = format!("if it is inches, add their mark: `{typed}\"`");
         self.bad_length(start, format!("which unit is the {digits}?"), &help)
     }

@@ -238,3 +238,100 @@ fn feet_with_a_point_are_asked_about_beside_another_space_in_feet_and_inches() {
         assert!(!self::said(&garage(wall)).contains("tenths-beside-inches"), "{wall}");
     }
 }
+
+/// Below the walls of a house of 40 by 30 feet that faces south.
+fn below(line: &str) -> String {
+    format!("veneer none\nfront south\nlevel \"Ground floor\"\nliving \"House\"\n{WALLS}{line}\n")
+}
+
+#[test]
+fn a_garage_that_is_deducted_or_included_lies_in_the_walk() {
+    for line in [
+        "garage 20 x 24 left front corner, deduct",
+        "garage 20 x 24 at NW corner, deducted",
+        "garage 20-0 x 24-0 at SE end, included",
+    ] {
+        for which in 0..2 {
+            let text = obeyed(&below(line), which);
+            assert!(text.contains("garage \"Garage\" within \"House\""), "{text}");
+            // 1,200 less 480.
+            assert_eq!(living(&text), 720, "{text}");
+        }
+    }
+}
+
+#[test]
+fn a_barn_that_touches_the_house_does_not_stand_by_itself() {
+    for line in ["barn attached north side 20 x 30", "barn touching north wall 20 x 30"] {
+        let text = obeyed(&below(line), 0);
+        assert!(text.contains("outbuilding \"Barn\" from \"House\" corner 2"), "{text}");
+    }
+    assert!(obeyed(&below("barn north of the house 20 x 30"), 0).contains("\"Barn\" detached"));
+}
+
+#[test]
+fn a_house_that_does_not_read_is_above_its_garage_all_the_same() {
+    let text = below("garage 20 x 22 at SE end")
+        .replace("living \"House\"", "living \"House\" sw corner clockwise 1");
+    assert!(!said(&text).contains("none stands above this line"), "{}", said(&text));
+}
+
+#[test]
+fn inches_of_twelve_and_more_get_no_mark() {
+    let said = said(&below("porch \"P\" detached\nnorth 30 ft 20\neast 4'\nsouth 30'\nwest 4'"));
+    assert!(
+        said.contains("fewer than 12 inches, and here stands 20") && !said.contains("20\""),
+        "{said}"
+    );
+}
+
+#[test]
+fn a_walk_begun_at_a_compass_corner_needs_no_words() {
+    let text = format!("level \"Ground floor\"\nliving \"House\" from SE\n{WALLS}");
+    assert!(said(&text).contains("write `living \"House\"  # from SE`"), "{}", said(&text));
+}
+
+#[test]
+fn an_upper_floor_that_only_an_assumed_veneer_makes_too_large_is_not_turned() {
+    let lower = "north 20' 2\"\neast 28' 3\"\nsouth 20' 2\"\nwest 28' 3\"\n";
+    let upper = "north 19' 2\"\neast 27' 3\"\nsouth 19' 2\"\nwest 27' 3\"\n";
+    let text = format!(
+        "wall 6\"\nfront south\nlevel \"1st floor\"\nliving \"House\"\n{lower}level \"2nd floor\"\nliving \"Upstairs\" measured to inside\n{upper}"
+    );
+    let said = said(&text);
+    assert!(
+        said.contains("without it `2nd floor` fits over `1st floor`")
+            && !said.contains("turned a quarter"),
+        "{said}"
+    );
+    assert!(!self::said(&format!("veneer none\n{text}")).contains("upper-overhangs"));
+}
+
+#[test]
+fn a_wall_that_leaves_an_axis_empty_was_walked_along_it() {
+    let text = "veneer none\nlevel \"Ground floor\"\nliving \"House\"\nN 30' 4\"\neast by closing\nsouth by closing\nS 50' 2\"\n";
+    let said = said(text);
+    assert!(said.contains("look which way side 4 (`S 50' 2\"`) runs: walked west"), "{said}");
+    assert!(!said.contains("measure again first"), "{said}");
+}
+
+#[test]
+fn the_calls_of_a_deed_below_a_walk_ask_for_a_lot() {
+    let text = below(
+        "outbuilding \"Barn\" detached\nnorth 9'\neast 15'\nsouth 9'\nwest 15'\nbearing N 0° E 100'\nbearing N 90° E 80'\nbearing S 0° E 100'\nbearing N 90° W 80'",
+    );
+    assert!(said(&text).contains("Put `lot \"Lot\"` on a line before side 5"), "{}", said(&text));
+    let text = below("0.6 ac");
+    assert!(said(&text).contains("write `lot \"Lot\" recorded 0.6 acres`"), "{}", said(&text));
+}
+
+#[test]
+fn a_name_that_says_how_it_was_measured_is_asked_about() {
+    let text = below(
+        "level \"Upstairs, inside tape, 6in walls\"\nliving \"Rooms\"\nnorth 29'\neast 39'\nsouth 29'\nwest 39'",
+    );
+    assert!(said(&text).contains("a name counts for nothing"), "{}", said(&text));
+    assert!(
+        !said(&text.replace(", inside tape, 6in walls", " inside")).contains("counts for nothing")
+    );
+}

@@ -541,7 +541,15 @@ impl Checker<'_> {
         let neighbors = (crossing.first + 1) % n == crossing.second
             || (crossing.second + 1) % n == crossing.first;
         let back = back_at_the_start(sides);
-        let help = if let Some((last, next)) = back {
+        let help = if let Some((last, next)) =
+            back.filter(|(_, next)| matches!(next.run, Run::Bearing(..)))
+        {
+            &format!(
+                "after {} the walk is back at its start, and a bearing follows: are the lines below it the calls of a deed? Put `lot \"Lot\"` on a line before {}",
+                last.quoted(),
+                next.quoted()
+            )
+        } else if let Some((last, next)) = back {
             &format!(
                 "after {} the walk is back at its start: do the lines below it belong to another space? Put the line of that space (`garage \"Garage\"`, `porch \"Porch\"` …) before {}",
                 last.quoted(),

@@ -5,6 +5,7 @@ use std::borrow::Cow;
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::house::check::Checker;
+use crate::sketch::statement::Named;
 use crate::sketch::{Kind, LevelSketch, SpaceSketch, names_a_garage};
 
 /// Words for what is below the ground.
@@ -69,9 +70,31 @@ impl Checker<'_> {
                 self.report_other_kind(space);
             }
             self.report_garage_walls(level);
+            self.report_face_in_a_name(&level.level.name);
+            for space in level.spaces.iter().filter(|space| space.space.face.is_none()) {
+                self.report_face_in_a_name(&space.space.name);
+            }
         }
         if !self.top_down {
             self.report_outbuildings_above();
+        }
+    }
+
+    /// Asks about a name that says how walls were measured, `"Upstairs, inside tape, 6in walls"`, where it counts for
+    /// nothing.
+    fn report_face_in_a_name(&mut self, name: &Named) {
+        let text = lower(&name.text);
+        let says = |words: &[&str]| parts(&text).any(|word| is_one_of(word, words));
+        let measured = ["tape", "taped", "measured", "measurements", "dims", "dimensions"];
+        if says(&["inside", "interior"]) && says(&measured) {
+            self.report(
+                Diagnostic::new(
+                    Word::NamedOtherwise,
+                    name.span,
+                    format!("{} says how it was measured, and a name counts for nothing", quoted(&name.text)),
+                )
+                .help("write `measured to inside` after the name of each space that was measured so, as in `living \"Rooms\" measured to inside`; how thick the walls are is `wall` and the thickness, above the first level"),
+            );
         }
     }
 

@@ -609,16 +609,16 @@ impl Checker<'_> {
                 (quoted(&self.house.levels[upper].name), quoted(&self.house.levels[lower].name));
             let message =
                 format!("{above} reaches beyond {below} by about {} sq ft", about(beyond));
-            if let Some(note) =
-                self.placed_above((upper, lower), &grounds[upper].walled, &under, span)
-            {
-                self.report(note);
-                continue;
-            }
             if self.fits_without_veneer(upper, lower) {
                 self.report(Diagnostic::new(Word::UpperOverhangs, span, message).help(format!(
                     "the file gives no veneer, so one was assumed; without it {above} fits over {below}: if the house has none, put `veneer none` above the first level"
                 )));
+                continue;
+            }
+            if let Some(note) =
+                self.placed_above((upper, lower), &grounds[upper].walled, &under, span)
+            {
+                self.report(note);
                 continue;
             }
             let help = self.moved_over(upper, &grounds[upper].walled, &under).unwrap_or_else(|| {

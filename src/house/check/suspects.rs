@@ -358,6 +358,19 @@ pub(super) fn behind_backwards(
     keep_the_likeliest(&mut list);
     list.retain(|suspect| suspect.rank != Rank::Size);
     let mut turned = turned_before_closing(traverse, Some(direction.axis()));
+    // Where a side by closing is all that its axis has, no length is misread: a wall runs along the wrong axis.
+    let is_empty = |axis: Axis| {
+        let mut legs = traverse.legs_along(axis).peekable();
+        legs.peek().is_some() && legs.all(|leg| leg.follows)
+    };
+    if let Some(axis) = Axis::BOTH.into_iter().find(|axis| is_empty(*axis)) {
+        let fills =
+            |one: &Suspect| matches!(one.slip, Some(Slip::QuarterTurn(way)) if way.axis() == axis);
+        if turned.iter().any(fills) {
+            turned.retain(fills);
+            return turned;
+        }
+    }
     // What was typed twice or with its digits swapped is told as that.
     let is_told = |side: usize| {
         list.iter().any(|one| {

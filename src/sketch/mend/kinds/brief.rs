@@ -389,6 +389,20 @@ fn land_without_a_lot(typed: &Typed<'_>) -> Option<Answer> {
     let source = (0..typed.pieces.len())
         .take_while(|&at| typed.says(at, &SOURCE[..13]) || at > 0 && is_mark(at))
         .count();
+    // `0.6 ac` alone
+    if let Some((end, area)) = super::measure::area_at(&typed.pieces, 0)
+        && ["acre", "hectare"].iter().any(|unit| area.contains(unit))
+        && (end..typed.pieces.len())
+            .all(|at| is_mark(at) || typed.says(at, &["more", "or", "less", "total", "of", "land"]))
+        && !typed.is_in_lot()
+    {
+        return Some(Answer::say(
+            "an area in such a unit is that of the land, and stands on the line of its lot",
+            format!(
+                "take this line out; above the calls or the sides of the land write `lot \"Lot\" recorded {area}`; if you have none of them, put this line after a `#`"
+            ),
+        ));
+    }
     let (land, at, end, area) = match typed.piece(source).filter(|_| typed.says(source, &LAND)) {
         Some(_) => {
             let mut first = source + 1;

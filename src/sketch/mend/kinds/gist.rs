@@ -88,6 +88,8 @@ fn all_measured(typed: &Typed<'_>) -> Option<Answer> {
         "interior" | "drywall" | "indoors" | "inner" => "inside".to_owned(),
         "exterior" | "outdoors" | "siding" | "outer" => "outside".to_owned(),
         "studs" | "framing" => "frame".to_owned(),
+        // Tenths are of a foot.
+        "tenths" | "10ths" | "decimals" => "feet".to_owned(),
         word => word.to_owned(),
     };
     let mut kept: Vec<Piece> = says.iter().map(|piece| Piece::word(&same(piece))).collect();
@@ -105,6 +107,7 @@ fn all_measured(typed: &Typed<'_>) -> Option<Answer> {
             "dims",
             "everything",
             "measured",
+            "taped",
             "lengths",
             "numbers",
             "figures",

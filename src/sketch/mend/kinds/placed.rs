@@ -86,11 +86,26 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         "under the same main roof",
         "under the house roof",
         "under the roof",
+        "to be deducted",
+        "to deduct",
+        "deducted",
+        "deduct",
+        "to be subtracted",
+        "subtracted",
+        "subtract",
     ] {
         if let Some(at) = text.to_ascii_lowercase().find(words) {
             inside = true;
             text.replace_range(at..at + words.len(), "");
         }
+    }
+    // `garage 20 x 22 at SE end, included`: in the walk; whether it counts is another question.
+    if matches!(space.kind, "garage" | "carport")
+        && space.counted == Some(true)
+        && typed.find(1, &["included", "incl", "includes"]).is_some()
+        && typed.find(1, &["count", "counts", "counted"]).is_none()
+    {
+        (inside, space.counted) = (true, None);
     }
     // `garage built in, SE corner`
     for words in ["built-in", "built in"] {
@@ -313,7 +328,12 @@ fn where_the_walk_began(typed: &Typed<'_>) -> Option<Answer> {
     // `house starting at front left`
     let is_begun = typed.find(at, &["walk", "start", "starts", "started", "starting", "began"]);
     let last = if is_house { is_begun.map(|_| typed.pieces.len()) } else { None };
-    let corner = typed.find(at, &["corner"]).or(last)?;
+    // `living "House" from SE`
+    let slanted = (at..typed.pieces.len())
+        .find(|&at| super::super::compass::slant(&typed.lower(at)).is_some())
+        .filter(|_| typed.says(at, &["from", "start", "starts", "starting", "begins", "at"]))
+        .map(|_| typed.pieces.len());
+    let corner = typed.find(at, &["corner"]).or(last).or(slanted)?;
     let is_way = |at: usize| {
         whereabouts::direction(typed, at).is_some()
             || whereabouts::compass_corner(typed, at).is_some()
@@ -1254,16 +1274,18 @@ fn stands_apart(space: &Space, place: &Place, words: &Typed<'_>) -> bool {
         .is_some();
     let stands_alone = space.kind == "outbuilding" || is_dwelling_apart(words, space);
     // `pool house, back corner`, `greenhouse SW of the house`: of the yard, and not against the house.
-    let is_yard = (FIRST..words.pieces.len()).all(|at| {
-        words.says(at, &["in", "the", "at", "back", "rear", "left", "right", "far", "corner"])
-            || words.piece(at).is_some_and(|mark| mark.is_mark(",;"))
-    }) && words.find(FIRST, &["corner", "back", "rear"]).is_some();
+    let is_yard = !touches
+        && (FIRST..words.pieces.len()).all(|at| {
+            words.says(at, &["in", "the", "at", "back", "rear", "left", "right", "far", "corner"])
+                || words.piece(at).is_some_and(|mark| mark.is_mark(",;"))
+        })
+        && words.find(FIRST, &["corner", "back", "rear"]).is_some();
     let is_off_a_corner = (FIRST..words.pieces.len()).any(|at| {
         whereabouts::compass_corner(words, at)
             .is_some_and(|(_, end)| words.says(end, &["of"]) && end == at + 1)
     });
     place.is_apart
-        || stands_alone && (is_side || is_beside && !touches)
+        || stands_alone && (is_side || is_beside) && !touches
         || stands_alone && is_yard
         || stands_alone && is_off_a_corner && !touches
 }

@@ -152,16 +152,22 @@ fn stands_out_above(typed: &Typed<'_>) -> Option<Answer> {
     let verb = typed.find(1, &OUT)?;
     let found = lengths(&typed.pieces, verb);
     let [(first, one)] = &found[..] else { return None };
-    let side = (one.end..typed.pieces.len()).find_map(|at| way_and_back(&typed.lower(at)))?.0;
+    let side = (verb + 1..typed.pieces.len()).find_map(|at| way_and_back(&typed.lower(at)))?.0;
     let only = (verb + 1..typed.pieces.len()).all(|at| {
         (*first..one.end).contains(&at)
             || typed.says(at, &SMALL)
             || way_and_back(&typed.lower(at)).is_some()
             || typed.pieces[at].is_mark(",.")
     });
-    let is_level = super::names_a_level(typed.text(0, verb));
+    // `Floor 2 (inside)`
+    let open = (1..verb).find(|&at| typed.pieces[at].is_mark("("));
+    let name = typed.text(0, open.unwrap_or(verb));
+    let aside = open.map_or("", |open| typed.text(open, verb));
+    let face = ["inside", "interior"].iter().any(|face| aside.to_lowercase().contains(face));
+    let is_numbered = typed.says(0, &["floor", "level", "story", "storey"]);
+    let is_level = super::names_a_level(name) || is_numbered;
     let has_text = typed.pieces.iter().any(|piece| is_text(Some(piece)));
-    if !is_level || !only || !one.has_unit || has_text {
+    if !is_level || !only || !one.has_unit || has_text || open.is_some() && !face {
         return None;
     }
     let way = straight::compass(by_compass(side, typed.attempt.beside.front)).map(|way| way.word());
@@ -172,9 +178,13 @@ fn stands_out_above(typed: &Typed<'_>) -> Option<Answer> {
     let here = match typed.attempt.beside.before.starts_with("level ") {
         true => "put this line after a `#`".to_owned(),
         false => {
-            let name = super::levels::capitalized(&typed.text(0, verb).to_lowercase());
+            let name = super::levels::capitalized(&name.to_lowercase());
             format!("write `level {}` on this line", quoted(&name))
         }
+    };
+    let here = match face {
+        true => format!("{here}, `measured to inside` after the name of each of its spaces"),
+        false => here,
     };
     Some(Answer::say(
         "how far a floor stands out is told by where its space starts, and by its own walls",
