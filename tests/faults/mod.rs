@@ -17,6 +17,7 @@ mod limits;
 mod loosely;
 mod not_of_the_walk;
 mod obeyed;
+mod one_line;
 mod pads;
 mod places;
 mod reworded;

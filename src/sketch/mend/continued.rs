@@ -100,7 +100,9 @@ fn before_the_house(line: &str, attempt: &Attempt) -> Option<Mend> {
     let pieces = cut(comment_of(line).0);
     let kind = kinds::kind_word(&pieces.first()?.text.to_lowercase())?;
     let is_part = !matches!(kind, "living" | "unfinished" | "outbuilding");
-    let says = pieces.iter().skip(1).any(|piece| piece.is_word(&SAYS_PLACE));
+    // `garage faces west` says which way its doors look.
+    let faces = pieces.iter().any(|piece| piece.is_word(&["faces", "facing", "door", "doors"]));
+    let says = !faces && pieces.iter().skip(1).any(|piece| piece.is_word(&SAYS_PLACE));
     let house = beside.known.iter().find(|[kind, _]| **kind == *"living").map(|[_, name]| name)?;
     // With its size, or its walls below it.
     let has_walls = kinds::size_in(line).is_some() || super::begins_as_side(&beside.after);

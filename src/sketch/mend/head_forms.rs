@@ -11,7 +11,8 @@ pub(super) fn written_out(line: &str) -> Option<(String, &'static str)> {
     if has_text || line.contains('#') {
         return None;
     }
-    home_of(line)
+    record_in_short(line)
+        .or_else(|| home_of(line))
         .or_else(|| address_in_short(line))
         .or_else(|| account_and_address(line))
         .or_else(|| figure_of_somebody(line))
@@ -26,6 +27,87 @@ pub(super) fn written_out(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| year_of_a_value(line))
         .or_else(|| present(line))
         .or_else(|| remark(line))
+}
+
+/// `card says 1,644 total`, `county: 1,079 liv / 440 gar`, `assessor card: living 1150, gar 528`: the figures of the record
+/// under other names and in short words.
+fn record_in_short(line: &str) -> Option<(String, &'static str)> {
+    const CARDS: [&str; 9] = [
+        "card",
+        "the card",
+        "prc",
+        "assessor card",
+        "assessor's card",
+        "assessors card",
+        "property card",
+        "county card",
+        "cad card",
+    ];
+    const COUNTY: [&str; 4] = ["county", "assessor", "the county", "tax card"];
+    let plain = line.trim();
+    let head = CARDS
+        .iter()
+        .chain(&COUNTY)
+        .filter(|head| begins(plain, head))
+        .max_by_key(|head| head.len())?;
+    let rest = plain.get(head.len()..)?;
+    if !rest.starts_with([' ', ':', '=', ',', '-']) {
+        return None;
+    }
+    let marks = [' ', ':', '=', ',', '-', '–'];
+    let figures = rest.trim_start_matches(marks);
+    let figures = ["says", "has", "shows", "lists", "sez", "reads", "gives"]
+        .iter()
+        .find_map(|verb| figures.get(verb.len()..).filter(|_| begins(figures, &format!("{verb} "))))
+        .unwrap_or(figures)
+        .trim_start_matches(marks);
+    let words: Vec<String> = figures
+        .replace(" + ", ", ")
+        .replace(" / ", ", ")
+        .split(' ')
+        .map(|word| {
+            let bare = word.trim_end_matches(['.', ',', ';']);
+            let end = word.get(bare.len()..).unwrap_or_default().trim_start_matches('.');
+            match bare.to_lowercase().as_str() {
+                "liv" | "lvg" | "lv" => format!("living{end}"),
+                "gar" | "grg" => format!("garage{end}"),
+                "bsmt" => format!("basement{end}"),
+                "por" => format!("porch{end}"),
+                _ => word.to_owned(),
+            }
+        })
+        .collect();
+    let written = words.join(" ");
+    let first = words.first()?.trim_matches([',', ';']);
+    let is_area = |text: &str| {
+        text.bytes().filter(u8::is_ascii_digit).count() >= 3
+            && text.bytes().all(|c| c.is_ascii_digit() || c == b',')
+    };
+    let begins_so = is_area(first) || ["living", "house", "garage"].contains(&first);
+    let is_card = CARDS.contains(head);
+    let labeled = ["living ", "house "].iter().find_map(|label| {
+        let (number, more) = written
+            .get(label.len()..)
+            .filter(|_| begins(&written, label))?
+            .split_once([',', ';'])?;
+        is_area(number.trim())
+            .then(|| (label.trim(), number.trim().to_owned(), more.trim().to_owned()))
+    });
+    // `living 1150, garage 528`: each area before its word.
+    let written = match labeled {
+        Some((label, number, more)) => {
+            let (part, area) = more.split_once(' ')?;
+            match is_area(area.trim()) {
+                true => format!("{number} {label}, {} {part}", area.trim()),
+                false => format!("{number} {label}, {more}"),
+            }
+        }
+        None => written,
+    };
+    let changed = is_card || written != figures;
+    (begins_so && changed && !written.contains(['$', 'x', '%'])).then(|| {
+        (format!("county {written}"), "the figures of the record's card begin with `record`")
+    })
 }
 
 fn begins(line: &str, with: &str) -> bool {

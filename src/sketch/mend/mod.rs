@@ -13,6 +13,7 @@ mod continued;
 mod faced;
 mod fitted;
 mod head_forms;
+mod in_a_row;
 mod in_comments;
 mod in_meters;
 mod kinds;
@@ -177,6 +178,9 @@ fn found(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     // `N 2.25 E 61,40`: a call whose length has a comma for its point.
     if let Some(plain) = marks::call_with_a_point(line).filter(|_| attempt(line).beside.in_lot) {
         return mend(&plain, attempt);
+    }
+    if let Some(mended) = in_a_row::answer(line, attempt) {
+        return Some(mended);
     }
     if let Some(mended) = shares::beside_a_sum(line, attempt) {
         return Some(mended);

@@ -3,7 +3,8 @@
 
 /// The line with one thing in it written as a sides file has it, and what was wrong. `None` if it has none of them.
 pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
-    super::shortened::written_out(line)
+    floor_left_off(line)
+        .or_else(|| super::shortened::written_out(line))
         .or_else(|| super::reworded::in_other_words(line))
         .or_else(|| super::size_forms::plainly(line))
         .or_else(|| super::head_forms::written_out(line))
@@ -29,6 +30,36 @@ pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| number_respelled(line))
         .or_else(|| letter_in_a_decimal(line))
         .or_else(|| letter_in_a_call(line))
+}
+
+/// `upper: taped inside 29' x 17'`, `second, taped inside, walls 5 in`: a level by its first word alone.
+fn floor_left_off(line: &str) -> Option<(String, &'static str)> {
+    const LEVELS: [&str; 14] = [
+        "upper", "lower", "main", "ground", "first", "second", "third", "1st", "2nd", "3rd", "top",
+        "1st.", "2nd.", "3rd.",
+    ];
+    const SAYS: [&str; 8] =
+        ["inside", "outside", "interior", "exterior", "taped", "measured", "same", "frame"];
+    let line = line.trim();
+    let end = line.find([':', ',', ' ', ';'])?;
+    let (word, rest) = line.split_at_checked(end)?;
+    let is_level = LEVELS.iter().any(|level| word.eq_ignore_ascii_case(level));
+    let said = rest.trim_start_matches([':', ',', ';', ' ', '-', '–']);
+    let next = said.split(|c: char| !c.is_alphanumeric()).next()?.to_lowercase();
+    let is_marked =
+        rest.starts_with([':', ',', ';']) || rest.starts_with(" -") || rest.starts_with(" –");
+    let begins = SAYS.contains(&next.as_str());
+    let says = said
+        .split(|c: char| !c.is_alphabetic())
+        .any(|word| SAYS.contains(&word.to_lowercase().as_str()));
+    let word = word.trim_end_matches('.');
+    (is_level && says && (begins || is_marked) && !line.contains('#')).then(|| {
+        let mark = if is_marked { "" } else { "," };
+        (
+            format!("{word} floor{mark}{rest}"),
+            "a level is `level` and its name, with a `\"` on each side",
+        )
+    })
 }
 
 /// `garage 4.20m by about 2.05m`: the word for what was not taped exactly stands after the size.

@@ -482,7 +482,10 @@ fn says_more(typed: &str, pieces: &[Piece]) -> bool {
 
 /// `recorded 1998 sq ft` or `recorded 1 sq ft` made of a year or a count.
 fn takes_a_year(typed: &[Piece], pieces: &[Piece]) -> bool {
-    let units = ["recorded", "record", "sq", "sf", "sqft", "ft", "square", "m", "sqm"];
+    let units = [
+        "recorded", "record", "sq", "sf", "sqft", "ft", "square", "m", "sqm", "ac", "acre",
+        "acres", "ha", "hectare", "hectares",
+    ];
     if typed.iter().any(|piece| piece.is_word(&units)) {
         return false;
     }

@@ -11,6 +11,9 @@ const WIDE: [&str; 4] = ["wide", "width", "long", "across"];
 
 /// `box window 6' wide sticks out 18"`, `round turret 8' dia`, `bay window 2' deep, no foundation`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    if let Some(answer) = window_alone(typed) {
+        return Some(answer);
+    }
     typed.attempt.space.as_ref()?;
     let has_way = typed.pieces.iter().any(|piece| {
         piece.text.len() > 1 && way_and_back(&piece.text).is_some()
@@ -35,6 +38,34 @@ fn way_along(typed: &Typed<'_>) -> Option<&'static str> {
         (Some(one), Some(two)) => (one == two).then_some(one),
         (one, two) => one.or(two),
     }
+}
+
+/// `bay window on upstairs, doesn't reach floor`, `no bay up`: words without a length. A window that does not reach the floor
+/// is no bay.
+fn window_alone(typed: &Typed<'_>) -> Option<Answer> {
+    let is_plain = typed.pieces.iter().all(|piece| {
+        piece.sort == super::super::pieces::Sort::Word || piece.is_mark(",.;:()-–'’!")
+    });
+    let begins = typed.says(0, &["bay", "bow", "oriel", "box"])
+        && (typed.says(0, &["oriel"]) || typed.says(1, &["window", "windows"]));
+    let none = typed.says(0, &["no", "without"]) && typed.find(1, &["bay", "oriel"]) == Some(1);
+    if !is_plain || !(begins || none) {
+        return None;
+    }
+    let denies =
+        ["doesn't", "doesnt", "does", "not", "no", "off", "above", "isn't", "without", "never"];
+    let floor = ["floor", "ground", "foundation", "footing"];
+    let is_denied = typed.find(1, &denies).is_some() && typed.find(1, &floor).is_some();
+    if none || is_denied {
+        return Some(Answer::line(
+            format!("# {}", typed.line.trim()),
+            "a window that does not reach the floor is no bay, and what is not there needs no line; a comment begins with `#`",
+        ));
+    }
+    Some(Answer::say(
+        "of a bay window only one that reaches the floor counts, and this line says neither that nor how large it is",
+        "if its floor stands out too, write `bay`, the way that its wall runs and the width that it takes of it, `out` and how far it stands out, then `flat` and the width of its front, as `bay south 8' out 2' flat 4'`; if not, put a `#` before this line",
+    ))
 }
 
 /// `round turret 8' dia`: half of it stands out of the wall.

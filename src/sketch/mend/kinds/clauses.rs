@@ -325,10 +325,28 @@ fn place_alone(typed: &Typed<'_>) -> Option<Answer> {
         "in",
         "of",
         "house",
+        "cor",
+        "crn",
+        "cnr",
+        "corner",
+        "clockwise",
+        "counterclockwise",
+        "counter-clockwise",
+        "anticlockwise",
+        "anti-clockwise",
+        "cw",
+        "ccw",
+        "going",
+        "walking",
+        "facing",
+        "outside",
+        "street",
+        "and",
+        "around",
     ];
     let is_place = typed.pieces.len() > 1
         && typed.pieces[1..].iter().all(|piece| piece.is_word(&ways) || piece.is_mark(",.()"));
-    let corner = is_place || typed.find(1, &["corner"]).is_some();
+    let corner = is_place || typed.find(1, &["corner", "cor", "cnr"]).is_some();
     (begins && corner && !typed.pieces.iter().any(Piece::is_number)).then(|| {
         // The first walk of a level has nothing to start from.
         let before = typed.attempt.beside.before.split_whitespace().next().unwrap_or_default();

@@ -23,7 +23,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// Whether a text begins as a call of a deed: `bearing N 45° E`, `N 2 15 E`, `thence S 87.75 E`.
-pub(super) fn begins_as_call(text: &str) -> bool {
+pub(in crate::sketch::mend) fn begins_as_call(text: &str) -> bool {
     let pieces = cut(text);
     // `1. N 2°15' E 84.50`, `(2) N 2°15' E 84.50`, `call 3: N 2°15' E 84.50`
     let is_number = |at: usize| {

@@ -58,7 +58,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     while is_mark(at) || typed.says(at, &["overall"]) {
         at += 1;
     }
-    if !typed.says(at, &LESS) && !(typed.says(at, &["with"]) && typed.says(at + 1, &NOTCH)) {
+    if !(typed.says(at, &LESS) || typed.says(at, &["with"]) && typed.says(at + 1, &NOTCH)) {
         return None;
     }
     let begins = at + 1;
@@ -73,7 +73,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
             at = found.end;
             notch = Some(found);
         } else if let Some((north, east)) = slant(&typed.lower(at)) {
-            sides.extend([north, east].map(|way| of_word(way)));
+            sides.extend([north, east].map(of_word));
             at += 1;
         } else if let Some(side) = direction(typed, at) {
             let Some(side) = side else { return Some(needs_front(typed, at)) };

@@ -73,16 +73,31 @@ fn with_its_first_call(typed: &Typed<'_>) -> Option<Answer> {
         let length = toward.and_then(|end| (end + 1..).find(|&at| !small(at)));
         from && length.is_some_and(|at| length_at(&typed.pieces, at).is_some())
     };
-    let call = (1..typed.pieces.len()).find(|&at| is_call(at))?;
+    let calls: Vec<usize> = (1..typed.pieces.len()).filter(|&at| is_call(at)).collect();
+    let call = *calls.first()?;
     // The words of the deed before its call are not of the name.
     let first = (1..call)
         .find(|&at| {
             typed.says(at, &["beginning", "commencing", "starting", "begin", "thence", "from"])
         })
         .unwrap_or(call);
-    let set_off = (1..first).find(|&at| typed.pieces[at].is_mark(":;,-–(")).unwrap_or(first);
+    // `lot per deed, 1.67 ac: N 12° E 220'`, `… N 77° W 330' to POB. 1.67 ac`: how large the land is.
+    let area = area_from(&typed.pieces, 0);
+    let area_before = area.as_ref().filter(|(begins, _, _)| *begins < first);
+    let first_of_area = area.as_ref().map_or(typed.pieces.len(), |(begins, _, _)| *begins);
+    let set_off = (1..first)
+        .find(|&at| typed.pieces[at].is_mark(":;,-–(") || at == first_of_area)
+        .unwrap_or(first);
     let name = typed.text(0, set_off).trim_matches([':', ',', ';', '-', ' ']);
-    let begun = super::plainly(typed.text(first.max(set_off), call));
+    let begun = match area_before {
+        Some((begins, end, _)) => {
+            let before = typed.text(set_off, *begins).trim_matches([':', ',', ';', '(', '-', ' ']);
+            let after = typed.text(*end, call).trim_matches([':', ',', ';', ')', '-', ' ']);
+            [before, after].join(" ")
+        }
+        None => typed.text(first.max(set_off), call).to_owned(),
+    };
+    let begun = super::plainly(&begun);
     let begun = begun.trim_matches([',', ';', ':', '-', ' ']);
     let begun = begun.strip_suffix("thence").unwrap_or(begun).trim_matches([',', ';', ':', ' ']);
     if name.contains(|c: char| c == '"' || c.is_ascii_digit()) && name.contains('"')
@@ -90,12 +105,46 @@ fn with_its_first_call(typed: &Typed<'_>) -> Option<Answer> {
     {
         return None;
     }
-    let line = format!("bearing {}", typed.rest(call).trim_end_matches([';', '.', ',', ' ']));
-    let again = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
-    let call = match super::deeds::answer(&again) {
-        Some(Answer::Lines(lines, _)) if lines.len() == 1 => lines.into_iter().next()?,
-        Some(_) => return None,
-        None => line.clone(),
+    let lines = match &calls[..] {
+        [_] if area.is_none() => {
+            let line =
+                format!("bearing {}", typed.rest(call).trim_end_matches([';', '.', ',', ' ']));
+            vec![as_call(typed, &line)?]
+        }
+        _ => {
+            let ends = calls.iter().skip(1).copied().chain([typed.pieces.len()]);
+            let mut lines = Vec::new();
+            for (from, to) in calls.iter().copied().zip(ends) {
+                let area_in = area.as_ref().filter(|(begins, _, _)| (from..to).contains(begins));
+                let said = typed.text(from, area_in.map_or(to, |(begins, _, _)| *begins));
+                let said = said.trim_end_matches([';', '.', ',', '(', ' ']);
+                // `to POB, containing 1.67 ac`, `220 ft; thence`
+                let said = [
+                    "containing",
+                    "and containing",
+                    "or",
+                    "total",
+                    "in all",
+                    "=",
+                    "thence",
+                    "and",
+                    "th",
+                    "then",
+                ]
+                .iter()
+                .fold(said, |said, word| {
+                    let left =
+                        said.strip_suffix(word).filter(|left| left.ends_with([' ', ',', ';']));
+                    left.unwrap_or(said).trim_end_matches([';', '.', ',', '(', ' '])
+                });
+                let after = area_in.map_or("", |(_, end, _)| typed.text(*end, to));
+                if after.contains(char::is_alphanumeric) {
+                    return None;
+                }
+                lines.push(as_call(typed, &format!("bearing {said}"))?);
+            }
+            lines
+        }
     };
     let name = match typed.says(0, &["lot", "parcel", "land", "tract"]) {
         true => super::levels::capitalized(name),
@@ -103,15 +152,36 @@ fn with_its_first_call(typed: &Typed<'_>) -> Option<Answer> {
     };
     let comment = if begun.is_empty() { String::new() } else { format!("  # {begun}") };
     if is_begun {
-        return Some(Answer::line(
-            format!("{call}{comment}"),
-            "the line of the lot stands above, and each call is a line of its own",
-        ));
+        return area.is_none().then(|| {
+            let each = match &lines[..] {
+                [_] => "each call is a line of its own",
+                _ => "each call goes on its own line",
+            };
+            Answer::line(
+                format!("{}{comment}", lines.join("\n")),
+                format!("the line of the lot stands above, and {each}"),
+            )
+        });
     }
+    let recorded = area.map_or_else(String::new, |(_, _, area)| format!(" recorded {area}"));
+    let lot = match lines.len() {
+        1 => format!("lot {}{recorded}\n{}{comment}", quoted(&name), lines.join("\n")),
+        _ => format!("lot {}{recorded}{comment}\n{}", quoted(&name), lines.join("\n")),
+    };
     Some(Answer::line(
-        format!("lot {}\n{call}{comment}", quoted(&name)),
+        lot,
         "the land is a `lot` with its name, and its calls stand below it, each on a line of its own",
     ))
+}
+
+/// A call as a sides file has it: `bearing N 12-30 E 220.4 ft to POB` has its marks and its remark.
+fn as_call(typed: &Typed<'_>, line: &str) -> Option<String> {
+    let again = Typed { line, pieces: super::cut(line), attempt: typed.attempt };
+    match super::deeds::answer(&again) {
+        Some(Answer::Lines(lines, _)) if lines.len() == 1 => lines.into_iter().next(),
+        Some(_) => None,
+        None => Some(line.to_owned()),
+    }
 }
 
 /// `lot #9 recorded 0.21 acres`: what follows the `#` is a comment.

@@ -19,6 +19,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         is_not,
         from_where,
         exchanged,
+        too_many_inches,
         words_after_a_remark,
         about,
         half_inches,
@@ -175,6 +176,27 @@ fn exchanged(typed: &Typed<'_>) -> Option<Answer> {
             ),
         )
     })
+}
+
+/// `north 31'14"`: a foot and two inches more, or a digit too many.
+fn too_many_inches(typed: &Typed<'_>) -> Option<Answer> {
+    let (feet, inches) = (small(typed, 1)?, small(typed, 3)?);
+    let is_feet = typed.piece(2).is_some_and(|mark| mark.is_mark("'’′"))
+        || typed.says(2, &["ft", "feet", "foot"]);
+    let fits = is_feet && is_inch(typed, 4) && typed.pieces.len() == 5 && is_way(typed, 0);
+    if !fits || feet < 12 || !(13..100).contains(&inches) {
+        return None;
+    }
+    let way = typed.text(0, 1);
+    let line = |feet: u32, inches: u32| format!("{way} {feet}' {inches}\"");
+    let (tens, ones) = (inches.div_euclid(10), inches.rem_euclid(10));
+    let mut lines = vec![line(feet.saturating_add(inches.div_euclid(12)), inches.rem_euclid(12))];
+    lines.extend([line(feet, ones), line(feet, tens)]);
+    lines.dedup();
+    Some(Answer::Lines(
+        lines,
+        "after the feet come fewer than 12 inches: were they counted past a foot, as in the first, or is a digit too many? look at your notes".to_owned(),
+    ))
 }
 
 /// `north 28' 4"-ish`, `north 28' 4" NOT SURE`

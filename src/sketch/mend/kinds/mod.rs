@@ -51,9 +51,11 @@ mod fractions;
 mod from_a_jog;
 mod gist;
 mod gone;
+mod hands;
 mod heading;
 mod heads;
 mod high_rooms;
+mod house_line;
 mod house_size;
 mod in_a_walk;
 mod included;
@@ -339,6 +341,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         less_a_corner::answer,
         two_sizes::answer,
         house_size::answer,
+        house_line::answer,
         topics::address_alone,
         feet_of_a_lot::answer,
         storeys::as_below,
@@ -376,6 +379,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
         heads::inside_and_thickness,
         loose::copied_level,
         offhand::turned,
+        hands::answer,
         abbreviated::answer,
         outdoors::answer,
         cut_corners::answer,
@@ -433,6 +437,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
 
 pub(super) use faces::STANDS;
 pub(super) use feet_of_a_lot::{marked, unit_said};
+pub(super) use heading::begins_as_call;
 pub(super) use storeys::with_a_space;
 
 /// Whether a line stands in a walk that is not back at its start yet, or between two of its walls.
@@ -570,6 +575,11 @@ fn is_text(piece: Option<&Piece>) -> bool {
 pub(super) fn only_area(pieces: &[Piece]) -> Option<(usize, usize, String)> {
     let found = measure::area_from(pieces, 0)?;
     measure::area_from(pieces, found.1).is_none().then_some(found)
+}
+
+/// The length that begins at this piece: how it is written, and the piece after it.
+pub(super) fn length_from(pieces: &[Piece], at: usize) -> Option<(String, usize)> {
+    measure::length_at(pieces, at).map(|measure| (measure.text, measure.end))
 }
 
 /// The lengths of a line: its first piece, the one after its last, and how it is written.

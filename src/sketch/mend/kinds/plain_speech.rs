@@ -198,12 +198,27 @@ fn back_to_the_start(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(0, &["back", "and", "then", "around", "round", "all"]);
     let in_a_walk = super::super::begins_as_wall(&typed.attempt.beside.before);
     let ends = !super::super::begins_as_wall(&typed.attempt.beside.after);
-    (begins && says_start && in_a_walk && ends && only(typed, 0, typed.pieces.len(), &WORDS)).then(|| {
-        Answer::line(
-            "close",
-            "the way back to the start is `close`: the one or two sides that nobody measured; if it was measured, it is a wall with its way and its length",
-        )
-    })
+    let fits = begins && says_start && in_a_walk && ends;
+    if !fits || !only(typed, 0, typed.pieces.len(), &WORDS) {
+        return None;
+    }
+    // A walk that a wall by closing leads back, or whose walls are back, needs no word for it. A wall of a pad without its
+    // length is such a wall once it is typed.
+    let lines = &typed.attempt.beside.last_walk;
+    let progress = super::straight::progress(typed, lines);
+    let lacks = lines.iter().any(|line| line.contains('?') || line.contains("by closing"));
+    let is_back = progress.back.is_some() && !progress.is_open();
+    let in_lot = typed.attempt.beside.in_lot;
+    if !in_lot && (lacks || progress.has_closing || is_back) {
+        return Some(Answer::say(
+            "the last wall leads back to the start, so the walk needs no line for it",
+            "take this line out",
+        ));
+    }
+    Some(Answer::line(
+        "close",
+        "the way back to the start is `close`: the one or two sides that nobody measured; if it was measured, it is a wall with its way and its length",
+    ))
 }
 
 /// `deck wraps corner 10' deep`: which corner.

@@ -117,7 +117,9 @@ fn space_and_its_walls(typed: &Typed<'_>) -> Option<Answer> {
         "dk" => ("deck", 1),
         _ => super::loose::kind_at_start(typed)?,
     };
-    if typed.attempt.house.is_none()
+    // Right below the line of a space that has no walls yet they are its walls.
+    let is_below = kind == "living" && typed.attempt.beside.before.starts_with("living ");
+    if (typed.attempt.house.is_none() || is_below)
         && let Some(answer) = super::walls_on_its_line::answer(typed)
     {
         return Some(answer);

@@ -12,12 +12,18 @@ const HOUSES: [&str; 8] =
 const STORIES: [&str; 6] = ["story", "stories", "storey", "storeys", "floors", "levels"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: &[Rule] =
-        &[several_stories, with_an_ell, with_an_opening, garage_in_the_basement, sized_start];
+    let rules: &[Rule] = &[
+        several_stories,
+        with_an_ell,
+        with_an_opening,
+        garage_in_the_basement,
+        sized_start,
+        two_spaces,
+    ];
     let has_text = typed.pieces.iter().any(|piece| super::is_text(Some(piece)));
     let follows = super::super::begins_as_side(&typed.attempt.beside.after);
     if follows {
-        return None;
+        return two_spaces(typed).filter(|_| !has_text);
     }
     first_of(rules, typed).filter(|_| !has_text).or_else(|| wide_and_deep(typed))
 }
@@ -120,6 +126,37 @@ fn with_an_ell(typed: &Typed<'_>) -> Option<Answer> {
             "write `house {size}` here and, after its walls, `{kind} {name} {other}` with the side on which it stands, as `{kind} {name} {other} on the back, at the left end`; or walk round both together and type each wall"
         ),
     ))
+}
+
+/// `barn: 15.25 by 9.15, lean-to 15.25 x 3.05 on W side`: each of the two is a space with a line of its own.
+fn two_spaces(typed: &Typed<'_>) -> Option<Answer> {
+    let [(first, end), (second, _)] = sizes(typed)[..] else { return None };
+    let is_kind = |at: &usize| {
+        kind_word(&typed.lower(*at)).is_some()
+            || super::kind_meant(&typed.lower(*at)).is_some()
+            || typed.says(*at, &["lean-to", "leanto"])
+            || typed.says(*at, &["lean"]) && typed.says(at + 1, &["to"])
+    };
+    let own = (0..first).find(is_kind).filter(|at| *at <= 2)?;
+    let other = (end..second).find(is_kind)?;
+    // What stands between the sizes and before the second kind joins them, or is the place of the first.
+    let cut = (end..other).rev().find(|&at| {
+        typed.pieces[at].is_mark(",;+&") || typed.says(at, &["and", "plus", "with", "w"])
+    })?;
+    let one = typed.text(0, cut).trim_end_matches([',', ';', ' ']);
+    let two = typed.text(cut + 1, typed.pieces.len());
+    // `16' x 8' open porch, steps 3' x 8'`: steps are of the porch.
+    let is_part = ["stair", "open", "low", "court"];
+    let kind =
+        |at: usize| super::kind_meant(&typed.lower(at)).or_else(|| kind_word(&typed.lower(at)));
+    let is_plain = kind(own).is_none_or(|kind| !is_part.contains(&kind) && kind != "living")
+        && kind(other).is_none_or(|kind| !is_part.contains(&kind));
+    is_plain.then(|| {
+        Answer::say(
+            "each space has a line of its own, with its size and where it stands",
+            format!("write `{one}` on this line and `{two}` on the next one: the answers to them give the lines to type"),
+        )
+    })
 }
 
 /// `second floor 30 x 24 with 10 x 8 open to below`: what is open is a space of its own.

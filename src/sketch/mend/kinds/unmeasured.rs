@@ -11,7 +11,10 @@ const NOT_MEASURED: &str =
 
 /// `west same as north wall`, `S can't reach, hedge`, `west wall not accessible`, `east fence`.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    if !is_way(typed, 0) || typed.pieces.len() < 2 || typed.attempt.beside.comment.is_some() {
+    // `east # fence` has its word in the comment; `back - can't get # holly` has it before.
+    let is_said = typed.pieces.iter().any(|piece| piece.is_word(&OUT_OF_REACH));
+    let has_comment = typed.attempt.beside.comment.is_some() && !is_said;
+    if !is_way(typed, 0) || typed.pieces.len() < 2 || has_comment {
         return None;
     }
     // `front faces south` says where the street is.

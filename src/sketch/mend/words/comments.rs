@@ -67,6 +67,15 @@ pub(in crate::sketch::mend) fn last_resorts(
         ));
         return edits;
     }
+    // `north 12 ? bush`: the length is in doubt, and why.
+    let is_doubted = rest.trim_start_matches(['(', ' ', '-', '–', ',']).starts_with('?');
+    if attempt.is_side && is_doubted && !plain.is_empty() && !plain.contains(['"', '?']) {
+        edits.push(Edit::line(
+            format!("{kept} estimated note \"{plain}\""),
+            "a length that was not measured exactly is `estimated`; if it follows from the other walls, write `by closing` instead of it",
+        ));
+        return edits;
+    }
     let mut said = plain.splitn(2, |c: char| !c.is_alphanumeric());
     let first = said.next().unwrap_or_default().to_lowercase();
     let is_arrow = rest.starts_with(['<', '>', '=', '*', '~', '←', '→', '-']);
