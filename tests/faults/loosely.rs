@@ -293,10 +293,10 @@ fn a_walk_begun_at_a_compass_corner_needs_no_words() {
 
 #[test]
 fn an_upper_floor_that_only_an_assumed_veneer_makes_too_large_is_not_turned() {
-    let lower = "north 20' 2\"\neast 28' 3\"\nsouth 20' 2\"\nwest 28' 3\"\n";
-    let upper = "north 19' 2\"\neast 27' 3\"\nsouth 19' 2\"\nwest 27' 3\"\n";
+    let lower = "N 28' 3\"\nE 20' 2\"\nS 4'\nE 16'\nS 24' 3\"\nW 36' 2\"\n";
+    let upper = "north 27' 3\"\neast 19' 2\"\nsouth 27' 3\"\nwest 19' 2\"\n";
     let text = format!(
-        "wall 6\"\nfront south\nlevel \"1st floor\"\nliving \"House\"\n{lower}level \"2nd floor\"\nliving \"Upstairs\" measured to inside\n{upper}"
+        "wall 6\"\nlevel \"1st floor\"\nliving \"House\"\n{lower}level \"2nd floor\"\nliving \"Upstairs\" measured to inside\n{upper}"
     );
     let said = said(&text);
     assert!(

@@ -106,8 +106,16 @@ fn before_the_house(line: &str, attempt: &Attempt) -> Option<Mend> {
     let house = beside.known.iter().find(|[kind, _]| **kind == *"living").map(|[_, name]| name)?;
     // With its size, or its walls below it.
     let has_walls = kinds::size_in(line).is_some() || super::begins_as_side(&beside.after);
-    let is_first =
-        has_walls && attempt.house.is_none() && !beside.has_level_above && !beside.in_lot;
+    // A house whose own line does not read may stand above it.
+    let mut words = beside.before.split_whitespace();
+    let [one, two] =
+        [words.next(), words.next()].map(|word| word.unwrap_or_default().to_lowercase());
+    let begins_level = one.is_empty() || crate::sketch::phrases::opens_level(&one, &two);
+    let is_first = has_walls
+        && begins_level
+        && attempt.house.is_none()
+        && !beside.has_level_above
+        && !beside.in_lot;
     if !is_part || !says || !is_first || pieces.iter().any(|piece| piece.is_word(&["detached"])) {
         return None;
     }

@@ -1274,7 +1274,10 @@ fn stands_apart(space: &Space, place: &Place, words: &Typed<'_>) -> bool {
         .is_some();
     let stands_alone = space.kind == "outbuilding" || is_dwelling_apart(words, space);
     // `pool house, back corner`, `greenhouse SW of the house`: of the yard, and not against the house.
-    let is_yard = !touches
+    let joins = words
+        .find(FIRST, &["against", "touching", "abutting", "attached", "flush", "adjoining"])
+        .is_some();
+    let is_yard = !joins
         && (FIRST..words.pieces.len()).all(|at| {
             words.says(at, &["in", "the", "at", "back", "rear", "left", "right", "far", "corner"])
                 || words.piece(at).is_some_and(|mark| mark.is_mark(",;"))
@@ -1285,7 +1288,7 @@ fn stands_apart(space: &Space, place: &Place, words: &Typed<'_>) -> bool {
             .is_some_and(|(_, end)| words.says(end, &["of"]) && end == at + 1)
     });
     place.is_apart
-        || stands_alone && (is_side || is_beside) && !touches
+        || stands_alone && (is_side && !joins || is_beside && !touches)
         || stands_alone && is_yard
         || stands_alone && is_off_a_corner && !touches
 }
