@@ -122,6 +122,18 @@ fn an_address_beside_what_the_house_is_like_is_kept() {
 }
 
 #[test]
+fn a_garage_in_the_walk_is_asked_for_and_no_comment() {
+    for line in ["1 sty brk, att gar incl in walk", "1 sty brk veneer, gar in walk"] {
+        let said = helps("", line, HOUSE);
+        assert!(said.contains("write `veneer 4 5/8\"`"), "{line}: {said}");
+        assert!(
+            said.contains("`garage 20 x 22 inside the walk, in the southeast corner`"),
+            "{line}: {said}"
+        );
+    }
+}
+
+#[test]
 fn a_card_in_short_words_is_the_record() {
     for line in ["card says 1,644 total", "card: 1,644", "assessor card 1,644 total"] {
         assert_eq!(offered("", line, HOUSE), "record 1,644 sq ft", "{line}");
@@ -153,6 +165,15 @@ fn a_hand_is_east_or_west_on_paper_and_else_is_asked_about() {
     let first = "level \"Ground floor\"\nliving \"House\"\n";
     let said = helps(first, "R 30", "");
     assert!(said.contains("write `east 30`") && said.contains("write `right 30` here"), "{said}");
+    // Before the house has a line the walls beside it tell.
+    let said: Vec<String> = errors("up 28'4\nrt 40'2\ndn 28'4\nlt ? shrubs\n")
+        .iter()
+        .filter_map(|one| one.fixes().first().map(|fix| fix.text.clone()))
+        .collect();
+    assert_eq!(
+        said,
+        ["north 28' 4\"", "east 40' 2\"", "south 28' 4\"", "west by closing note \"shrubs\""]
+    );
     let street = format!("front south\n{walk}");
     assert_eq!(offered(&street, "fwd 30", ""), "front 30");
 }

@@ -2,6 +2,7 @@
 //! answered as any other.
 
 use super::kinds::month_named;
+use super::shortened::begins;
 
 /// The line in the form that is known, and what was wrong. `None` if nothing here is in another form.
 pub(super) fn written_out(line: &str) -> Option<(String, &'static str)> {
@@ -108,10 +109,6 @@ fn record_in_short(line: &str) -> Option<(String, &'static str)> {
     (begins_so && changed && !written.contains(['$', 'x', '%'])).then(|| {
         (format!("county {written}"), "the figures of the record's card begin with `record`")
     })
-}
-
-fn begins(line: &str, with: &str) -> bool {
-    line.get(..with.len()).is_some_and(|first| first.eq_ignore_ascii_case(with))
 }
 
 fn has_digit(text: &str) -> bool {

@@ -2,6 +2,7 @@
 //! commas for points, the tape before the day. With that changed they are read or answered as any other line.
 
 use super::pieces::cut;
+use super::shortened::begins;
 
 /// The line with that one thing changed, and what was wrong. `None` if it has none of them.
 pub(super) fn plainly(line: &str) -> Option<(String, &'static str)> {
@@ -18,16 +19,15 @@ pub(super) fn plainly(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| front_of_a_bay(line))
 }
 
-fn begins(line: &str, forms: &[&str]) -> Option<usize> {
+/// Where the first of these forms with which a line begins ends.
+fn after_one_of(line: &str, forms: &[&str]) -> Option<usize> {
     let plain = line.trim_start();
-    forms.iter().find_map(|form| {
-        let here = plain.get(..form.len())?;
-        here.eq_ignore_ascii_case(form).then_some(line.len() - plain.len() + form.len())
-    })
+    let form = forms.iter().find(|form| begins(plain, form))?;
+    Some(line.len() - plain.len() + form.len())
 }
 
 /// `10-0`, `24-1`: feet and inches, as a word of a line without its punctuation.
-fn dashed(word: &str) -> Option<(&str, &str, &str)> {
+pub(super) fn dashed(word: &str) -> Option<(&str, &str, &str)> {
     let plain = word.trim_end_matches([',', ';', ')', '.', ':']);
     let tail = word.get(plain.len()..)?;
     let (feet, inches) = plain.trim_start_matches('(').split_once('-')?;
@@ -155,7 +155,7 @@ fn size_along_a_side(line: &str) -> Option<(String, &'static str)> {
 
 /// `Owner: 44 Aspen Lane, Juniper County`: an address, and no person.
 fn owner_with_an_address(line: &str) -> Option<(String, &'static str)> {
-    let end = begins(line, &["owner: ", "owner "])?;
+    let end = after_one_of(line, &["owner: ", "owner "])?;
     let rest = line.get(end..)?.trim();
     let first = rest.split(' ').next()?;
     let streets = [
@@ -173,7 +173,7 @@ fn owner_with_an_address(line: &str) -> Option<(String, &'static str)> {
 /// `measured sat. march 7 with a 25 ft tape`, `measured by me, 100 foot tape, 7 Mar 2026`: what was measured with.
 fn measured_with(line: &str) -> Option<(String, &'static str)> {
     const CAUSE: &str = "what was measured with comes after `with`, with a `\"` on each side";
-    begins(line, &["measured ", "taped "])?;
+    after_one_of(line, &["measured ", "taped "])?;
     if line.contains(['"', '#']) {
         return None;
     }
@@ -216,7 +216,8 @@ fn inside_and_thickness(line: &str) -> Option<(String, &'static str)> {
 /// Short sentences that stand for a line of the format, or for none.
 fn said_otherwise(line: &str) -> Option<(String, &'static str)> {
     let plain = line.trim();
-    let rest_of = |forms: &[&str]| Some(plain.get(begins(plain, forms)?..)?.trim().to_owned());
+    let rest_of =
+        |forms: &[&str]| Some(plain.get(after_one_of(plain, forms)?..)?.trim().to_owned());
     let is_area = |text: &str| {
         let digits = text.replace(',', "");
         digits.len() >= 3 && digits.len() <= 5 && digits.bytes().all(|b| b.is_ascii_digit())
@@ -371,7 +372,7 @@ fn assumed_brick(line: &str) -> Option<(String, &'static str)> {
 
 /// `bay window 8' wide 2' out 4' across front`: how wide its front is.
 fn front_of_a_bay(line: &str) -> Option<(String, &'static str)> {
-    begins(line, &["bay ", "angled bay "])?;
+    after_one_of(line, &["bay ", "angled bay "])?;
     let form = [" across the front", " across front", " in front", " at the front", " front"]
         .into_iter()
         .find(|form| line.contains(form))?;

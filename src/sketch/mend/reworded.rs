@@ -3,7 +3,7 @@
 
 use super::kinds::area_in;
 use super::pieces::cut;
-use super::shortened::{is_quoted, whole_word_at};
+use super::shortened::{begins, is_quoted, whole_word_at};
 
 /// The line in its other form, and what was wrong. `None` if it has none.
 pub(super) fn in_other_words(line: &str) -> Option<(String, &'static str)> {
@@ -64,7 +64,7 @@ fn number_of_an_account(line: &str) -> Option<(String, &'static str)> {
         .any(|one| word.trim_end_matches(':').eq_ignore_ascii_case(one));
     let mut number = rest.trim();
     for said in ["number", "num.", "num", "no.", "no", "id", "#"] {
-        let begins = number.get(..said.len()).is_some_and(|here| here.eq_ignore_ascii_case(said));
+        let begins = begins(number, said);
         let after = number.get(said.len()..).unwrap_or_default();
         if begins && after.starts_with([' ', ':', '.']) {
             number = after.trim_start_matches([':', ' ', '.']);
@@ -85,9 +85,7 @@ fn figures_of_the_county(line: &str) -> Option<(String, &'static str)> {
     const RECORD: [&str; 7] =
         ["county", "tax record", "assessor", "cad", "tax card", "tax roll", "appraisal district"];
     let plain = line.trim_start();
-    let word = RECORD
-        .iter()
-        .find(|word| plain.get(..word.len()).is_some_and(|here| here.eq_ignore_ascii_case(word)))?;
+    let word = RECORD.iter().find(|word| begins(plain, word))?;
     let rest = plain.get(word.len()..)?;
     let figures = rest.trim_start_matches([':', '=', '-', ' ']);
     let pieces = cut(figures);
@@ -270,7 +268,7 @@ fn high_room_below(line: &str) -> Option<(String, &'static str)> {
         words
             .iter()
             .find(|word| {
-                text.get(..word.len()).is_some_and(|here| here.eq_ignore_ascii_case(word))
+                begins(text, word)
                     && text.get(word.len()..).is_some_and(|rest| rest.starts_with([' ', ',']))
             })
             .copied()
@@ -304,17 +302,11 @@ fn dashes_in_a_place(line: &str) -> Option<(String, &'static str)> {
             ["start", "starts", "start:"].iter().any(|one| word.eq_ignore_ascii_case(one))
         })
     };
-    let number =
-        |text: &str| (1..=3).contains(&text.len()) && text.bytes().all(|b| b.is_ascii_digit());
-    let at = (1..words.len()).find(|&at| {
-        let length = words[at].trim_end_matches([',', ';']);
-        let is_length =
-            length.split_once('-').is_some_and(|(feet, inches)| number(feet) && number(inches));
-        is_length && says_place(at) && super::is_way(words[at - 1])
-    })?;
-    let (length, tail) =
-        words[at].split_at_checked(words[at].trim_end_matches([',', ';']).len())?;
-    let (feet, inches) = length.split_once('-')?;
+    let length_at =
+        |at: usize| super::noted::dashed(words[at]).filter(|_| !words[at].starts_with('('));
+    let at = (1..words.len())
+        .find(|&at| length_at(at).is_some() && says_place(at) && super::is_way(words[at - 1]))?;
+    let (feet, inches, tail) = length_at(at)?;
     let length = format!("{feet}' {inches}\"{tail}");
     let line = [&words[..at], &[length.as_str()], &words[at + 1..]].concat().join(" ");
     Some((line, "the marks for feet and inches are missing"))
@@ -328,7 +320,7 @@ fn back_and_named(line: &str) -> Option<(String, &'static str)> {
     {
         let leads = ["back to", "to pob", "to point of", "to the point of", "home"]
             .iter()
-            .any(|back| rest.get(..back.len()).is_some_and(|b| b.eq_ignore_ascii_case(back)));
+            .any(|back| begins(rest, back));
         return leads.then(|| {
             (rest.to_owned(), "the call that leads back to where the lot begins is `close`")
         });
@@ -373,8 +365,7 @@ fn other_beginning(line: &str) -> Option<(String, &'static str)> {
         "off by ",
     ];
     let plain = line.trim();
-    let begins =
-        |form: &str| plain.get(..form.len()).is_some_and(|here| here.eq_ignore_ascii_case(form));
+    let begins = |form: &str| begins(plain, form);
     if let Some(form) = RATES.iter().find(|form| begins(form)) {
         let rest = plain.get(form.len()..)?;
         return rest
@@ -484,7 +475,7 @@ fn height_line(line: &str) -> Option<(String, &'static str)> {
     let plain = line.trim().trim_end_matches('.');
     let begins = ["sloped ", "sloping ", "slanted ", "5' ", "5 ft ", "five foot "]
         .iter()
-        .any(|word| plain.get(..word.len()).is_some_and(|here| here.eq_ignore_ascii_case(word)));
+        .any(|word| begins(plain, word));
     let (before, walls) = plain.split_once(" in from ")?;
     let (said, length) = before.rsplit_once(' ')?;
     let is_length =

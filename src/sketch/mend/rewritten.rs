@@ -296,12 +296,10 @@ fn dashed_size(line: &str) -> Option<(String, &'static str)> {
     };
     // `12-6`
     let dashed = |word: &str| {
-        let (feet, inches) = word.trim_end_matches([',', ';']).split_once('-')?;
-        let (feet, inches) = (whole(feet)?, whole(inches).filter(|inches| *inches < 12)?);
-        let end = word.get(word.trim_end_matches([',', ';']).len()..).unwrap_or_default();
-        Some(match inches {
+        let (feet, inches, end) = super::noted::dashed(word).filter(|_| !word.starts_with('('))?;
+        Some(match inches.parse::<u32>().ok()? {
             0 => format!("{feet}'{end}"),
-            _ => format!("{feet}' {inches}\"{end}"),
+            inches => format!("{feet}' {inches}\"{end}"),
         })
     };
     let half = |word: &str| match word {

@@ -198,7 +198,7 @@ fn bow_window(line: &str) -> Option<(String, &'static str)> {
     let plain = line.trim_start();
     let form = ["bow window", "bowed window", "bow front window"]
         .into_iter()
-        .find(|form| plain.get(..form.len()).is_some_and(|here| here.eq_ignore_ascii_case(form)))?;
+        .find(|form| begins(plain, form))?;
     let after = plain.get(form.len()..)?;
     let is_sized = after.contains(|c: char| c.is_ascii_digit());
     (is_sized && !after.starts_with(char::is_alphanumeric))
@@ -238,9 +238,7 @@ fn more_or_less(line: &str) -> Option<(String, &'static str)> {
     let end = area_in(line)?;
     let rest = line.get(end..)?;
     let said = rest.trim_start().trim_start_matches([',', '(']).trim_start();
-    let form = FORMS
-        .iter()
-        .find(|form| said.get(..form.len()).is_some_and(|said| said.eq_ignore_ascii_case(form)))?;
+    let form = FORMS.iter().find(|form| begins(said, form))?;
     let after = said.get(form.len()..)?;
     // `± 10 sq ft` is how far it may be off.
     let is_tolerance = after.trim_start().starts_with(|c: char| c.is_ascii_digit());
@@ -275,9 +273,7 @@ fn parts_of_the_record(line: &str) -> Option<(String, &'static str)> {
     let start = line.len() - line.trim_start().len();
     let (head, rest) = line.split_at_checked(start + record.len())?;
     let rest = rest.trim_start().trim_start_matches([':', '=', '-']).trim_start();
-    let own = FIRST
-        .iter()
-        .find(|first| rest.get(..first.len()).is_some_and(|here| here.eq_ignore_ascii_case(first)));
+    let own = FIRST.iter().find(|first| begins(rest, first));
     let rest = own.and_then(|own| rest.get(own.len()..)).unwrap_or(rest);
     let plain = format!("{head} {}", rest.replace(" / ", ", "));
     (own.is_some() || rest.contains(" / "))
@@ -343,6 +339,11 @@ pub(super) fn is_quoted(before: &str) -> bool {
         last = c;
     }
     is_open
+}
+
+/// Whether a text begins with a form, in large or small letters.
+pub(super) fn begins(text: &str, form: &str) -> bool {
+    text.get(..form.len()).is_some_and(|first| first.eq_ignore_ascii_case(form))
 }
 
 /// Where a form stands in a text with no letter or digit right before or after it, in large or small letters.

@@ -86,7 +86,8 @@ fn with_after_its_size(line: &str) -> Option<(String, &'static str)> {
     let at = line.find(" w/")?;
     let (before, after) = (line.get(..at)?, line.get(at + " w/".len()..)?);
     let ends = before.ends_with(|c: char| c.is_ascii_digit() || c == '\'');
-    let is_word = after.trim_start().starts_with(char::is_alphabetic) && !after.starts_with("o ");
+    // A place after a remark is read with both.
+    let is_word = after.chars().all(|c| c.is_alphabetic() || c == ' ') && !after.starts_with("o ");
     (kinds::size_in(before).is_some() && ends && is_word && !is_quoted(before))
         .then(|| (format!("{before} with {}", after.trim_start()), "the words are written out"))
 }

@@ -8,14 +8,30 @@ const CAUSE: &str = "a side begins with the way that it runs, `north`, `east`, `
 const SEEN: &str = "a side begins with the way that it runs: `back`, `right`, `front` or `left`, as seen from the street";
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    typed.attempt.space.as_ref()?;
+    // Of a pad whose house has no line yet the walls beside it tell that it is one.
+    let is_wall = |line: &str| {
+        let first = line.split(' ').next().unwrap_or_default().to_lowercase();
+        let words = ["up", "dn", "down", "rt", "lt", "r", "l", "fwd", "ahead", "right", "left"];
+        words.contains(&first.as_str()) || super::super::begins_as_wall(line)
+    };
+    let beside = &typed.attempt.beside;
+    if typed.attempt.space.is_none() && !is_wall(&beside.before) && !is_wall(&beside.after) {
+        return None;
+    }
     // After a walk that is back at its start stands no wall.
     let progress = straight::progress(typed, &typed.attempt.beside.last_walk);
     let is_back = progress.walls > 0 && !progress.is_open();
     if typed.attempt.beside.in_lot || is_back && typed.piece(1).is_some_and(|next| next.touches) {
         return None;
     }
-    forward(typed).or_else(|| to_a_hand(typed))
+    forward(typed).or_else(|| down(typed)).or_else(|| to_a_hand(typed))
+}
+
+/// `dn 28'4`: down on paper, in a pad whose house has no line yet.
+fn down(typed: &Typed<'_>) -> Option<Answer> {
+    let is_down = typed.says(0, &["dn", "dwn"]) && typed.attempt.space.is_none();
+    let (length, comment) = length_and_rest(typed).filter(|_| is_down)?;
+    Some(Answer::line(format!("south {length}{comment}"), CAUSE))
 }
 
 /// The length after the first word, and what follows it as a comment.
@@ -89,8 +105,13 @@ fn to_a_hand(typed: &Typed<'_>) -> Option<Answer> {
         "l" | "lt" | "lft" => "left",
         _ => return None,
     };
-    let (length, comment) = length_and_rest(typed)?;
     let beside = &typed.attempt.beside;
+    // `lt ? shrubs`: a wall that was not measured.
+    if typed.piece(1).is_some_and(|mark| mark.is_mark("?")) && is_on_paper(typed) {
+        let way = if hand == "right" { "east" } else { "west" };
+        return super::answer(&format!("{way} {}", typed.rest(1)), typed.attempt);
+    }
+    let (length, comment) = length_and_rest(typed)?;
     let on_paper = if hand == "right" { "east" } else { "west" };
     if beside.front.is_some() {
         return Some(Answer::line(format!("{hand} {length}{comment}"), SEEN));

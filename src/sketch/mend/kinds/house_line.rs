@@ -113,25 +113,9 @@ const TELLING: [&str; 27] = [
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let beside = &typed.attempt.beside;
     let above = cut(&beside.before);
-    const HEADS: [&str; 14] = [
-        "property",
-        "address",
-        "account",
-        "case",
-        "tax",
-        "measured",
-        "tolerance",
-        "interior",
-        "units",
-        "faces",
-        "front",
-        "record",
-        "listing",
-        "figure",
-    ];
     let is_head = typed.attempt.space.is_none()
         && typed.attempt.house.is_none()
-        && above.first().is_none_or(|word| word.is_word(&HEADS));
+        && !above.first().is_some_and(|word| word.is_word(&["level"]));
     let bare = typed.line.trim().trim_end_matches('!');
     if !is_head || typed.attempt.knows_first || bare.contains(['#', '=', '/', '@', ':']) {
         return None;
@@ -141,6 +125,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let parts = parts_of(&plain);
+    if let Some(answer) = only_like(typed, &parts) {
+        return Some(answer);
+    }
     let (mut place, mut names, mut remarks) = (Vec::new(), Vec::new(), Vec::new());
     let (mut metric, mut has_address, mut has_county) = (false, false, false);
     for part in &parts {
@@ -189,6 +176,51 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         (false, true) => "where the house is stands after `property` or `address`",
     };
     Some(Answer::line(format!("{units}{word} \"{}\"{comment}", text.trim()), cause))
+}
+
+/// `1 sty brk, att gar incl in walk`: what the house is like, and that the walk goes round its garage too.
+fn only_like(typed: &Typed<'_>, parts: &[&str]) -> Option<Answer> {
+    const OF_A_GARAGE: [&str; 15] = [
+        "att", "attached", "gar", "garage", "incl", "included", "in", "inside", "within", "the",
+        "walk", "is", "with", "w", "walked",
+    ];
+    let is_garage = |part: &str| {
+        let pieces = cut(part);
+        let says = |words: &[&str]| pieces.iter().any(|piece| piece.is_word(words));
+        pieces.iter().all(|piece| piece.is_word(&OF_A_GARAGE) || piece.is_mark("./"))
+            && says(&["gar", "garage"])
+            && says(&["walk", "incl", "included", "walked"])
+    };
+    let is_like = |part: &str| {
+        let more = ["veneer", "ven", "all"];
+        let pieces = cut(part);
+        matches!(sort_of(part), Part::Like)
+            || pieces.iter().any(|piece| piece.is_word(&more))
+                && pieces.iter().all(|piece| {
+                    piece.is_word(&more)
+                        || matches!(sort_of(&piece.text), Part::Like)
+                        || piece.is_number()
+                        || piece.is_word(&LIKE)
+                })
+    };
+    let garage = parts.iter().any(|part| is_garage(part));
+    let all = parts.iter().all(|part| is_garage(part) || is_like(part));
+    if !garage || !all || parts.len() < 2 {
+        return None;
+    }
+    let has_brick = typed.find(0, &["brick", "brk", "bv", "stone"]).is_some();
+    let brick = match has_brick && !typed.attempt.beside.has_brick {
+        true => {
+            "write `veneer 4 5/8\"`, or the thickness of your own from the frame to the face of the brick, instead of this line, or put a `#` before it"
+        }
+        false => "put a `#` before this line",
+    };
+    Some(Answer::say(
+        "what the house is like is a remark; a garage round which the walk of the house goes too is deducted from it by a line of its own below its walls",
+        format!(
+            "{brick}; below the walls of the house write `garage 20 x 22 inside the walk, in the southeast corner`, with the size of yours and its corner"
+        ),
+    ))
 }
 
 /// The parts of the line between its marks. The point of `St.` and `Co.` ends none.

@@ -134,7 +134,7 @@ fn two_spaces(typed: &Typed<'_>) -> Option<Answer> {
     let is_kind = |at: &usize| {
         kind_word(&typed.lower(*at)).is_some()
             || super::kind_meant(&typed.lower(*at)).is_some()
-            || typed.says(*at, &["lean-to", "leanto"])
+            || typed.says(*at, &["lean-to", "leanto", "woodshed", "henhouse", "coop", "sauna"])
             || typed.says(*at, &["lean"]) && typed.says(at + 1, &["to"])
     };
     let own = (0..first).find(is_kind).filter(|at| *at <= 2)?;
