@@ -203,6 +203,8 @@ fn a_level_by_its_first_word_and_a_window_above_the_floor() {
     let line = "bay window on upstairs, doesn't reach floor";
     assert_eq!(offered(HOUSE, line, ""), format!("# {line}"));
     let said = helps(HOUSE, "barn: 15.25 by 9.15, lean-to 15.25 x 3.05 on W side", "");
+    let commas = helps(HOUSE, "Barn: 15,2 x 9,1 ; lean-to 3 x 9,1 east side", "");
+    assert!(commas.contains("`lean-to 3 x 9.1 east side`"), "{commas}");
     assert!(
         said.contains("`barn: 15.25 by 9.15`") && said.contains("`lean-to 15.25 x 3.05 on W side`"),
         "{said}"

@@ -33,8 +33,9 @@ pub(super) fn written_out(line: &str) -> Option<(String, &'static str)> {
 /// `card says 1,644 total`, `county: 1,079 liv / 440 gar`, `assessor card: living 1150, gar 528`: the figures of the record
 /// under other names and in short words.
 fn record_in_short(line: &str) -> Option<(String, &'static str)> {
-    const CARDS: [&str; 9] = [
+    const CARDS: [&str; 10] = [
         "card",
+        "record card",
         "the card",
         "prc",
         "assessor card",
@@ -62,9 +63,19 @@ fn record_in_short(line: &str) -> Option<(String, &'static str)> {
         .find_map(|verb| figures.get(verb.len()..).filter(|_| begins(figures, &format!("{verb} "))))
         .unwrap_or(figures)
         .trim_start_matches(marks);
-    let words: Vec<String> = figures
-        .replace(" + ", ", ")
-        .replace(" / ", ", ")
+    // `1,386 sf / 129 sq m`, `1,200 + 734`: one figure twice, and a sum, which are known as they are.
+    let parts = ["gar", "garage", "grg", "porch", "por", "bsmt", "basement", "deck", "carport"];
+    let is_part =
+        |word: &str| parts.contains(&word.trim_matches([',', '.', ';']).to_lowercase().as_str());
+    let is_figure = |word: &&str| word.bytes().filter(u8::is_ascii_digit).count() >= 3;
+    let are_parts = figures.split(' ').any(is_part)
+        && figures.split(' ').filter(is_figure).count() == 2
+        && !figures.contains('=');
+    let apart = match are_parts {
+        true => figures.replace(" + ", ", ").replace(" / ", ", "),
+        false => figures.to_owned(),
+    };
+    let words: Vec<String> = apart
         .split(' ')
         .map(|word| {
             let bare = word.trim_end_matches(['.', ',', ';']);

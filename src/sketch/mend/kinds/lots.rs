@@ -121,6 +121,7 @@ fn with_its_first_call(typed: &Typed<'_>) -> Option<Answer> {
                 // `to POB, containing 1.67 ac`, `220 ft; thence`
                 let said = [
                     "containing",
+                    "cont",
                     "and containing",
                     "or",
                     "total",

@@ -128,8 +128,30 @@ fn with_an_ell(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// The line with a point in each number that has a comma and one or two digits after it.
+fn with_points(typed: &Typed<'_>) -> String {
+    let mut line = typed.line.to_owned();
+    for piece in typed.pieces.iter().filter(|piece| piece.is_number()) {
+        let is_decimal = piece
+            .text
+            .split_once(',')
+            .is_some_and(|(_, digits)| digits.len() <= 2 && !digits.contains([',', '.']));
+        if is_decimal {
+            let end = piece.at + piece.text.len();
+            line.replace_range(piece.at..end, &piece.text.replace(',', "."));
+        }
+    }
+    line
+}
+
 /// `barn: 15.25 by 9.15, lean-to 15.25 x 3.05 on W side`: each of the two is a space with a line of its own.
 fn two_spaces(typed: &Typed<'_>) -> Option<Answer> {
+    // `15,2 x 9,1`: decimals with a comma.
+    let line = with_points(typed);
+    if line != typed.line {
+        let again = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
+        return two_spaces(&again);
+    }
     let [(first, end), (second, _)] = sizes(typed)[..] else { return None };
     let is_kind = |at: &usize| {
         kind_word(&typed.lower(*at)).is_some()
