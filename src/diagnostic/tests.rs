@@ -15,3 +15,13 @@ fn what_is_hidden_is_what_the_tables_of_unicode_say() {
         assert_eq!(super::is_hidden(character), is_there, "{character:?}");
     }
 }
+
+#[test]
+fn a_date_is_not_broken_over_two_lines() {
+    let text = "the day was 2026-05-02, and the whole-foot rule";
+    for columns in 12..30 {
+        let filled = super::words::filled(text, columns);
+        assert!(filled.lines().any(|line| line.contains("2026-05-02")), "{columns}: {filled}");
+    }
+    assert_eq!(super::words::filled("whole-foot", 6), "whole-\nfoot");
+}

@@ -325,7 +325,20 @@ pub(crate) fn glued(text: &str) -> String {
 
 /// The text wrapped at `columns` columns.
 pub(crate) fn filled(text: &str, columns: usize) -> String {
-    textwrap::fill(&glued(text), columns).replace(GLUE, " ")
+    let options =
+        textwrap::Options::new(columns).word_splitter(textwrap::WordSplitter::Custom(at_hyphens));
+    textwrap::fill(&glued(text), options).replace(GLUE, " ")
+}
+
+/// Where a word may be broken: after its hyphens, but not within a date, `2026-05-02`.
+fn at_hyphens(word: &str) -> Vec<usize> {
+    let is_digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+    let hyphens = textwrap::WordSplitter::HyphenSplitter.split_points(word).into_iter();
+    let is_in_date = |at: &usize| {
+        let before = word.get(..*at).and_then(|before| before.trim_end_matches('-').chars().last());
+        is_digit(before) && is_digit(word.get(*at..).and_then(|after| after.chars().next()))
+    };
+    hyphens.filter(|at| !is_in_date(at)).collect()
 }
 
 /// The text wrapped at `columns` columns, and nowhere between two backticks: a line that is to be typed stands

@@ -46,7 +46,7 @@ fn a_remark_beside_a_place_is_a_comment() {
         (
             "deck 12' x 16' w/ steps 4x4, on the north side, 6' from the west end",
             "deck \"Deck\" start east 6' north 30'",
-            "with steps 4x4",
+            "w/ steps 4x4",
         ),
         (
             "deck 12' x 16' (needs repair) on the north side, 6' from the west end",

@@ -335,3 +335,58 @@ fn a_name_that_says_how_it_was_measured_is_asked_about() {
         !said(&text.replace(", inside tape, 6in walls", " inside")).contains("counts for nothing")
     );
 }
+
+#[test]
+fn lines_in_another_wording_are_answered_as_in_the_usual_one() {
+    let wall =
+        "front south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\n";
+    for (before, line, told) in [
+        (wall, "west = whatever is left", "west by closing"),
+        (wall, "west 40' from the old survey", "west 40' estimated note \"from the old survey\""),
+        (
+            wall,
+            "west 40' (couldn't measure, fence)",
+            "west 40' estimated note \"couldn't measure, fence\"",
+        ),
+        (wall, "jog back 8 ft west then 10 ft south", "west 8 ft\nsouth 10 ft"),
+        (wall, "bay D 2' L 10' U 2'", "south 2'\nwest 10'\nnorth 2'"),
+        ("", "re-measured 2026-05-02", "measured 2026-05-02"),
+        ("", "tape measured by the owner on June 3rd 2026", "measured 2026-06-03 by \"the owner\""),
+        ("", "measured 2026-03-07 by laser", "measured 2026-03-07 with \"laser\""),
+        ("", "measured in tenths", "units feet"),
+        ("", "stucco over block, 8\" walls", "veneer none  # block\nwall 8\""),
+        ("", "brick veneer 5\" all round, taped at the brick", "veneer 5\""),
+        ("", "taxroll 1,470 sq ft", "record 1,470 sq ft"),
+    ] {
+        let after = if before.is_empty() { wall.to_owned() + "west 40'\n" } else { String::new() };
+        let text = format!("{before}{line}\n{after}");
+        let list = diagnostics(&text);
+        let offered: Vec<&str> =
+            list.iter().flat_map(Diagnostic::fixes).map(|fix| fix.text.as_str()).collect();
+        assert!(offered.contains(&told), "{line}: {offered:?}");
+    }
+    for (line, told) in [
+        ("basement 900 sq ft unfinished", "`level \"Basement\" below grade`"),
+        ("0.5 acre lot, irregular", "`lot \"Lot\" recorded 0.5 acres`"),
+        ("attic over garage 400 sf, 5' ceilings", "`level \"Attic\"`"),
+    ] {
+        let said = said(&below(line));
+        assert!(said.contains(told), "{line}: {said}");
+    }
+    for line in [
+        "garage SE corner 20 x 22",
+        "attached garage SE corner 20 x 22",
+        "garage 20 x 22 inside SE corner",
+    ] {
+        let text = obeyed(&below(line), 0);
+        assert!(text.contains("garage \"Garage\" within \"House\""), "{text}");
+        assert_eq!(living(&text), 760, "{text}");
+    }
+    let head = said(&format!("Bldg SF = 1,460.00\n{}", below("")));
+    assert!(head.contains("`record 1,460 sq ft`"), "{head}");
+    // A wall down the page is not torn down.
+    assert!(!said(&below("garage right 22' down 24' left 22'")).contains("missing"));
+    let deed =
+        below("deed of the lot:\ndue north 100'\ndue east 80'\ndue south 100'\ndue west 80'");
+    assert!(diagnostics(&deed)[0].fixes()[0].text.starts_with("lot \"Lot\""), "{}", said(&deed));
+}

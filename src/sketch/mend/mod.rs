@@ -27,6 +27,7 @@ mod pieces;
 mod remarked;
 mod reworded;
 mod rewritten;
+mod said_otherwise;
 mod search;
 mod shares;
 mod shortened;

@@ -6,6 +6,7 @@ pub(super) fn in_its_form(line: &str) -> Option<(String, &'static str)> {
     floor_left_off(line)
         .or_else(|| super::shortened::written_out(line))
         .or_else(|| super::reworded::in_other_words(line))
+        .or_else(|| super::said_otherwise::usually(line))
         .or_else(|| super::size_forms::plainly(line))
         .or_else(|| super::head_forms::written_out(line))
         .or_else(|| rough_second_length(line))

@@ -21,6 +21,9 @@ struct Sides {
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let bay = (0..3).find(|&at| typed.says(at, &["bay"]))?;
+    if let Some(answer) = three_ways(typed, bay) {
+        return Some(answer);
+    }
     let sides = three_sides(typed, bay)?;
     let (wide, out) = (written(sides.wide, &sides.flat), written(sides.out, &sides.flat));
     let flat = &sides.flat.text;
@@ -144,6 +147,41 @@ fn without_its_shape(line: &str) -> String {
         !SHAPE.contains(&plain.as_str()) && plain != "45" && plain != "3-sided"
     });
     words.collect::<Vec<_>>().join(" ")
+}
+
+/// `bay D 2' L 10' U 2'`: each side with its way, out, along and back.
+fn three_ways(typed: &Typed<'_>, bay: usize) -> Option<Answer> {
+    let front = typed.attempt.beside.front;
+    let mut at = bay + 1 + usize::from(typed.says(bay + 1, &["window"]));
+    let mut walls: Vec<(Direction, String)> = Vec::new();
+    while at < typed.pieces.len() {
+        if typed.pieces[at].is_mark(",;:") {
+            at += 1;
+            continue;
+        }
+        let word = match typed.lower(at).as_str() {
+            "u" | "up" => "north".to_owned(),
+            "d" | "down" | "dn" => "south".to_owned(),
+            "l" | "lt" => "west".to_owned(),
+            "r" | "rt" => "east".to_owned(),
+            word => word.to_owned(),
+        };
+        let way = straight::compass(by_compass(way_and_back(&word)?.0, front))?;
+        let length = straight::length_in(typed, &typed.pieces, at + 1)?;
+        at = length.end;
+        walls.push((way, length.text));
+    }
+    let [(out, one), (along, wide), (back, two)] = &walls[..] else { return None };
+    let is_box = *back == out.opposite() && out.axis() != along.axis() && one == two;
+    is_box.then(|| {
+        let lines = walls.iter().map(|(way, length)| format!("{} {length}", way.word()));
+        Answer::line(
+            lines.collect::<Vec<_>>().join("\n"),
+            format!(
+                "a bay with square corners is three sides of the walk: out, {wide} along and back"
+            ),
+        )
+    })
 }
 
 fn three_sides(typed: &Typed<'_>, bay: usize) -> Option<Sides> {

@@ -201,7 +201,10 @@ fn area_of_a_part(typed: &Typed<'_>) -> Option<String> {
         let value = number(at)?;
         let end = area_at(&typed.pieces, at).map_or(at + 1, |(end, _)| end);
         let next = end + usize::from(typed.says(end, &["for", "the"]));
-        let before = at.checked_sub(1).and_then(kind);
+        // `attic over garage 400 sf` is not the garage.
+        let is_apart =
+            at >= 2 && typed.says(at - 2, &["over", "above", "under", "below", "behind"]);
+        let before = at.checked_sub(1).and_then(kind).filter(|_| !is_apart);
         Some((kind(next).or(before)?, value))
     })?;
     Some(format!(

@@ -214,9 +214,15 @@ pub(super) fn missing(typed: &Typed<'_>) -> Option<Answer> {
         "shed" | "barn" | "workshop" | "greenhouse" | "outbuilding" => Some("outbuilding"),
         word => kind_word(word),
     };
-    let gone = ["gone", "removed", "demolished", "down", "missing", "destroyed", "razed"];
-    let is_gone =
-        typed.find(1, &gone).is_some() || typed.says(0, &["no", "removed", "gone", "demolished"]);
+    let gone = ["gone", "removed", "demolished", "missing", "destroyed", "razed"];
+    // `down 24'` is a wall.
+    let is_down = typed.find(1, &["down"]).is_some_and(|at| {
+        super::measure::length_at(&typed.pieces, at + 1).is_none()
+            && super::measure::lengths(&typed.pieces, 1).is_empty()
+    });
+    let is_gone = typed.find(1, &gone).is_some()
+        || is_down
+        || typed.says(0, &["no", "removed", "gone", "demolished"]);
     let at = usize::from(thing(&typed.lower(0)).is_none());
     let word = typed.lower(at);
     let kind = thing(&word).filter(|_| is_gone && !typed.line.contains('"'))?;

@@ -657,12 +657,14 @@ pub(super) fn parcel(typed: &Typed<'_>) -> Option<Answer> {
             "a lot has its name with a `\"` on each side",
         ));
     }
-    // `deed: beginning at an iron pin`: what its calls follow.
+    // `deed: beginning at an iron pin`: what its calls follow; a deed goes `due north`, a wall does not.
+    let after = &typed.attempt.beside.after;
+    let goes_due = after.get(..4).is_some_and(|first| first.eq_ignore_ascii_case("due "));
     let is_opening = typed
         .says(0, &["deed", "beginning", "begin", "commencing", "legal", "description"])
         && !typed.attempt.beside.in_lot
         && !typed.pieces.iter().any(Piece::is_number)
-        && begins_as_call(&typed.attempt.beside.after);
+        && (begins_as_call(after) || goes_due);
     if is_opening {
         return Some(Answer::line(
             format!("lot \"Lot\"  # {}", remark(typed.line)),

@@ -215,7 +215,11 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         return Some(Answer::Lines(noted(&space, " detached", &said, sizes), cause.to_owned()));
     }
     let house = typed.attempt.house.clone().unwrap_or_default();
-    if inside && space.within.is_none() && !matches!(space.kind, "open" | "stair" | "low") {
+    if inside
+        && !house.is_empty()
+        && space.within.is_none()
+        && !matches!(space.kind, "open" | "stair" | "low")
+    {
         space.within = Some(format!("within {}", quoted(&house)));
     }
     let is_whole = place.loose.is_empty() && !place.is_apart && !place.needs_street;
@@ -990,6 +994,13 @@ fn inside(typed: &Typed<'_>, text: &str, has_walls: bool) -> (bool, String) {
         let is_main = words.says(first, &["main", "big", "large"])
             && words.says(first + 1, &["walk", "outline", "footprint", "rectangle", "box"]);
         first += usize::from(is_main);
+        // `garage 24 x 22 inside SE corner`
+        if has_walls
+            && words.says(at, &["inside", "within"])
+            && whereabouts::compass_corner(&words, first).is_some()
+        {
+            return (true, words.without(at, first));
+        }
         if let Some(end) = the_above(&words, first) {
             let is_before = at > 0 && words.says(at - 1, &["included", "incl", "built", "all"]);
             return (true, words.without(at - usize::from(is_before), end));

@@ -197,7 +197,7 @@ fn stands_out_above(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `walk up attic w/ floor 7' at ridge`, `basement 1/2 under house`: the level and a remark.
 fn attic_or_part(typed: &Typed<'_>) -> Option<Answer> {
-    if let Some(answer) = stands_out_above(typed) {
+    if let Some(answer) = stands_out_above(typed).or_else(|| area_of_an_attic(typed)) {
         return Some(answer);
     }
     let at = typed.find(0, &["attic", "basement", "cellar"]).filter(|at| *at <= 2)?;
@@ -227,4 +227,56 @@ fn attic_or_part(typed: &Typed<'_>) -> Option<Answer> {
 /// `4' back`: the length before the word.
 fn is_length_before(typed: &Typed<'_>, at: usize) -> bool {
     lengths(&typed.pieces, 0).iter().any(|(_, one)| one.end == at)
+}
+
+/// `attic over garage 400 sf, 5' ceilings`: an area that no walls give.
+fn area_of_an_attic(typed: &Typed<'_>) -> Option<Answer> {
+    const SAYS: [&str; 20] = [
+        "attic",
+        "bonus",
+        "over",
+        "the",
+        "garage",
+        "house",
+        "above",
+        "finished",
+        "unfinished",
+        "sf",
+        "sq",
+        "ft",
+        "ceilings",
+        "ceiling",
+        "high",
+        "with",
+        "w",
+        "and",
+        "floored",
+        "about",
+    ];
+    let at = typed.find(0, &["attic"]).filter(|at| *at <= 1)?;
+    let (first, end, area) = super::measure::area_from(&typed.pieces, at + 1)?;
+    let heights = lengths(&typed.pieces, end);
+    let in_height = |at: usize| heights.iter().any(|(first, one)| (*first..one.end).contains(&at));
+    let only = (0..typed.pieces.len()).all(|at| {
+        (first..end).contains(&at)
+            || in_height(at)
+            || typed.says(at, &SAYS)
+            || typed.pieces[at].is_mark(",;.:-")
+    });
+    let kind = match typed.find(0, &["unfinished"]) {
+        Some(_) => "unfinished",
+        None => "living",
+    };
+    let low = match &heights[..] {
+        [] => "",
+        _ => "; a part with a ceiling lower than 5' is `low` with its own walls",
+    };
+    (only && super::size_in(typed.line).is_none() && !typed.line.contains('"')).then(|| {
+        Answer::say(
+            "an attic is a level, and its area follows from its walls",
+            format!(
+                "write `level \"Attic\"`, on the next line `{kind} \"Attic\" recorded {area}`, and its sides on the lines below{low}; if you have not measured it, put this line after a `#`"
+            ),
+        )
+    })
 }
