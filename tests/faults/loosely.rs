@@ -390,3 +390,26 @@ fn lines_in_another_wording_are_answered_as_in_the_usual_one() {
         below("deed of the lot:\ndue north 100'\ndue east 80'\ndue south 100'\ndue west 80'");
     assert!(diagnostics(&deed)[0].fixes()[0].text.starts_with("lot \"Lot\""), "{}", said(&deed));
 }
+
+#[test]
+fn a_face_and_a_thickness_are_kept_whatever_stands_beside_them() {
+    let after = below("");
+    for (line, told) in [
+        ("brick veneer 5in, taped at the brick", "veneer 5in"),
+        ("exterior walls 6 in, no brick", "veneer none\nwall 6 in"),
+        ("walls 6 in, no brick", "veneer none\nwall 6 in"),
+    ] {
+        let list = diagnostics(&format!("{line}\n{}", after.replacen("veneer none\n", "", 1)));
+        assert_eq!(list[0].fixes()[0].text, told, "{line}: {list:?}");
+    }
+    let level =
+        below("level \"Upper floor\"\nliving \"upper\" inside 27' x 17'4\", on the north side");
+    assert!(obeyed(&level, 0).contains("living \"upper\" measured to inside start"), "{level}");
+    let said = said("level \"Ground floor\"\nliving \"House\"\ntaped inside, 29-2 by 34-8\n");
+    assert!(
+        said.contains("write the line above as `living \"House\" measured to inside`"),
+        "{said}"
+    );
+    let said = self::said(&format!("record 1,340 sq ft, gar 532\n{after}"));
+    assert!(said.contains("`recorded 532 sq ft` goes on its line"), "{said}");
+}

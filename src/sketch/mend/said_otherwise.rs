@@ -20,6 +20,8 @@ pub(super) fn usually(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| corner_before_its_size(line))
         .or_else(|| jog_with_lengths_first(line))
         .or_else(|| inside_and_its_place(line))
+        .or_else(|| inside_before_its_size(line))
+        .or_else(|| short_for_garage(line))
 }
 
 /// Whether a text begins with one of these words, in any case; what follows it.
@@ -139,10 +141,7 @@ fn from_a_survey(line: &str) -> Option<(String, &'static str)> {
     let (wall, source) = line.trim().split_once(" from ")?;
     let lower = source.to_lowercase();
     let says = |word: &str| lower.contains(word);
-    let is_source =
-        ["survey", "appraisal", "permit", "deed", "plat", "memory", "photo", "satellite", "map"]
-            .iter()
-            .any(|word| says(word));
+    let is_source = ["survey", "appraisal", "permit", "deed", "plat"].iter().any(|word| says(word));
     let is_known = ["plan", "record", "corner", "end", "side"].iter().any(|word| says(word));
     (super::begins_as_side(wall)
         && is_source
@@ -195,28 +194,22 @@ fn plaster_on_block(line: &str) -> Option<(String, &'static str)> {
         .then(|| (format!("{thick} block walls"), "how thick the walls are is `wall` and a length"))
 }
 
-/// `brick veneer 5" all round, taped at the brick`: as `veneer 5"`.
+/// `brick veneer 5" all round, taped at the brick`, `brick veneer 5in, taped at the brick`: as `veneer 5"`.
 fn brick_veneer_around(line: &str) -> Option<(String, &'static str)> {
+    const OTHERS: [&str; 7] = ["except", "only", "front", "not", "inside", "frame", "back"];
     let rest = after_word(line, &["brick veneer", "stone veneer", "brick facing", "stone facing"])?;
-    let end = rest.find(['"', '”', '″'])?;
-    let mark = rest[end..].chars().next()?;
-    let thick = rest.get(..end + mark.len_utf8())?;
-    let said = rest.get(end + mark.len_utf8()..)?.trim_matches([',', ';', ' ', '.']);
+    let ends = ["\"", "”", "″", "inches", "inch", "in"];
+    let (thick, said) = ends.iter().find_map(|unit| {
+        let end = rest.find(unit)? + unit.len();
+        Some((rest.get(..end)?.trim(), rest.get(end..)?.trim_matches([',', ';', ' ', '.'])))
+    })?;
     let lower = said.to_lowercase();
-    let says_all = said.is_empty()
-        || lower.starts_with("all")
-        || lower.starts_with("everywhere")
-        || lower.starts_with("thick");
-    let is_plain = !has_digit(said)
-        && !["except", "only", "front", "not", "inside", "frame"]
-            .iter()
-            .any(|word| lower.contains(word));
-    let is_thick = thick.trim().parse::<crate::units::length::Length>().is_ok();
+    let begins = ["all", "everywhere", "thick", "taped", "measured", "around"];
+    let says_all = said.is_empty() || begins.iter().any(|word| lower.starts_with(word));
+    let is_plain = !has_digit(said) && !OTHERS.iter().any(|word| lower.contains(word));
+    let is_thick = has_digit(thick) && thick.parse::<crate::units::length::Length>().is_ok();
     (says_all && is_plain && is_thick).then(|| {
-        (
-            format!("veneer {}", thick.trim()),
-            "brick or stone before the wall is `veneer` and its thickness",
-        )
+        (format!("veneer {thick}"), "brick or stone before the wall is `veneer` and its thickness")
     })
 }
 
@@ -227,7 +220,7 @@ fn corner_before_its_size(line: &str) -> Option<(String, &'static str)> {
         &["attached garage", "att garage", "att. garage", "att gar", "garage", "gar", "carport"],
     )?;
     let kind = if line.to_lowercase().contains("carport") { "carport" } else { "garage" };
-    let (corner, size) = rest.split_once(" corner ")?;
+    let (corner, size) = rest.split_once(" corner, ").or_else(|| rest.split_once(" corner "))?;
     let is_corner = super::compass::slant(corner).is_some();
     let is_size = size.starts_with(|c: char| c.is_ascii_digit())
         && super::kinds::size_in(size).is_some_and(|one| one.trim().len() == size.trim().len());
@@ -278,6 +271,44 @@ fn inside_and_its_place(line: &str) -> Option<(String, &'static str)> {
         (
             format!("living inside {}", size.trim()),
             "the face to which it was measured comes after the name",
+        )
+    })
+}
+
+/// `living "upper" inside 27' x 17', on the north side`: the face, and then the size.
+fn inside_before_its_size(line: &str) -> Option<(String, &'static str)> {
+    let rest = after_word(line, &["living", "rooms", "unfinished"])?;
+    let (name, size) = rest
+        .split_once("inside ")
+        .filter(|(name, _)| name.is_empty() || name.trim_end().ends_with('"'))?;
+    let says_place = [" on ", " at ", ", on ", ", at ", " over ", ", over "]
+        .iter()
+        .any(|word| size.contains(word));
+    let kind = line.trim().split(' ').next()?;
+    (size.starts_with(|c: char| c.is_ascii_digit()) && says_place).then(|| {
+        (
+            format!(
+                "{kind} {}inside, {size}",
+                if name.is_empty() { String::new() } else { format!("{} ", name.trim()) }
+            ),
+            "the face to which it was measured comes after the name",
+        )
+    })
+}
+
+/// `record 1,340 sq ft, gar 532`, `1,370 heated + 533 gar`: a garage in short.
+fn short_for_garage(line: &str) -> Option<(String, &'static str)> {
+    let pieces = cut(line);
+    let first = pieces.first()?;
+    let figures = ["record", "county", "assessor", "card", "listing", "tax", "heated", "living"];
+    let is_figure = first.is_number() || first.is_word(&figures);
+    let at = pieces.iter().find(|piece| piece.is_word(&["gar", "gar."]))?;
+    let end = at.at + at.text.len();
+    let rest = line.get(end..)?.trim_start_matches('.');
+    (is_figure && !super::begins_as_side(line) && !line.contains('"')).then(|| {
+        (
+            format!("{}garage{rest}", line.get(..at.at).unwrap_or_default()),
+            "a word in short is written out",
         )
     })
 }

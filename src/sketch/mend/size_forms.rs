@@ -122,6 +122,10 @@ fn said_of_the_whole(line: &str) -> Option<(String, &'static str)> {
 
 /// `barn "Barn" 15.24 wide x 9.75 deep`, `porch 6' deep by 20' wide`: two lengths with an `x` between them are a size.
 fn wide_and_deep(line: &str, pieces: &[Piece]) -> Option<(String, &'static str)> {
+    // Of a garage in the walk it is asked which of its lengths is which.
+    if pieces.iter().any(|piece| piece.is_word(&["included", "incl", "above"])) {
+        return None;
+    }
     const WIDE: [&str; 4] = ["wide", "w", "across", "width"];
     const DEEP: [&str; 6] = ["deep", "d", "long", "l", "depth", "length"];
     // What stands out of a wall says by these words which of its lengths is which; a lot has no sides of a size.

@@ -41,6 +41,7 @@ mod described;
 mod digits;
 mod eaves;
 mod end_to_end;
+mod faced_sizes;
 mod faces;
 mod feet_of_a_lot;
 mod figure_parts;
@@ -286,6 +287,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
     let rules: &[Rule] = &[
+        faced_sizes::answer,
         deeds::several,
         by_topic::early,
         end_to_end::answer,
