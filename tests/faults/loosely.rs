@@ -413,3 +413,26 @@ fn a_face_and_a_thickness_are_kept_whatever_stands_beside_them() {
     let said = self::said(&format!("record 1,340 sq ft, gar 532\n{after}"));
     assert!(said.contains("`recorded 532 sq ft` goes on its line"), "{said}");
 }
+
+#[test]
+fn a_corner_of_another_level_is_no_place_on_this_one() {
+    let upper = "level \"Upper floor\"\nliving \"Rooms\" from \"House\" corner 1\nnorth 30'\neast 40'\nsouth 30'\nwest 40'";
+    let said = said(&below(upper));
+    assert!(said.contains("`House` is on another level"), "{said}");
+    assert!(said.contains("take the place out if the walk begins right above"), "{said}");
+    assert!(!said.contains("on the same level"), "{said}");
+    // Obeyed, the floor lies on the house.
+    assert_eq!(living(&below(&upper.replace(" from \"House\" corner 1", ""))), 2_400);
+}
+
+#[test]
+fn the_garage_is_not_asked_for_while_its_line_does_not_read() {
+    let walk = "north 30'\neast 20'\neast 20'  # gar\nsouth 30' note \"garage\"\nwest 40'\n";
+    let text = format!(
+        "veneer none\nlevel \"Ground floor\"\nliving \"House\"\n{walk}garage 20 x 20 in the nook\n"
+    );
+    assert!(!said(&text).contains("and the file has none"), "{}", said(&text));
+    let wall =
+        "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 32'\nsouth 30'\nwest abt 32'\n";
+    assert!(obeyed(wall, 0).contains("west 32' estimated"), "{}", said(wall));
+}

@@ -102,7 +102,9 @@ impl Checker<'_> {
     /// living area.
     fn report_garage_walls(&mut self, level: &LevelSketch) {
         let is_garage = |space: &SpaceSketch| space.space.kind == Kind::Garage;
-        if self.sketch.levels.iter().any(|level| level.spaces.iter().any(is_garage)) {
+        // A line that could not be read may be that of the garage.
+        if !self.whole || self.sketch.levels.iter().any(|level| level.spaces.iter().any(is_garage))
+        {
             return;
         }
         let noted = |space: &SpaceSketch| {

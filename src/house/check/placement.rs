@@ -77,7 +77,13 @@ impl Checker<'_> {
                     .take(on_level.len())
                     .position(|space| space.space.name == *name);
                 let Some(i) = earlier else {
-                    if !on.doubtful {
+                    let is_elsewhere = self.sketch.levels.iter().any(|level| {
+                        !std::ptr::eq(level, on)
+                            && level.spaces.iter().any(|space| space.space.name == *name)
+                    });
+                    if is_elsewhere && on_level.is_empty() {
+                        self.report(on_another_level(name));
+                    } else if !on.doubtful {
                         self.report(no_such_space(name, on, on_level.len()));
                     }
                     self.whole = false;
@@ -263,6 +269,17 @@ impl Checker<'_> {
             );
         }
     }
+}
+
+/// What is wrong with the first space of a level that begins at a corner of a space of another one.
+fn on_another_level(name: &crate::sketch::statement::Named) -> Diagnostic {
+    let shown = quoted(&name.text);
+    Diagnostic::new(
+        Word::NoSuchSpace,
+        name.span,
+        format!("{shown} is on another level, and a place at a corner is on one level"),
+    )
+    .help("take the place out if the walk begins right above where the house's first walk begins; if not, write instead of it `start` and how far east and north of there")
 }
 
 pub(super) fn no_such_space(

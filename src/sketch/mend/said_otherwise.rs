@@ -22,6 +22,7 @@ pub(super) fn usually(line: &str) -> Option<(String, &'static str)> {
         .or_else(|| inside_and_its_place(line))
         .or_else(|| inside_before_its_size(line))
         .or_else(|| short_for_garage(line))
+        .or_else(|| short_for_about(line))
 }
 
 /// Whether a text begins with one of these words, in any case; what follows it.
@@ -310,5 +311,14 @@ fn short_for_garage(line: &str) -> Option<(String, &'static str)> {
             format!("{}garage{rest}", line.get(..at.at).unwrap_or_default()),
             "a word in short is written out",
         )
+    })
+}
+
+/// `west abt 32'`: a length that was not taped exactly.
+fn short_for_about(line: &str) -> Option<(String, &'static str)> {
+    let (way, rest) = line.trim().split_once(' ')?;
+    let length = after_word(rest, &["abt.", "abt", "aprx.", "aprx", "apprx"])?;
+    (super::is_way(way) && length.starts_with(|c: char| c.is_ascii_digit())).then(|| {
+        (format!("{way} about {length}"), "a length that was not measured exactly is `estimated`")
     })
 }

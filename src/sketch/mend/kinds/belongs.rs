@@ -56,17 +56,14 @@ fn calls(typed: &Typed<'_>) -> Option<String> {
     let at = (0..typed.pieces.len()).find(is_call)?;
     let end =
         (at + 2..typed.pieces.len()).find(|&end| quadrant(end, &["e", "w", "east", "west"]))?;
-    let length = length_at(&typed.pieces, end + 1)
-        .map_or_else(|| " and its length".to_owned(), |length| format!(" {}", length.text));
     let call = typed.text(at, end + 1);
-    Some(match length.strip_prefix(" and") {
-        Some(_) => format!(
-            "each call of a deed stands on a line of its own below `lot \"Lot\"`, as `bearing {call}`{length}"
-        ),
-        None => format!(
-            "each call of a deed stands on a line of its own below `lot \"Lot\"`, as `bearing {call}{length}`"
-        ),
-    })
+    let example = match length_at(&typed.pieces, end + 1) {
+        Some(length) => format!("`bearing {call} {}`", length.text),
+        None => format!("`bearing {call}` and its length"),
+    };
+    Some(format!(
+        "each call of a deed stands on a line of its own below `lot \"Lot\"`, as {example}"
+    ))
 }
 
 /// `1.67 ac`: the area of the land.
