@@ -22,6 +22,7 @@ mod lengths;
 mod lost;
 mod marks;
 mod negation;
+mod nested;
 mod noted;
 mod pieces;
 mod remarked;
@@ -132,6 +133,7 @@ fn read_or_mended(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Optio
 
 /// Finds a readable replacement for `line`; `attempt` tries to read a line. `None` if there is none.
 pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    let _nested = nested::Nested::begin()?;
     let found = in_comments::told(line, found(line, attempt)?, &attempt(line));
     match found.lines.iter().any(|offered| offered.starts_with('#')) {
         true => Some(apart::asked_whether_a_wall(line, found, &attempt(line))),

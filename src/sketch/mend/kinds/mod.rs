@@ -284,6 +284,7 @@ fn first_of(rules: &[Rule], typed: &Typed<'_>) -> Option<Answer> {
 /// Recognizes a line as a whole; `None` if no rule does.
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
+    let _nested = super::nested::Nested::begin()?;
     // The rules may take the first piece for granted: a line of white space alone has none.
     typed.pieces.first()?;
     let rules: &[Rule] = &[
